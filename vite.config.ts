@@ -1,0 +1,49 @@
+import { defineConfig } from 'vitest/config';
+import { playwright } from '@vitest/browser-playwright';
+
+/** Debian's Chromium; another path can be given in CHROMIUM. */
+const executablePath = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+const launchArgs = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export default defineConfig({
+  base: './',
+  build: { target: 'es2022', chunkSizeWarningLimit: 800 },
+  worker: { format: 'es' },
+  server: { host: '127.0.0.1', port: 5310 },
+  preview: { host: '127.0.0.1', port: 5311 },
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/{dsp,src,published}/**/*.test.ts'],
+          testTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/{components,browser}/**/*.test.ts'],
+          testTimeout: 60_000,
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({ launchOptions: { executablePath, args: launchArgs } }),
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+    ],
+  },
+});
