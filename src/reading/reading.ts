@@ -1,0 +1,106 @@
+import type { ChannelLabel } from '../system/channel';
+
+/** A value with its 90 % interval. */
+export interface Estimate {
+  readonly median: number;
+  readonly interval: readonly [number, number];
+}
+
+export interface Fault {
+  readonly kind: 'lost' | 'repeated' | 'clipped' | 'noisy' | 'silent';
+  readonly sentence: string;
+}
+
+export interface ClockFault {
+  readonly kind: 'lost' | 'repeated';
+  /** Frames of the capture clock, not necessarily whole. */
+  readonly samples: number;
+  /** The segment it fell in; null when outside all segments. */
+  readonly channel: ChannelLabel | null;
+  /** Where in the capture, when it could be localised. */
+  readonly atSample: number | null;
+}
+
+export interface RolloffReading {
+  readonly f3Hz: Estimate;
+  readonly f6Hz: Estimate;
+  readonly f10Hz: Estimate;
+  /** 80 % quantile of f6, which the measured crossover rule uses. */
+  readonly f6UpperHz: number;
+  readonly box: {
+    readonly kind: 'closed' | 'vented' | 'cannot tell';
+    readonly probability: number;
+  };
+}
+
+/** Curves for the screen; all arrays of one curve have one length. */
+export interface ReadingCurves {
+  /** 1/24-octave response re 500 to 2000 Hz (mains) or 40 to 80 Hz (subs), and the noise under it. */
+  readonly response: { readonly hz: number[]; readonly db: number[]; readonly noiseDb: number[] };
+  /** Fitted roll-off with its 90 % band; null when there is no fit. */
+  readonly fit: {
+    readonly hz: number[];
+    readonly db: number[];
+    readonly low: number[];
+    readonly high: number[];
+  } | null;
+  /** Envelope 0 … 1 of the impulse response; seconds relative to the reference's arrival. */
+  readonly envelope: {
+    readonly startSeconds: number;
+    readonly stepSeconds: number;
+    readonly level: number[];
+  };
+}
+
+/** Everything read of one channel at one position. A null number comes with a sentence in notes. */
+export interface ChannelReading {
+  readonly channel: ChannelLabel;
+  /** Relative to the reference speaker's arrival. */
+  readonly arrivalSeconds: number | null;
+  readonly arrivalInterval: readonly [number, number] | null;
+  readonly distanceMetres: number | null;
+  readonly distanceInterval: readonly [number, number] | null;
+  /** The path over the ceiling of a bounced height, else null. */
+  readonly ceilingPathMetres: number | null;
+  /** In-room level, dB re full scale: 500 to 2000 Hz, subs 30 to 80 Hz. */
+  readonly levelDb: number | null;
+  readonly polarity: 'normal' | 'inverted' | 'cannot tell';
+  readonly rolloff: RolloffReading | null;
+  /** Signal over noise, dB, in the band that decides the roll-off (40 to 80 Hz). */
+  readonly bassMarginDb: number | null;
+  /** Impulse-response peak over its pre-arrival noise, dB. */
+  readonly peakToNoiseDb: number | null;
+  readonly faults: readonly Fault[];
+  /** Sentences: why a number is missing or to be distrusted, and what would settle it. */
+  readonly notes: readonly string[];
+  readonly curves: ReadingCurves | null;
+}
+
+export interface ClockReading {
+  /** captured sample = played sample × (1 + skewPpm·10⁻⁶). */
+  readonly skewPpm: number;
+  readonly skewInterval: readonly [number, number];
+  readonly faults: readonly ClockFault[];
+}
+
+export interface CaptureReading {
+  readonly clipped: readonly ChannelLabel[];
+  /** dBFS, whole band, from the take's silence. */
+  readonly noiseFloorDb: number;
+  readonly peakDb: number;
+}
+
+/** All that is read from one take at one position; what `leadline read` prints. */
+export interface Readings {
+  readonly format: 'leadline-readings';
+  readonly version: 1;
+  readonly layout: string;
+  readonly takeId: string;
+  readonly reference: ChannelLabel;
+  readonly referenceDistanceMetres: number;
+  readonly temperatureCelsius: number;
+  readonly simulated: boolean;
+  readonly clock: ClockReading;
+  readonly capture: CaptureReading;
+  readonly channels: readonly ChannelReading[];
+}
