@@ -1,0 +1,66 @@
+import { area, line } from 'd3';
+import { isNumber } from './number-text';
+
+/** The plotting functions of one chart: data to pixels. */
+export interface PlotScales {
+  readonly x: (hz: number) => number;
+  readonly y: (db: number) => number;
+}
+
+/** Numbers as they may come from a file: a gap where one is missing. */
+export type Numbers = readonly (number | null)[];
+
+const round = (value: number): string => value.toFixed(1);
+
+function roundPath(path: string | null): string {
+  return (path ?? '').replace(/-?\d+\.\d+/g, (number) => round(Number(number)));
+}
+
+/** Path of a curve; it breaks where a number is missing. */
+export function curvePath(hz: Numbers, db: Numbers, scales: PlotScales): string {
+  const indices = hz.map((_, index) => index);
+  return roundPath(
+    line<number>()
+      .defined((i) => isPositive(hz[i]) && isNumber(db[i]))
+      .x((i) => scales.x(hz[i] ?? 1))
+      .y((i) => scales.y(db[i] ?? 0))(indices),
+  );
+}
+
+/** Path of the area between two curves, or between a curve and a constant. */
+export function bandPath(
+  hz: Numbers,
+  low: Numbers | number,
+  high: Numbers,
+  scales: PlotScales,
+): string {
+  const lowAt = (i: number) => (typeof low === 'number' ? low : low[i]);
+  const indices = hz.map((_, index) => index);
+  return roundPath(
+    area<number>()
+      .defined((i) => isPositive(hz[i]) && isNumber(lowAt(i)) && isNumber(high[i]))
+      .x((i) => scales.x(hz[i] ?? 1))
+      .y0((i) => scales.y(lowAt(i) ?? 0))
+      .y1((i) => scales.y(high[i] ?? 0))(indices),
+  );
+}
+
+/** Value of a curve at a frequency, straight between its points in log frequency; null in a gap. */
+export function curveAt(hz: Numbers, db: Numbers, atHz: number): number | null {
+  for (let i = 1; i < hz.length; i++) {
+    const f0 = hz[i - 1];
+    const f1 = hz[i];
+    if (!isPositive(f0) || !isPositive(f1) || atHz < f0 || atHz > f1) continue;
+    const d0 = db[i - 1];
+    const d1 = db[i];
+    const share = f1 === f0 ? 0 : Math.log(atHz / f0) / Math.log(f1 / f0);
+    if (share === 0 && isNumber(d0)) return d0;
+    if (share === 1 && isNumber(d1)) return d1;
+    return isNumber(d0) && isNumber(d1) ? d0 + share * (d1 - d0) : null;
+  }
+  return hz.length === 1 && hz[0] === atHz && isNumber(db[0]) ? db[0] : null;
+}
+
+function isPositive(value: number | null | undefined): value is number {
+  return isNumber(value) && value > 0;
+}
