@@ -1,0 +1,117 @@
+import { multiplySpectra } from '../fft/convolve';
+import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
+import { sweepRateSeconds, sweepSignal, type SweepSpec } from '../signal/sweep';
+import type { ImpulseResponse } from './impulse-response';
+
+export interface DeconvolveOptions {
+  /** Samples of the response before zero delay; harmonic k stands at −L·ln k. */
+  readonly preSamples: number;
+  /** Samples of the whole response. */
+  readonly lengthSamples: number;
+}
+
+/** Regularisation re the power of an endless sweep. */
+const regularisation = 1e-4;
+/** The band rises from 0 to 1 between these multiples of startHz, and falls between these of endHz. */
+const lowSkirt = [0.2, 1.2] as const;
+const highSkirt = [1, 0.92] as const;
+
+/** Inverse spectra last used, newest last; a take needs two or three. */
+const inverses = new Map<string, HalfSpectrum>();
+const keptInverses = 4;
+
+/**
+ * Impulse response from a captured sweep by regularised spectral division,
+ * H = B Y X* / (|X|² + 10⁻⁴ |X₀|²) with |X₀|² = L·fs²/4f, the power of an endless sweep, and B the
+ * sweep's band: 1 between 1.2 startHz and 0.92 endHz, skirts of half a raised cosine, zero phase.
+ * Linear: what is cut from the ends never wraps round.
+ *
+ * captured[startIndex] is the moment the sweep starts; samples outside `captured` count as 0.
+ * A unit-gain system has |H| = 1 within 0.01 dB in the band if preSamples spans 3/startHz or more:
+ * the skirt at startHz rings that long to both sides of an arrival; 1/startHz costs 0.2 dB.
+ * Throws RangeError when an index or a length is not whole or preSamples lies outside the length.
+ * Source: Farina, AES 108 (2000); Kirkeby and Nelson, JAES 47 (1999).
+ */
+export function deconvolveSweep(
+  captured: Float64Array,
+  startIndex: number,
+  sweep: SweepSpec,
+  options: DeconvolveOptions,
+): ImpulseResponse {
+  const { preSamples, lengthSamples } = options;
+  checkWhole('startIndex', startIndex, -Infinity);
+  checkWhole('preSamples', preSamples, 0);
+  checkWhole('lengthSamples', lengthSamples, preSamples + 1);
+  const needed = lengthSamples + sweep.lengthSamples;
+  const size = nextPowerOfTwo(needed);
+  const from = startIndex - preSamples;
+  const spectrum = realSpectrum(cut(captured, from, needed), size);
+  multiplySpectra(spectrum, inverseSpectrum(sweep, size));
+  return {
+    samples: realSignal(spectrum, size).slice(0, lengthSamples),
+    sampleRate: sweep.sampleRate,
+    zeroIndex: preSamples,
+  };
+}
+
+/**
+ * Spectrum by which a capture of the sweep is multiplied to give its impulse response;
+ * `size` a power of two of at least the sweep's length. Kept for the sweeps last used.
+ */
+function inverseSpectrum(sweep: SweepSpec, size: number): HalfSpectrum {
+  const key = [
+    sweep.startHz,
+    sweep.endHz,
+    sweep.lengthSamples,
+    sweep.sampleRate,
+    sweep.fadeInSamples,
+    sweep.fadeOutSamples,
+    size,
+  ].join();
+  const inverse = inverses.get(key) ?? computeInverse(sweep, size);
+  inverses.delete(key);
+  inverses.set(key, inverse);
+  for (const oldest of inverses.keys()) {
+    if (inverses.size <= keptInverses) break;
+    inverses.delete(oldest);
+  }
+  return inverse;
+}
+
+function computeInverse(sweep: SweepSpec, size: number): HalfSpectrum {
+  const inverse = realSpectrum(sweepSignal(sweep), size);
+  const endlessPower = (sweepRateSeconds(sweep) * sweep.sampleRate ** 2) / 4;
+  for (let k = 0; k <= size / 2; k++) {
+    const hz = (k * sweep.sampleRate) / size;
+    const re = inverse[2 * k] ?? 0;
+    const im = inverse[2 * k + 1] ?? 0;
+    const inBand = Math.min(Math.max(hz, sweep.startHz), sweep.endHz);
+    const floor = (regularisation * endlessPower) / inBand;
+    const band = rise(hz / sweep.startHz, lowSkirt) * rise(hz / sweep.endHz, highSkirt);
+    const scale = band / (re * re + im * im + floor);
+    inverse[2 * k] = re * scale;
+    inverse[2 * k + 1] = -im * scale;
+  }
+  return inverse;
+}
+
+/** Half a raised cosine from 0 at `from` to 1 at `to`. */
+function rise(value: number, [from, to]: readonly [number, number]): number {
+  const along = Math.min(Math.max((value - from) / (to - from), 0), 1);
+  return 0.5 * (1 - Math.cos(Math.PI * along));
+}
+
+function cut(samples: Float64Array, from: number, length: number): Float64Array {
+  if (from >= 0 && from + length <= samples.length) return samples.subarray(from, from + length);
+  const piece = new Float64Array(length);
+  const start = Math.max(from, 0);
+  const end = Math.min(from + length, samples.length);
+  if (end > start) piece.set(samples.subarray(start, end), start - from);
+  return piece;
+}
+
+function checkWhole(name: string, value: number, least: number): void {
+  if (!Number.isInteger(value) || value < least) {
+    throw new RangeError(`${name} must be whole and at least ${least}, got ${value}`);
+  }
+}

@@ -1,0 +1,39 @@
+import { integratePower, type PowerSpectrum } from './power-spectrum';
+
+/**
+ * Frequencies spaced evenly on a log axis, `perOctave` to the octave, from lowHz up to highHz.
+ * Throws RangeError unless 0 < lowHz ≤ highHz and perOctave > 0.
+ */
+export function logGrid(lowHz: number, highHz: number, perOctave: number): Float64Array {
+  if (!(lowHz > 0 && lowHz <= highHz && highHz < Infinity && perOctave > 0)) {
+    throw new RangeError(
+      `a grid needs 0 < lowHz ≤ highHz and perOctave > 0, got ${lowHz}, ${highHz}, ${perOctave}`,
+    );
+  }
+  const count = Math.floor(Math.log2(highHz / lowHz) * perOctave + 1e-9) + 1;
+  return Float64Array.from({ length: count }, (_, n) => lowHz * 2 ** (n / perOctave));
+}
+
+/**
+ * Power mean over 1/fraction octave round each frequency, from f·2^(−1/2b) to f·2^(1/2b).
+ * Bands narrower than a bin read the bin they lie in. Bands are cut off at half the sample rate;
+ * throws RangeError for a frequency whose band lies wholly outside, or fraction ≤ 0.
+ */
+export function smoothPower(
+  spectrum: PowerSpectrum,
+  hz: ArrayLike<number>,
+  fraction: number,
+): Float64Array {
+  if (!(fraction > 0)) throw new RangeError(`fraction must be positive, got ${fraction}`);
+  const integral = integratePower(spectrum);
+  const half = 2 ** (0.5 / fraction);
+  const top = (spectrum.power.length - 1) * spectrum.hzPerBin;
+  return Float64Array.from(hz, (centre) => {
+    const low = centre / half;
+    const high = Math.min(centre * half, top);
+    if (!(low > 0 && low < high)) {
+      throw new RangeError(`frequencies must lie between 0 and ${top} Hz, got ${centre}`);
+    }
+    return Math.max((integral(high) - integral(low)) / (high - low), 0);
+  });
+}
