@@ -1,0 +1,121 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { sharedStyles } from '../theme/shared-styles';
+import { chartStyles } from './chart-styles';
+
+/** The numbers behind a chart: a table that opens on demand, and all of them to copy. */
+@customElement('ll-number-table')
+export class NumberTable extends LitElement {
+  static override styles = [
+    sharedStyles,
+    chartStyles,
+    css`
+      .bar {
+        margin: var(--space-2) 0 0;
+      }
+
+      details {
+        flex: 1 1 14rem;
+        min-width: 0;
+      }
+
+      details[open] {
+        flex-basis: 100%;
+      }
+
+      summary {
+        cursor: pointer;
+        color: var(--soft);
+        font-size: var(--text-small);
+        min-height: 2rem;
+        align-content: center;
+      }
+
+      .scroll {
+        max-height: 18rem;
+        overflow: auto;
+        border: var(--line) solid var(--rule);
+      }
+
+      table {
+        font-size: var(--text-small);
+        white-space: nowrap;
+      }
+
+      thead th {
+        position: sticky;
+        top: 0;
+        background: var(--sheet);
+      }
+    `,
+  ];
+
+  /** What the table holds, as its caption says it. */
+  @property() caption = '';
+  @property({ attribute: false }) head: readonly string[] = [];
+  /** Rows as shown; the first cell of each names the row. */
+  @property({ attribute: false }) rows: readonly (readonly string[])[] = [];
+  /** Tab-separated text for the clipboard. */
+  @property() copyText = '';
+
+  @state() private open = false;
+  @state() private said = '';
+
+  private async copy(): Promise<void> {
+    const count = Math.max(0, this.copyText.trim().split('\n').length - 1);
+    try {
+      await navigator.clipboard.writeText(this.copyText);
+      this.said = `Copied ${String(count)} rows.`;
+    } catch {
+      this.said = 'The browser refused to copy. Open the table and select its rows.';
+    }
+  }
+
+  override render() {
+    return html`<div class="bar">
+      <details
+        .open=${this.open}
+        @toggle=${(event: Event) => {
+          this.open = (event.currentTarget as HTMLDetailsElement).open;
+        }}
+      >
+        <summary>Numbers behind this chart</summary>
+        ${this.open ? this.table() : nothing}
+      </details>
+      <span class="small soft" role="status">${this.said}</span>
+      <button type="button" ?disabled=${this.copyText === ''} @click=${() => void this.copy()}>
+        Copy numbers
+      </button>
+    </div>`;
+  }
+
+  private table() {
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${this.caption}>
+      <table>
+        <caption class="unseen">
+          ${this.caption}
+        </caption>
+        <thead>
+          <tr>
+            ${this.head.map((text) => html`<th scope="col">${text}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${this.rows.map(
+            ([name = '', ...cells]) =>
+              html`<tr>
+                <th scope="row" class="num">${name}</th>
+                ${cells.map((cell) => html`<td class="num">${cell}</td>`)}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-number-table': NumberTable;
+  }
+}

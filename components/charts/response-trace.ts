@@ -1,0 +1,47 @@
+import type { ChannelReading, Estimate, ReadingCurves } from '../../src/reading/reading';
+import type { ChannelLabel } from '../../src/system/channel';
+import { isNumber } from './number-text';
+
+/** One speaker's curves as the response chart takes them; the first trace is the one examined. */
+export interface ResponseTrace {
+  readonly channel: ChannelLabel;
+  /** CSS colour. */
+  readonly colour: string;
+  readonly curves: ReadingCurves;
+  readonly marks: readonly RolloffMark[];
+}
+
+/** Where the fitted roll-off is so many decibels down, with its 90 % interval. */
+export interface RolloffMark {
+  readonly downDb: 3 | 6 | 10;
+  readonly hz: number;
+  readonly lowHz: number;
+  readonly highHz: number;
+}
+
+function markOf(downDb: 3 | 6 | 10, estimate: Estimate): RolloffMark[] {
+  const [low, high] = estimate.interval;
+  if (!isNumber(estimate.median) || estimate.median <= 0) return [];
+  return [
+    {
+      downDb,
+      hz: estimate.median,
+      lowHz: isNumber(low) && low > 0 ? low : estimate.median,
+      highHz: isNumber(high) && high > 0 ? high : estimate.median,
+    },
+  ];
+}
+
+/** The trace of a reading; null when the reading has no curves. */
+export function traceOf(reading: ChannelReading, colour: string): ResponseTrace | null {
+  if (!reading.curves) return null;
+  const rolloff = reading.rolloff;
+  return {
+    channel: reading.channel,
+    colour,
+    curves: reading.curves,
+    marks: rolloff
+      ? [...markOf(3, rolloff.f3Hz), ...markOf(6, rolloff.f6Hz), ...markOf(10, rolloff.f10Hz)]
+      : [],
+  };
+}

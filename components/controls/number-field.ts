@@ -1,0 +1,80 @@
+import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { sharedStyles } from '../theme/shared-styles';
+import { fieldStyles } from './field-styles';
+import { readNumber } from './read-number';
+
+/**
+ * A number with its unit. Fires `ll-number` once a number within range is entered; anything else
+ * is said under the field and changes nothing.
+ */
+@customElement('ll-number')
+export class NumberField extends LitElement {
+  static override shadowRootOptions = { ...LitElement.shadowRootOptions, delegatesFocus: true };
+  static override styles = [sharedStyles, fieldStyles];
+
+  @property() label = '';
+  @property() unit = '';
+  @property() hint = '';
+  @property({ type: Number }) value = 0;
+  @property({ type: Number }) min = -Infinity;
+  @property({ type: Number }) max = Infinity;
+  /** Decimals shown; more may be typed. */
+  @property({ type: Number }) decimals = 0;
+  @property({ type: Boolean }) disabled = false;
+  @state() private wrong: string | null = null;
+  @state() private typed: string | null = null;
+
+  protected override render(): TemplateResult {
+    const shown = this.typed ?? this.value.toFixed(this.decimals);
+    return html`<div class="field">
+      <label for="entry">${this.label}</label>
+      <span class="entry">
+        <input
+          id="entry"
+          inputmode="decimal"
+          autocomplete="off"
+          .value=${shown}
+          ?disabled=${this.disabled}
+          aria-invalid=${this.wrong ? 'true' : 'false'}
+          aria-describedby="said"
+          @change=${this.enter}
+        />
+        <span>${this.unit}</span>
+      </span>
+      <p
+        id="said"
+        class=${this.wrong ? 'wrong' : 'soft small'}
+        role=${this.wrong ? 'alert' : nothing}
+      >
+        ${this.wrong ?? this.hint}
+      </p>
+    </div>`;
+  }
+
+  private readonly enter = (event: Event): void => {
+    const text = (event.target as HTMLInputElement).value;
+    const read = readNumber(text, this);
+    if (typeof read === 'string') {
+      this.wrong = read;
+      this.typed = text;
+      return;
+    }
+    this.wrong = null;
+    this.typed = null;
+    this.value = read;
+    this.requestUpdate();
+    this.dispatchEvent(
+      new CustomEvent('ll-number', { detail: read, bubbles: true, composed: true }),
+    );
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-number': NumberField;
+  }
+  interface HTMLElementEventMap {
+    'll-number': CustomEvent<number>;
+  }
+}

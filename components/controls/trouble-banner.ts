@@ -1,0 +1,56 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Trouble } from '../../src/trouble';
+import { sharedStyles } from '../theme/shared-styles';
+import { buttonStyles } from './button-styles';
+
+/** Says what went wrong until it is dismissed. Fires `ll-dismiss`. */
+@customElement('ll-trouble')
+export class TroubleBanner extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    css`
+      .banner {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        justify-content: space-between;
+        gap: var(--space-2) var(--space-4);
+        padding: var(--space-2) var(--space-4);
+        border: var(--line-strong) solid var(--signal);
+        border-left-width: 6px;
+        border-radius: var(--radius);
+        background: var(--wash);
+      }
+
+      p {
+        flex: 1 1 16rem;
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) trouble: Trouble | null = null;
+
+  protected override render(): TemplateResult {
+    return html`<div role="alert" class=${this.trouble ? 'banner' : ''}>
+      ${
+        this.trouble
+          ? html`<p>${this.trouble.sentence}</p>
+              <button class="ghost" @click=${this.dismiss}>Understood</button>`
+          : nothing
+      }
+    </div>`;
+  }
+
+  private readonly dismiss = (): void => {
+    this.dispatchEvent(new CustomEvent('ll-dismiss', { bubbles: true, composed: true }));
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-trouble': TroubleBanner;
+  }
+}

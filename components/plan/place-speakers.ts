@@ -1,0 +1,49 @@
+import type { Readings } from '../../src/reading/reading';
+import type { Channel, Layout } from '../../src/system/channel';
+
+/** A speaker where it stands on the plan: metres from the listener, right and back positive. */
+export interface PlacedSpeaker {
+  readonly channel: Channel;
+  readonly rightMetres: number;
+  readonly backMetres: number;
+  /** Straight line from the microphone; null until it is measured. */
+  readonly distanceMetres: number | null;
+}
+
+/** Unmeasured subs stand a little farther out, so that they do not hide the speakers before them. */
+const nominalSubFactor = 1.25;
+
+/**
+ * Puts every speaker of a layout on the plan seen from above: measured distance where there is
+ * one, else the nominal distance; declared direction always. A height stands at the horizontal
+ * share of its distance.
+ */
+export function placeSpeakers(
+  layout: Layout,
+  readings: Readings | null,
+  nominalMetres: number,
+): PlacedSpeaker[] {
+  return layout.channels.map((channel) => {
+    const reading = readings?.channels.find((one) => one.channel === channel.label);
+    const distanceMetres = reading?.distanceMetres ?? null;
+    const nominal = channel.kind === 'sub' ? nominalMetres * nominalSubFactor : nominalMetres;
+    const azimuth = (channel.azimuthDegrees * Math.PI) / 180;
+    const elevation = (channel.elevationDegrees * Math.PI) / 180;
+    const horizontal = (distanceMetres ?? nominal) * Math.cos(elevation);
+    return {
+      channel,
+      rightMetres: -Math.sin(azimuth) * horizontal,
+      backMetres: -Math.cos(azimuth) * horizontal,
+      distanceMetres,
+    };
+  });
+}
+
+/** Distance rings, metres: every metre up to the farthest speaker, every two above 6 m. */
+export function ringRadii(placed: readonly PlacedSpeaker[]): number[] {
+  const farthest = Math.max(1, ...placed.map((one) => Math.hypot(one.rightMetres, one.backMetres)));
+  const step = farthest > 6 ? 2 : 1;
+  const rings: number[] = [];
+  for (let radius = step; radius <= farthest + step * 0.3; radius += step) rings.push(radius);
+  return rings;
+}

@@ -1,0 +1,120 @@
+import { css } from 'lit';
+
+export const planDrawingStyles = css`
+  :host {
+    display: block;
+  }
+
+  svg {
+    display: block;
+    width: 100%;
+    height: auto;
+    max-height: 24rem;
+    overflow: visible;
+  }
+
+  .ring {
+    fill: none;
+    stroke: var(--rule);
+  }
+
+  text {
+    font: 400 12px var(--face);
+    fill: var(--ink);
+    text-anchor: middle;
+  }
+
+  .ring-label {
+    font-size: 10.5px;
+    fill: var(--soft);
+    paint-order: stroke;
+    stroke: var(--paper);
+    stroke-width: 4px;
+  }
+
+  .listener {
+    fill: var(--ink);
+  }
+
+  .speaker {
+    cursor: pointer;
+    outline: none;
+  }
+
+  .hit {
+    fill: transparent;
+  }
+
+  .shape {
+    fill: var(--sheet);
+    stroke: currentColor;
+    stroke-width: 2;
+    stroke-linejoin: round;
+  }
+
+  .unmeasured .shape {
+    stroke-dasharray: 3 2.5;
+  }
+
+  .partner .shape {
+    stroke-width: 3.5;
+  }
+
+  .chosen .shape {
+    fill: currentColor;
+    stroke-dasharray: none;
+  }
+
+  .chosen .label {
+    font-weight: 700;
+  }
+
+  .leader {
+    fill: none;
+    stroke: var(--edge);
+    stroke-width: 0.8;
+  }
+
+  .flag {
+    fill: var(--signal);
+    stroke: var(--paper);
+  }
+
+  .halo {
+    fill: none;
+    stroke: none;
+    stroke-width: 2;
+  }
+
+  .speaker:hover .halo {
+    stroke: var(--edge);
+  }
+
+  .speaker:focus-visible .halo {
+    stroke: var(--signal);
+  }
+
+  .playing .halo {
+    stroke: var(--signal);
+    stroke-width: 3;
+    animation: sound 1.2s ease-out infinite;
+  }
+
+  @keyframes sound {
+    from {
+      stroke-opacity: 1;
+      r: 11px;
+    }
+
+    to {
+      stroke-opacity: 0.15;
+      r: 20px;
+    }
+  }
+
+  @media (forced-colors: active) {
+    .shape {
+      fill: Canvas;
+    }
+  }
+`;

@@ -1,0 +1,31 @@
+import type { Channel, Layout } from '../../src/system/channel';
+import { partnersOf } from './partner';
+import type { PlacedSpeaker } from './place-speakers';
+
+/** The name a screen reader says: label, plain name, partner, distance, what is wrong. */
+export function speakerName(
+  placed: PlacedSpeaker,
+  layout: Layout,
+  faults: readonly string[],
+): string {
+  const { channel, distanceMetres } = placed;
+  const parts = [`${channel.label}, ${channel.name}`];
+  const partners = partnersOf(channel, layout).map((one) => one.label);
+  if (partners.length > 0) parts.push(`with ${partners.join(', ')}`);
+  parts.push(
+    distanceMetres === null ? 'not measured yet' : `${distanceMetres.toFixed(2)} metres away`,
+  );
+  return [...parts, ...faults].join(', ');
+}
+
+/** A direction in words: 0 is straight ahead, positive to the left. */
+export function directionInWords(azimuthDegrees: number): string {
+  if (azimuthDegrees === 0) return 'ahead';
+  if (Math.abs(azimuthDegrees) === 180) return 'behind';
+  return `${Math.abs(azimuthDegrees)}° ${azimuthDegrees > 0 ? 'left' : 'right'}`;
+}
+
+/** How a channel's kind is drawn and what it is, for the key beside the plan. */
+export function kindInWords(kind: Channel['kind']): string {
+  return { bed: 'at ear height', height: 'above', sub: 'subwoofer' }[kind];
+}
