@@ -1,0 +1,29 @@
+/** Midpoints of the bands in which walls, air and directivity are given, Hz; one octave apart. */
+export const bandHz: readonly number[] = [
+  31.25, 62.5, 125, 250, 500, 1000, 2000, 4000, 8000, 16000,
+];
+
+/** Bands below this index are computed in full at a low rate; they end at 500 Hz. */
+export const bassBands = 4;
+
+/** Attenuation of air, 20 °C and 50 % humidity, dB/m per band. Source: ISO 9613-1, from memory. */
+export const airDbPerMetre: readonly number[] = [
+  0, 0, 0.0004, 0.0013, 0.0027, 0.0047, 0.0099, 0.0297, 0.105, 0.36,
+];
+
+/**
+ * Weights of all bands at a frequency ≥ 0: squared cosines over log2 f that sum to one, flat below
+ * the first and above the last midpoint.
+ */
+export function bandWeights(hz: number): number[] {
+  const place = Math.min(Math.max(Math.log2(hz / (bandHz[0] ?? 1)), 0), bandHz.length - 1);
+  return bandHz.map((_, band) => {
+    const away = Math.abs(place - band);
+    return away < 1 ? Math.cos((Math.PI / 2) * away) ** 2 : 0;
+  });
+}
+
+/** A value given per band, at any frequency. */
+export function valueAt(perBand: readonly number[], hz: number): number {
+  return bandWeights(hz).reduce((sum, weight, band) => sum + weight * (perBand[band] ?? 0), 0);
+}

@@ -1,0 +1,110 @@
+import { realSpectrum } from '../fft/fft';
+import { bandHz, bandWeights, bassBands } from './bands';
+import { decayTime } from './decay';
+import type { Point } from './point';
+import { soundSpeed, type Room } from './room';
+import { roomImages, type RoomImages } from './room-images';
+
+/** Images are laid down on a grid at least this fine, Hz, shared between the two nearest samples. */
+const leastGridHz = 9600;
+/** Images are dropped once the slowest bass band has decayed by this much. */
+const decayDb = 52;
+/** Images weaker than this by their reflections alone are left out. */
+const weakest = 2e-4;
+
+/**
+ * Adds the bass (all bands below 500 Hz) of the way from source to microphone to the half spectrum
+ * of `size` samples at `sampleRate`: every image source, one walk of the lattice for all bass
+ * bands. Sharing between two samples of the grid costs at most 0.02 dB at 250 Hz. Radiation is
+ * taken as equal in all directions.
+ */
+export function addBass(
+  spectrum: Float64Array,
+  size: number,
+  sampleRate: number,
+  room: Room,
+  source: Point,
+  microphone: Point,
+): void {
+  let ratio = 1;
+  while (sampleRate * ratio < leastGridHz) ratio *= 2;
+  while (sampleRate * ratio >= 2 * leastGridHz) ratio /= 2;
+  const gridSize = size * ratio;
+  const gridRate = sampleRate * ratio;
+  const c = soundSpeed(room);
+  const decays = Array.from({ length: bassBands }, (_, band) => decayTime(room, band, decayDb));
+  const end = Math.min((gridSize - 2) / gridRate, Math.max(0.3, ...decays));
+  const images = roomImages(room, source, microphone, c * end);
+  const laid = layImages(images, gridRate / c, c * end, gridSize);
+  const binHz = sampleRate / size;
+  for (let band = 0; band < bassBands; band++) {
+    const own = new Float64Array(gridSize);
+    for (let n = 0; n < gridSize; n++) own[n] = laid[n * bassBands + band] ?? 0;
+    addBand(spectrum, realSpectrum(own, gridSize), band, binHz);
+  }
+}
+
+/** Adds a band's spectrum under that band's weight; both have the same spacing of bins. */
+export function addBand(into: Float64Array, from: Float64Array, band: number, binHz: number): void {
+  const highest = band === bandHz.length - 1 ? Infinity : 2 * (bandHz[band] ?? 0);
+  const lowest = band === 0 ? 0 : (bandHz[band] ?? 0) / 2;
+  const last = Math.min(into.length, from.length) / 2 - 1;
+  for (let k = Math.ceil(lowest / binHz); k <= last && k * binHz < highest; k++) {
+    const weight = bandWeights(k * binHz)[band] ?? 0;
+    into[2 * k] = (into[2 * k] ?? 0) + weight * (from[2 * k] ?? 0);
+    into[2 * k + 1] = (into[2 * k + 1] ?? 0) + weight * (from[2 * k + 1] ?? 0);
+  }
+}
+
+/** Walks the lattice; the last eighth of the reach fades out. Bands lie interleaved. */
+function layImages(
+  { x, y, z }: RoomImages,
+  samplesPerMetre: number,
+  reach: number,
+  size: number,
+): Float64Array {
+  const laid = new Float64Array(size * bassBands);
+  const bands = bandHz.length;
+  const fadeFrom = reach * 0.875;
+  const most = reach * reach;
+  for (let i = 0; i < x.count; i++) {
+    const dx = x.offset[i] ?? 0;
+    for (let j = 0; j < y.count; j++) {
+      const dy = y.offset[j] ?? 0;
+      const flat = dx * dx + dy * dy;
+      if (flat > most) break;
+      const [a, b] = [i * bands, j * bands];
+      const p0 = (x.gains[a] ?? 0) * (y.gains[b] ?? 0);
+      const p1 = (x.gains[a + 1] ?? 0) * (y.gains[b + 1] ?? 0);
+      const p2 = (x.gains[a + 2] ?? 0) * (y.gains[b + 2] ?? 0);
+      const p3 = (x.gains[a + 3] ?? 0) * (y.gains[b + 3] ?? 0);
+      for (let k = 0; k < z.count; k++) {
+        const dz = z.offset[k] ?? 0;
+        const square = flat + dz * dz;
+        if (square > most) break;
+        const c = k * bands;
+        const g0 = p0 * (z.gains[c] ?? 0);
+        const g1 = p1 * (z.gains[c + 1] ?? 0);
+        const g2 = p2 * (z.gains[c + 2] ?? 0);
+        const g3 = p3 * (z.gains[c + 3] ?? 0);
+        if (g0 < weakest && g1 < weakest && g2 < weakest && g3 < weakest) break;
+        const distance = Math.max(Math.sqrt(square), 0.01);
+        const fade = distance > fadeFrom ? (reach - distance) / (reach - fadeFrom) : 1;
+        const place = distance * samplesPerMetre;
+        const whole = Math.floor(place);
+        const after = ((place - whole) * fade) / distance;
+        const before = fade / distance - after;
+        const at = whole * bassBands;
+        laid[at] = (laid[at] ?? 0) + g0 * before;
+        laid[at + 1] = (laid[at + 1] ?? 0) + g1 * before;
+        laid[at + 2] = (laid[at + 2] ?? 0) + g2 * before;
+        laid[at + 3] = (laid[at + 3] ?? 0) + g3 * before;
+        laid[at + 4] = (laid[at + 4] ?? 0) + g0 * after;
+        laid[at + 5] = (laid[at + 5] ?? 0) + g1 * after;
+        laid[at + 6] = (laid[at + 6] ?? 0) + g2 * after;
+        laid[at + 7] = (laid[at + 7] ?? 0) + g3 * after;
+      }
+    }
+  }
+  return laid;
+}

@@ -1,0 +1,35 @@
+import { bandHz } from './bands';
+
+/**
+ * How a speaker beams. Towards an angle θ off its axis the pressure falls like a first-order
+ * low-pass at cornerHz·2/(1 − cos θ) down to a floor.
+ */
+export interface Directivity {
+  readonly cornerHz: number;
+  readonly floorDb: number;
+}
+
+/** Pressure per band, re on axis, towards a direction whose cosine to the axis is given; no phase. */
+export function directivityGains(directivity: Directivity, cosine: number): number[] {
+  return bandHz.map((hz) => directivityGain(directivity, cosine, hz));
+}
+
+/** Pressure re on axis at one frequency: D² = F² + (1 − F²)/(1 + (f(1 − cos θ)/(2 f_c))²). */
+export function directivityGain({ cornerHz, floorDb }: Directivity, cosine: number, hz: number) {
+  const floor = 10 ** (floorDb / 10);
+  const x = (hz * (1 - cosine)) / (2 * cornerHz);
+  return Math.sqrt(floor + (1 - floor) / (1 + x * x));
+}
+
+/** Power per band, averaged over the whole sphere, re on axis. */
+export function diffusePower(directivity: Directivity): number[] {
+  const steps = 64;
+  return bandHz.map((hz) => {
+    let sum = 0;
+    for (let i = 0; i < steps; i++) {
+      const cosine = (2 * i + 1) / steps - 1;
+      sum += directivityGain(directivity, cosine, hz) ** 2;
+    }
+    return sum / steps;
+  });
+}

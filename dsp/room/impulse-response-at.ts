@@ -1,0 +1,61 @@
+import { nextPowerOfTwo, realSignal } from '../fft/fft';
+import { addBass } from './bass-spectrum';
+import type { Point } from './point';
+import type { Room } from './room';
+import { requireInside } from './room-images';
+import type { Speaker } from './speaker';
+import { speakerResponse } from './speaker-response';
+import { addUpper } from './upper-spectrum';
+
+/**
+ * Pressure at the microphone after a unit sample into the speaker: sample 0 is the moment of
+ * emission, so the way through the air is part of it. Length: the power of two of samples that
+ * holds `seconds`. A rate of 1200 Hz or more works; at a low rate only the bass is computed, which
+ * is exact below 250 Hz. Throws RangeError for a place outside the room or a lower rate.
+ * Source: image sources, Allen and Berkley, JASA 1979.
+ */
+export function impulseResponseAt(
+  room: Room,
+  speaker: Speaker,
+  microphone: Point,
+  sampleRate: number,
+  seconds = 1.3,
+): Float64Array {
+  if (!(sampleRate >= 1200)) throw new RangeError(`sampleRate must be ≥ 1200, got ${sampleRate}`);
+  requireInside(room, 'speaker', speaker.position);
+  requireInside(room, 'microphone', microphone);
+  const size = nextPowerOfTwo(Math.ceil(seconds * sampleRate));
+  const spectrum = new Float64Array(size + 2);
+  addBass(spectrum, size, sampleRate, room, speaker.position, microphone);
+  addUpper(spectrum, size, sampleRate, room, speaker, microphone);
+  applySpeaker(spectrum, sampleRate / size, speaker);
+  return realSignal(spectrum, size);
+}
+
+/** The speaker alone in the free field at 1 m on axis, its delay and the way of 1 m left out. */
+export function freeFieldResponse(
+  speaker: Speaker,
+  sampleRate: number,
+  seconds = 1.3,
+): Float64Array {
+  const size = nextPowerOfTwo(Math.ceil(seconds * sampleRate));
+  const spectrum = new Float64Array(size + 2);
+  for (let k = 0; k <= size / 2; k++) spectrum[2 * k] = 1;
+  applySpeaker(spectrum, sampleRate / size, { ...speaker, delaySeconds: 0 });
+  return realSignal(spectrum, size);
+}
+
+/** spectrum ← spectrum · H(f) e^(−2πi f delay); the last bin becomes real. */
+function applySpeaker(spectrum: Float64Array, binHz: number, speaker: Speaker): void {
+  const last = spectrum.length / 2 - 1;
+  for (let k = 0; k <= last; k++) {
+    const [a, b] = speakerResponse(speaker, k * binHz);
+    const turn = -2 * Math.PI * k * binHz * speaker.delaySeconds;
+    const re = a * Math.cos(turn) - b * Math.sin(turn);
+    const im = a * Math.sin(turn) + b * Math.cos(turn);
+    const x = spectrum[2 * k] ?? 0;
+    const y = spectrum[2 * k + 1] ?? 0;
+    spectrum[2 * k] = x * re - y * im;
+    spectrum[2 * k + 1] = k === last ? 0 : x * im + y * re;
+  }
+}

@@ -1,0 +1,138 @@
+import { realSpectrum } from '../fft/fft';
+import { gaussian, seededRandom } from '../signal/random';
+import { airDbPerMetre, bandHz, bassBands } from './bands';
+import { addBand } from './bass-spectrum';
+import { reflectedEnergy } from './decay';
+import { diffusePower, directivityGains, type Directivity } from './directivity';
+import { addImpulse } from './fractional-delay';
+import { distanceBetween, type Point } from './point';
+import { soundSpeed, type Room } from './room';
+import { roomImages } from './room-images';
+
+const taps = 64;
+/** Images up to here, diffuse tail from there, seconds; both crossfade in power in between. */
+const mixStart = 0.06;
+const mixEnd = 0.09;
+
+/**
+ * Adds all bands from 250 Hz up to the half spectrum: image sources with the speaker's beam up to
+ * 90 ms, from 60 ms on a diffuse tail with the energy the images would have gone on with.
+ */
+export function addUpper(
+  spectrum: Float64Array,
+  size: number,
+  sampleRate: number,
+  room: Room,
+  source: { readonly position: Point; readonly aim: Point; readonly directivity: Directivity },
+  microphone: Point,
+): void {
+  const bands = bandHz.map((hz, band) =>
+    band >= bassBands && hz / 2 < sampleRate / 2 ? new Float64Array(size) : null,
+  );
+  layEarly(bands, sampleRate, room, source, microphone);
+  layTail(bands, size, sampleRate, room, source, microphone);
+  for (const [band, signal] of bands.entries()) {
+    if (signal) addBand(spectrum, realSpectrum(signal, size), band, sampleRate / size);
+  }
+}
+
+function layEarly(
+  bands: (Float64Array | null)[],
+  sampleRate: number,
+  room: Room,
+  source: Parameters<typeof addUpper>[4],
+  microphone: Point,
+): void {
+  const c = soundSpeed(room);
+  const reach = c * mixEnd;
+  const { x, y, z } = roomImages(room, source.position, microphone, reach);
+  const { aim, directivity } = source;
+  const count = bandHz.length;
+  for (let i = 0; i < x.count; i++) {
+    const dx = x.offset[i] ?? 0;
+    for (let j = 0; j < y.count; j++) {
+      const dy = y.offset[j] ?? 0;
+      if (dx * dx + dy * dy > reach * reach) break;
+      for (let k = 0; k < z.count; k++) {
+        const dz = z.offset[k] ?? 0;
+        const distance = Math.max(Math.hypot(dx, dy, dz), 0.01);
+        if (distance > reach) break;
+        // The image radiates towards the microphone; its mirror gives the true speaker's direction.
+        const cosine =
+          -(
+            dx * (x.flip[i] ?? 1) * aim.x +
+            dy * (y.flip[j] ?? 1) * aim.y +
+            dz * (z.flip[k] ?? 1) * aim.z
+          ) / distance;
+        const beam = directivityGains(directivity, cosine);
+        const fade = earlyFade(distance / c) / distance;
+        const kernel = new Float64Array(taps + 2);
+        const place = (distance / c) * sampleRate;
+        addImpulse(kernel, taps / 2 + (place - Math.floor(place)), fade, taps);
+        const first = Math.floor(place) - taps / 2;
+        for (const [band, signal] of bands.entries()) {
+          if (!signal) continue;
+          const air = 10 ** ((-(airDbPerMetre[band] ?? 0) * distance) / 20);
+          const walls =
+            (x.gains[i * count + band] ?? 0) *
+            (y.gains[j * count + band] ?? 0) *
+            (z.gains[k * count + band] ?? 0);
+          addKernel(signal, first, kernel, walls * air * (beam[band] ?? 0));
+        }
+      }
+    }
+  }
+}
+
+function layTail(
+  bands: (Float64Array | null)[],
+  size: number,
+  sampleRate: number,
+  room: Room,
+  source: Parameters<typeof addUpper>[4],
+  microphone: Point,
+): void {
+  const { position, directivity } = source;
+  const place = distanceBetween(position, microphone) * 7919 + position.x * 104729 + microphone.x;
+  const noise = gaussian(seededRandom(room.seed + place));
+  const block = 64;
+  const start = Math.floor((mixStart * sampleRate) / block) * block;
+  const power = diffusePower(directivity);
+  const levels = (seconds: number): number[] =>
+    bands.map((signal, band) =>
+      signal
+        ? tailFade(seconds) *
+          Math.sqrt((reflectedEnergy(room, seconds, band) * (power[band] ?? 0)) / sampleRate)
+        : 0,
+    );
+  for (let n = start; n < size; n += block) {
+    const level = levels((n + block / 2) / sampleRate);
+    if (n > mixEnd * sampleRate && Math.max(...level) < 1e-7) break;
+    for (let m = n; m < Math.min(n + block, size); m++) {
+      const value = noise();
+      for (const [band, signal] of bands.entries()) {
+        if (signal) signal[m] = (signal[m] ?? 0) + value * (level[band] ?? 0);
+      }
+    }
+  }
+}
+
+function addKernel(into: Float64Array, first: number, kernel: Float64Array, gain: number): void {
+  const size = into.length;
+  for (let k = 0; k < kernel.length; k++) {
+    const at = (((first + k) % size) + size) % size;
+    into[at] = (into[at] ?? 0) + gain * (kernel[k] ?? 0);
+  }
+}
+
+function earlyFade(seconds: number): number {
+  return Math.cos((Math.PI / 2) * mixPlace(seconds));
+}
+
+function tailFade(seconds: number): number {
+  return Math.sin((Math.PI / 2) * mixPlace(seconds));
+}
+
+function mixPlace(seconds: number): number {
+  return Math.min(Math.max((seconds - mixStart) / (mixEnd - mixStart), 0), 1);
+}
