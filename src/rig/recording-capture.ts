@@ -1,0 +1,118 @@
+import type { Schedule } from '../take/schedule';
+import { isTrouble, trouble, type Trouble } from '../trouble';
+import { readWav } from '../wav/read-wav';
+import type { WavFile } from '../wav/wav-file';
+import type { Capture } from './port';
+
+export interface CaptureOptions {
+  /** ISO 8601 time of the recording's first sample, as well as it is known. */
+  readonly startedAt: string;
+  /** Which channel of the recording is the microphone, counted from 1. */
+  readonly channel?: number;
+}
+
+const rates = [44100, 48000, 88200, 96000, 176400, 192000];
+/** A channel whose peak is below this, dB re full scale, carries no sound. */
+const silentDb = -90;
+
+/**
+ * The capture in a recording of the take. A Trouble when the WAV cannot be read, its rate is none
+ * that a recorder uses or under 44.1 kHz, it has several channels and none was chosen, it is
+ * silent, or it is shorter than the take.
+ */
+export function captureFromWav(
+  bytes: Uint8Array,
+  schedule: Schedule,
+  options: CaptureOptions,
+): Capture | Trouble {
+  const wav = readWav(bytes);
+  if (isTrouble(wav)) return wav;
+  if (!rates.includes(wav.sampleRate)) return wrongRate(wav.sampleRate);
+  const samples = chooseChannel(wav, options.channel);
+  if (isTrouble(samples)) return samples;
+  if (peakDb(samples) === -Infinity) {
+    const what =
+      wav.channels.length > 1 ? `Channel ${options.channel} of the recording` : 'The recording';
+    const seconds = inSeconds(wav.frames / wav.sampleRate);
+    const sentence = `${what} is silent: every sample of its ${seconds} is zero.`;
+    return trouble('silence', `${sentence} Check the microphone's input and record again.`);
+  }
+  const short = refuseShort(wav, schedule);
+  if (short) return short;
+  return {
+    samples,
+    sampleRate: wav.sampleRate,
+    startedAt: options.startedAt,
+    rig: 'recording',
+    simulated: false,
+    gaps: [],
+    notes: [noteOf(wav, options.channel)],
+  };
+}
+
+function wrongRate(rate: number): Trouble {
+  const why =
+    rate < 44100
+      ? 'below 44100 Hz the treble is lost that marks and arrivals are read from'
+      : 'no recorder uses it, so the header is damaged or wrong';
+  const advice = 'Record at the rate of the take, without converting.';
+  return trouble('wrong-rate', `The recording's rate is ${rate} Hz: ${why}. ${advice}`);
+}
+
+function chooseChannel(wav: WavFile, chosen: number | undefined): Float32Array | Trouble {
+  const count = wav.channels.length;
+  if (chosen !== undefined) {
+    const samples = wav.channels[chosen - 1];
+    if (samples) return samples;
+    const has = count === 1 ? 'one channel' : `${count} channels`;
+    const advice = count === 1 ? 'Choose channel 1.' : `Choose one from 1 to ${count}.`;
+    return trouble(
+      'wrong-channels',
+      `The recording has ${has} and no channel ${chosen}. ${advice}`,
+    );
+  }
+  const only = wav.channels[0];
+  if (only && count === 1) return only;
+  const live = wav.channels.flatMap((samples, index) => {
+    const peak = peakDb(samples);
+    return peak < silentDb ? [] : [`${index + 1} (peak ${peak.toFixed(1)} dB)`];
+  });
+  const carry =
+    live.length === 0
+      ? 'none of them carries sound'
+      : live.length === 1
+        ? `only channel ${live[0]} carries sound`
+        : `channels ${live.join(', ')} carry sound`;
+  const sentence = `The recording has ${count} channels and the microphone is one of them: ${carry}.`;
+  return trouble('wrong-channels', `${sentence} Choose the microphone's channel.`);
+}
+
+/** From the first mark to the end of the last, less what clocks may differ, must be there. */
+function refuseShort(wav: WavFile, schedule: Schedule): Trouble | null {
+  const { markStarts, mark, sampleRate, lengthSamples } = schedule;
+  const needed =
+    ((markStarts.at(-1) ?? 0) + mark.lengthSamples - (markStarts[0] ?? 0)) / sampleRate;
+  const seconds = wav.frames / wav.sampleRate;
+  if (seconds >= 0.999 * needed) return null;
+  const whole = inSeconds(lengthSamples / sampleRate);
+  const sentence = `The recording lasts ${inSeconds(seconds)} and the take ${whole}: its end is missing.`;
+  const advice = 'Record from before the take begins until after it has ended.';
+  return trouble('too-short', `${sentence} ${advice}`);
+}
+
+function noteOf(wav: WavFile, chosen: number | undefined): string {
+  const depth = wav.coding === 'float' ? `${wav.bits}-bit float` : `${wav.bits}-bit`;
+  const count = wav.channels.length;
+  const channel = count === 1 ? '' : `, channel ${chosen ?? 1} of ${count}`;
+  return `Recording: ${wav.sampleRate} Hz, ${depth}${channel}`;
+}
+
+function peakDb(samples: Float32Array): number {
+  let peak = 0;
+  for (const sample of samples) peak = Math.max(peak, Math.abs(sample));
+  return 20 * Math.log10(peak);
+}
+
+function inSeconds(seconds: number): string {
+  return `${seconds.toFixed(1)} s`;
+}

@@ -1,0 +1,72 @@
+import type { Schedule, ScheduledSegment } from '../take/schedule';
+
+/**
+ * The first place where a schedule's numbers cannot all be true, as part of a sentence; null when
+ * there is none. What passes can be rendered.
+ */
+export function findContradiction(schedule: Schedule): string | null {
+  const { silence, wake, lengthSamples, mark, sampleRate, segments, markStarts } = schedule;
+  const wakeEnd = wake.start + wake.length;
+  const nyquist = sampleRate / 2;
+  if (silence.start + silence.length > wake.start) return '"silence" reaches into "wake"';
+  if (wakeEnd > (markStarts[0] ?? 0)) return '"wake" reaches into the first mark';
+  if (!(mark.startHz < mark.endHz && mark.endHz < nyquist)) {
+    return `"mark" runs from ${mark.startHz} to ${mark.endHz} Hz at a rate of ${sampleRate} Hz`;
+  }
+  if (2 * mark.fadeSamples > mark.lengthSamples) return '"mark" is shorter than its fades';
+  return (
+    channelsContradict(schedule) ??
+    firstOf(segments, (segment, index) => segmentContradicts(schedule, segment, index)) ??
+    ((markStarts.at(-1) ?? 0) + mark.lengthSamples > lengthSamples
+      ? `the take ends at sample ${lengthSamples}, before its last mark does`
+      : null)
+  );
+}
+
+function channelsContradict(schedule: Schedule): string | null {
+  const { channels, reference, segments, markStarts } = schedule;
+  if (new Set(channels).size < channels.length) return '"channels" names one channel twice';
+  if (!channels.includes(reference)) return `"reference" ${reference} is not among "channels"`;
+  const played = segments.map((segment) => segment.channel);
+  if (new Set(played).size < played.length || played.length !== channels.length) {
+    return `"segments" has ${played.length} entries for ${channels.length} channels`;
+  }
+  const stranger = played.find((channel) => !channels.includes(channel));
+  if (stranger) return `a segment plays ${stranger}, which is not among "channels"`;
+  if (markStarts.length !== segments.length + 1) {
+    return `"markStarts" has ${markStarts.length} marks for ${segments.length} segments`;
+  }
+  return null;
+}
+
+function segmentContradicts(
+  { markStarts, mark, sampleRate }: Schedule,
+  { markStart, sweepStart, sweep, end }: ScheduledSegment,
+  index: number,
+): string | null {
+  const name = `"segments[${index}]"`;
+  if (markStart !== markStarts[index]) {
+    return `${name} starts at ${markStart} and mark ${index} at ${markStarts[index]}`;
+  }
+  if (sweepStart < markStart + mark.lengthSamples) return `the sweep of ${name} overlaps its mark`;
+  if (sweepStart + sweep.lengthSamples > end) return `the sweep of ${name} ends after its segment`;
+  if (end > (markStarts[index + 1] ?? 0)) return `${name} ends after the next mark has begun`;
+  if (!(sweep.startHz < sweep.endHz && sweep.endHz < sampleRate / 2)) {
+    return `the sweep of ${name} runs from ${sweep.startHz} to ${sweep.endHz} Hz`;
+  }
+  if (sweep.fadeInSamples + sweep.fadeOutSamples > sweep.lengthSamples) {
+    return `the sweep of ${name} is shorter than its fades`;
+  }
+  return null;
+}
+
+function firstOf<Item>(
+  items: readonly Item[],
+  finding: (item: Item, index: number) => string | null,
+): string | null {
+  for (const [index, item] of items.entries()) {
+    const found = finding(item, index);
+    if (found !== null) return found;
+  }
+  return null;
+}

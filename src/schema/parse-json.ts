@@ -1,0 +1,84 @@
+import * as v from 'valibot';
+import { trouble, type Trouble } from '../trouble';
+
+/** What a file ought to be, for the sentences about it. */
+export interface FileKind {
+  /** Such as "take". */
+  readonly name: string;
+  readonly format: string;
+  readonly version: number;
+  /** What to do when the file will not do. */
+  readonly advice: string;
+}
+
+/**
+ * Reads JSON text from outside and holds it against a schema. A text that is no JSON, another kind
+ * of file, another version or a field that does not fit gives a Trouble that says where and why.
+ */
+export function parseJson<Output>(
+  text: string,
+  kind: FileKind,
+  schema: v.GenericSchema<unknown, Output>,
+): Output | Trouble {
+  const refuse = (finding: string): Trouble =>
+    trouble('bad-file', `This is not a ${kind.name} that can be used: ${finding}. ${kind.advice}`);
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    const why = error instanceof Error ? error.message.replace(/\.$/, '') : 'it cannot be parsed';
+    return refuse(text.trim() === '' ? 'the file is empty' : `it is not JSON (${why})`);
+  }
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return refuse(`it holds ${inWords(value)} where an object should be`);
+  }
+  const format = 'format' in value ? value.format : undefined;
+  if (format !== kind.format) {
+    return refuse(`its "format" is ${inWords(format)}, not "${kind.format}"`);
+  }
+  const version = 'version' in value ? value.version : undefined;
+  if (version !== kind.version) {
+    return refuse(`its "version" is ${inWords(version)}, and only ${kind.version} is known here`);
+  }
+  const parsed = v.safeParse(schema, value);
+  return parsed.success ? parsed.output : refuse(describeIssue(parsed.issues[0]));
+}
+
+/** One finding of the schema as part of a sentence: where, what was expected, what was found. */
+function describeIssue(issue: v.BaseIssue<unknown>): string {
+  const path = (issue.path ?? []).map(({ key }) =>
+    typeof key === 'number' ? `[${key}]` : `.${String(key)}`,
+  );
+  const where = path.join('').replace(/^\./, '');
+  const found = issue.input === undefined ? 'is missing' : `is ${inWords(issue.input)}`;
+  return `"${where}" ${found} and should be ${expectation(issue)}`;
+}
+
+/** The schema library's words for what it expects, and ours. */
+const ourWords: readonly (readonly [RegExp, string])[] = [
+  [/^\((.*)\)$/, '$1'],
+  [/^>=/, 'at least '],
+  [/^<=/, 'at most '],
+  [/^>/, 'above '],
+  [/^Object$/, 'an object'],
+  [/^Array$/, 'a list'],
+  [/^(number|string|boolean)$/, 'a $1'],
+  [/ \| /g, ' or '],
+];
+
+function expectation({ type, expected, message }: v.BaseIssue<unknown>): string {
+  if (type === 'check') return message;
+  if (type === 'integer') return 'a whole number';
+  if (type === 'finite') return 'a finite number';
+  if (type === 'min_length') return 'longer';
+  if (expected === null) return 'something else';
+  return ourWords.reduce((words, [theirs, ours]) => words.replace(theirs, ours), expected);
+}
+
+function inWords(value: unknown): string {
+  if (value === undefined) return 'missing';
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object' && value !== null) return 'an object';
+  const text = JSON.stringify(value);
+  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
+}

@@ -1,0 +1,42 @@
+import { layoutFromName } from '../system/layout';
+import type { Schedule } from '../take/schedule';
+import { scheduleId } from '../take/schedule-id';
+import { isTrouble, trouble, type Trouble } from '../trouble';
+import { findContradiction } from './find-contradiction';
+import { parseJson, type FileKind } from './parse-json';
+import { scheduleSchema } from './schedule-schema';
+
+const take: FileKind = {
+  name: 'take',
+  format: 'leadline-take',
+  version: 1,
+  advice: 'Use the take.json that was saved together with the take.wav that was played.',
+};
+
+/**
+ * Reads the text of take.json. Refuses, as a Trouble that says where and why, what is no take, what
+ * contradicts itself, and what was changed after it was saved.
+ */
+export function parseSchedule(text: string): Schedule | Trouble {
+  const schedule = parseJson<Schedule>(text, take, scheduleSchema);
+  if (isTrouble(schedule)) return schedule;
+  const finding =
+    findContradiction(schedule) ?? contradictsLayout(schedule) ?? contradictsId(schedule);
+  if (finding === null) return schedule;
+  return trouble('bad-file', `This take contradicts itself: ${finding}. ${take.advice}`);
+}
+
+function contradictsLayout(schedule: Schedule): string | null {
+  const layout = layoutFromName(schedule.layout);
+  if (isTrouble(layout)) return `its layout "${schedule.layout}" means nothing`;
+  const expected = layout.channels.map((channel) => channel.label).join(', ');
+  const found = schedule.channels.join(', ');
+  return expected === found
+    ? null
+    : `"channels" are ${found}, and layout ${schedule.layout} has ${expected}`;
+}
+
+function contradictsId(schedule: Schedule): string | null {
+  const { id, ...rest } = schedule;
+  return id === scheduleId(rest) ? null : 'it was changed after it was saved ("id" does not fit)';
+}

@@ -1,0 +1,69 @@
+import * as v from 'valibot';
+import type { Readings } from '../reading/reading';
+import { channelLabel, finite, positive } from './schema-parts';
+
+const interval = v.pipe(
+  v.tuple([finite, finite]),
+  v.check(([low, high]) => low <= high, 'an interval from the lower to the higher value'),
+);
+const estimate = v.object({ median: finite, interval });
+const probability = v.pipe(finite, v.minValue(0), v.maxValue(1));
+const numbers = v.array(finite);
+
+const rolloff = v.object({
+  f3Hz: estimate,
+  f6Hz: estimate,
+  f10Hz: estimate,
+  f6UpperHz: positive,
+  box: v.object({ kind: v.picklist(['closed', 'vented', 'cannot tell']), probability }),
+});
+
+const curves = v.object({
+  response: v.object({ hz: numbers, db: numbers, noiseDb: numbers }),
+  fit: v.nullable(v.object({ hz: numbers, db: numbers, low: numbers, high: numbers })),
+  envelope: v.object({ startSeconds: finite, stepSeconds: positive, level: numbers }),
+});
+
+const channel = v.object({
+  channel: channelLabel,
+  arrivalSeconds: v.nullable(finite),
+  arrivalInterval: v.nullable(interval),
+  distanceMetres: v.nullable(finite),
+  distanceInterval: v.nullable(interval),
+  ceilingPathMetres: v.nullable(finite),
+  levelDb: v.nullable(finite),
+  polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
+  rolloff: v.nullable(rolloff),
+  bassMarginDb: v.nullable(finite),
+  peakToNoiseDb: v.nullable(finite),
+  faults: v.array(
+    v.object({
+      kind: v.picklist(['lost', 'repeated', 'clipped', 'noisy', 'silent']),
+      sentence: v.string(),
+    }),
+  ),
+  notes: v.array(v.string()),
+  curves: v.optional(v.nullable(curves), null),
+});
+
+const clockFault = v.object({
+  kind: v.picklist(['lost', 'repeated']),
+  samples: finite,
+  channel: v.nullable(channelLabel),
+  atSample: v.nullable(finite),
+});
+
+/** Shape of what `leadline read` prints, version 1; curves may be left away. */
+export const readingsSchema = v.object({
+  format: v.literal('leadline-readings'),
+  version: v.literal(1),
+  layout: v.string(),
+  takeId: v.string(),
+  reference: channelLabel,
+  referenceDistanceMetres: positive,
+  temperatureCelsius: finite,
+  simulated: v.boolean(),
+  clock: v.object({ skewPpm: finite, skewInterval: interval, faults: v.array(clockFault) }),
+  capture: v.object({ clipped: v.array(channelLabel), noiseFloorDb: finite, peakDb: finite }),
+  channels: v.pipe(v.array(channel), v.minLength(1)),
+}) satisfies v.GenericSchema<unknown, Readings>;

@@ -1,0 +1,43 @@
+import * as v from 'valibot';
+import type { Schedule } from '../take/schedule';
+import { channelLabel, finite, positive, sampleCount } from './schema-parts';
+
+const atMost0 = v.pipe(finite, v.minValue(-200), v.maxValue(0));
+const atLeastOne = v.pipe(sampleCount, v.minValue(1));
+
+const segment = v.object({
+  channel: channelLabel,
+  markStart: sampleCount,
+  sweepStart: sampleCount,
+  sweep: v.object({
+    startHz: positive,
+    endHz: positive,
+    lengthSamples: atLeastOne,
+    fadeInSamples: sampleCount,
+    fadeOutSamples: sampleCount,
+  }),
+  end: sampleCount,
+});
+
+/** Shape of take.json, version 1; fields of other programs' making are left away. */
+export const scheduleSchema = v.object({
+  format: v.literal('leadline-take'),
+  version: v.literal(1),
+  id: v.string(),
+  layout: v.string(),
+  sampleRate: v.pipe(finite, v.integer(), v.minValue(44100), v.maxValue(192000)),
+  lengthSamples: atLeastOne,
+  channels: v.pipe(v.array(channelLabel), v.minLength(1)),
+  reference: channelLabel,
+  silence: v.object({ start: sampleCount, length: sampleCount }),
+  wake: v.object({ start: sampleCount, length: sampleCount, levelDb: atMost0 }),
+  mark: v.object({
+    startHz: positive,
+    endHz: positive,
+    lengthSamples: atLeastOne,
+    fadeSamples: sampleCount,
+  }),
+  markStarts: v.array(sampleCount),
+  peakDb: atMost0,
+  segments: v.array(segment),
+}) satisfies v.GenericSchema<unknown, Schedule>;

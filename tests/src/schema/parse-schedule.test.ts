@@ -1,0 +1,171 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parseSchedule } from '../../../src/schema/parse-schedule';
+import { layoutFromName } from '../../../src/system/layout';
+import { scheduleId } from '../../../src/take/schedule-id';
+import { scheduleTake } from '../../../src/take/schedule-take';
+import type { Schedule } from '../../../src/take/schedule';
+import { isTrouble } from '../../../src/trouble';
+
+describe('parseSchedule', () => {
+  it('brings every schedule back as it was saved', () => {
+    for (const name of ['2.0', '5.1', '5.2.4', '9.4.6']) {
+      for (const sampleRate of [44100, 48000, 96000]) {
+        const schedule = takeOf(name, { sampleRate, sweepSeconds: 0.7 });
+        expect(parseSchedule(JSON.stringify(schedule))).toEqual(schedule);
+      }
+    }
+  });
+
+  it('leaves away fields it does not know', () => {
+    const schedule = takeOf('5.1');
+    expect(parseSchedule(JSON.stringify({ ...schedule, comment: 'second try' }))).toEqual(schedule);
+  });
+
+  it.each<[string, string, RegExp]>([
+    ['an empty file', ' \n', /the file is empty/],
+    ['what is no JSON', '{"format": take}', /it is not JSON \(.+\)/],
+    ['a list', '[1]', /it holds a list where an object should be/],
+    ['no object', '3', /it holds 3 where/],
+    ['another format', '{"format":"leadline-readings"}', /"format" is "leadline-readings"/],
+    ['no format', '{}', /"format" is missing/],
+    ['another version', '{"format":"leadline-take","version":2}', /"version" is 2, and only 1/],
+  ])('refuses %s', (_what, text, finding) => refuses(text, finding));
+
+  it.each<[string, (take: Mutable) => void, RegExp]>([
+    [
+      'a text for a number',
+      (take) => (take.lengthSamples = '9'),
+      /"lengthSamples" is "9" and should/,
+    ],
+    ['a missing field', (take) => delete take.mark, /"mark" is missing/],
+    [
+      'a field deep inside',
+      (take) => (at(take, 1).end = 1.5),
+      /"segments\[1\]\.end" is 1\.5 and should be a whole/,
+    ],
+    [
+      'an unknown channel',
+      (take) => (take.reference = 'XX'),
+      /"reference" is "XX" and should be "FL" or/,
+    ],
+    [
+      'a negative position',
+      (take) => (at(take, 0).markStart = -4),
+      /"segments\[0\]\.markStart" is -4 and should be at least 0/,
+    ],
+    [
+      'a level above full scale',
+      (take) => (take.peakDb = 6),
+      /"peakDb" is 6 and should be at most 0/,
+    ],
+    [
+      'a rate no recorder uses',
+      (take) => (take.sampleRate = 8000),
+      /"sampleRate" is 8000 and should be at least 44100/,
+    ],
+    ['no channels', (take) => (take.channels = []), /"channels" is a list and should be longer/],
+  ])('refuses %s and says where', (_what, change, finding) => refuses(changed(change), finding));
+
+  it.each<[string, (take: Mutable) => void, RegExp]>([
+    ['a meaningless layout', (take) => (take.layout = '5.x'), /layout "5\.x" means nothing/],
+    [
+      'channels of another layout',
+      (take) => (take.layout = '7.1'),
+      /"channels" are FL, .* and layout 7\.1 has FL/,
+    ],
+    [
+      'a channel named twice',
+      (take) => (take.channels = ['FL', 'FL', 'FC', 'Sub 1', 'SiL', 'SiR']),
+      /names one channel twice/,
+    ],
+    [
+      'a reference that is not there',
+      (take) => (take.reference = 'BL'),
+      /"reference" BL is not among/,
+    ],
+    ['a missing segment', (take) => take.segments?.pop(), /5 entries for 6 channels/],
+    ['a missing mark', (take) => take.markStarts?.pop(), /6 marks for 6 segments/],
+    [
+      'a mark out of its place',
+      (take) => (at(take, 2).markStart = 7),
+      /"segments\[2\]" starts at 7 and mark 2 at/,
+    ],
+    [
+      'a sweep on its mark',
+      (take) => (at(take, 3).sweepStart = at(take, 3).markStart),
+      /overlaps its mark/,
+    ],
+    [
+      'a sweep beyond its segment',
+      (take) => (at(take, 0).end = at(take, 0).sweepStart + 5),
+      /ends after its segment/,
+    ],
+    [
+      'a take shorter than its marks',
+      (take) => (take.lengthSamples = 1000),
+      /ends at sample 1000, before its last mark/,
+    ],
+    [
+      'silence over the wake-up noise',
+      (take) => (take.silence = { start: 0, length: 1e6 }),
+      /reaches into "wake"/,
+    ],
+    ['a level changed by hand', (take) => (take.peakDb = -6), /changed after it was saved/],
+    ['another id', (take) => (take.id = '0'.repeat(16)), /changed after it was saved/],
+  ])('refuses %s as a contradiction', (_what, change, finding) =>
+    refuses(changed(change), finding),
+  );
+
+  it('finds contradictions even when the id was made to fit', () => {
+    const take = JSON.parse(changed((edited) => (at(edited, 0).end += 48000)));
+    refuses(
+      JSON.stringify({ ...take, id: scheduleId(take) }),
+      /ends after the next mark has begun/,
+    );
+  });
+
+  it('never throws on arbitrary JSON', () => {
+    const whole = takeOf('2.0');
+    const damage = fc.record({
+      key: fc.constantFrom(...Object.keys(whole)),
+      value: fc.jsonValue(),
+    });
+    fc.assert(
+      fc.property(fc.array(damage, { minLength: 1, maxLength: 3 }), (hits) => {
+        const damaged = Object.fromEntries(hits.map(({ key, value }) => [key, value]));
+        const result = parseSchedule(JSON.stringify({ ...whole, ...damaged }));
+        return isTrouble(result) ? result.trouble === 'bad-file' : result.id === whole.id;
+      }),
+      { seed: 3, numRuns: 2000 },
+    );
+  });
+});
+
+type Mutable = Record<string, unknown> & {
+  segments?: { markStart: number; sweepStart: number; end: number }[];
+  markStarts?: number[];
+};
+
+function takeOf(name: string, options = {}): Schedule {
+  const layout = layoutFromName(name);
+  if (isTrouble(layout)) return expect.fail(layout.sentence);
+  return scheduleTake(layout, options);
+}
+
+function changed(change: (take: Mutable) => unknown): string {
+  const take: Mutable = JSON.parse(JSON.stringify(takeOf('5.1')));
+  change(take);
+  return JSON.stringify(take);
+}
+
+function at(take: Mutable, index: number) {
+  return take.segments?.[index] ?? expect.fail(`no segment ${index}`);
+}
+
+function refuses(text: string, finding: RegExp): void {
+  const result = parseSchedule(text);
+  expect(result).toMatchObject({ trouble: 'bad-file' });
+  expect(isTrouble(result) && result.sentence).toMatch(finding);
+  expect(isTrouble(result) && result.sentence).toMatch(/Use the take\.json/);
+}
