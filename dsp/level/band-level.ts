@@ -1,0 +1,31 @@
+import type { ImpulseResponse } from '../response/impulse-response';
+import { powerSpectrum, type PowerSpectrum } from '../response/power-spectrum';
+import { powerToDb } from './decibels';
+
+/**
+ * Level in dB that steady pink noise between lowHz and highHz would have behind this response,
+ * re the same noise before it; see bandPower. Not below −300 dB.
+ */
+export function bandLevelDb(ir: ImpulseResponse, lowHz: number, highHz: number): number {
+  return powerToDb(bandPower(powerSpectrum(ir, lowHz / 40), lowHz, highHz));
+}
+
+/**
+ * Mean of |H|² over log frequency, ∫|H|²/f df / ln(f2/f1): what pink noise weighs equally.
+ * Throws RangeError unless 0 < lowHz < highHz ≤ half the sample rate.
+ */
+export function bandPower(spectrum: PowerSpectrum, lowHz: number, highHz: number): number {
+  const { power, hzPerBin } = spectrum;
+  const top = (power.length - 1) * hzPerBin;
+  if (!(lowHz > 0 && lowHz < highHz && highHz <= top)) {
+    throw new RangeError(`a band needs 0 < lowHz < highHz ≤ ${top}, got ${lowHz}, ${highHz}`);
+  }
+  let sum = 0;
+  const last = Math.min(Math.round(highHz / hzPerBin), power.length - 1);
+  for (let k = Math.round(lowHz / hzPerBin); k <= last; k++) {
+    const from = Math.max((k - 0.5) * hzPerBin, lowHz);
+    const to = Math.min((k + 0.5) * hzPerBin, highHz);
+    if (to > from) sum += (power[k] ?? 0) * Math.log(to / from);
+  }
+  return sum / Math.log(highHz / lowHz);
+}
