@@ -44,7 +44,7 @@ export function frequencyTicks(
 }
 
 const topDb = 6;
-const deepestDb = -54;
+const deepestDb = -42;
 const shallowestDb = -30;
 const stepDb = 6;
 
@@ -57,7 +57,7 @@ export function levelScale(
 ) {
   const high = Math.max(topDb, ...curves.flatMap((curve) => curve.filter(isNumber)));
   const noiseValues = noise.flatMap((curve) => curve.filter(isNumber)).sort((a, b) => a - b);
-  const low = noiseValues[Math.floor(noiseValues.length * 0.2)] ?? shallowestDb;
+  const low = noiseValues[Math.floor(noiseValues.length * 0.5)] ?? shallowestDb;
   const ceiling = Math.min(24, Math.ceil(high / stepDb) * stepDb);
   const floor = Math.max(deepestDb, Math.min(shallowestDb, Math.floor(low / stepDb) * stepDb));
   return scaleLinear().domain([floor, ceiling]).range([bottom, top]);

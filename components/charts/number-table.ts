@@ -15,7 +15,7 @@ export class NumberTable extends LitElement {
       }
 
       details {
-        flex: 1 1 14rem;
+        flex: 1 1 9rem;
         min-width: 0;
       }
 
@@ -28,6 +28,7 @@ export class NumberTable extends LitElement {
         color: var(--soft);
         font-size: var(--text-small);
         min-height: 2rem;
+        white-space: nowrap;
         align-content: center;
       }
 

@@ -5,11 +5,16 @@ import { ChartSize } from './chart-size';
 import { chartStyles } from './chart-styles';
 import { nearestStep, stepCursor } from './cursor-steps';
 import { frequencyRanges, type FrequencyRange } from './frequency-axis';
-import { hzText } from './number-text';
+import { dbText, hzText, intervalText } from './number-text';
 import './number-table';
 import { drawCursor, drawResponse } from './response-drawing';
 import { labelResponse, type ChartLabel } from './response-labels';
-import { layOutResponse, type ResponseInput, type ResponseLayout } from './response-layout';
+import {
+  layOutResponse,
+  narrowWidth,
+  type ResponseInput,
+  type ResponseLayout,
+} from './response-layout';
 import {
   cursorSteps,
   readoutSentence,
@@ -110,7 +115,10 @@ export class ResponseChart extends LitElement {
     const { input, layout, labels, table, copyText } = this.draw();
     if (input.traces.length === 0) return html`<p class="soft">No response to draw yet.</p>`;
     const names = input.traces.map(({ channel }) => channel).join(' and ');
-    return html`<figure aria-label="Response of ${names}">
+    return html`<figure
+      class=${layout.width < narrowWidth ? 'narrow' : ''}
+      aria-label="Response of ${names}"
+    >
       <div class="bar">${this.readout()} ${this.ranges()}</div>
       <div class="frame" style="height:${layout.height}px">
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
@@ -118,6 +126,7 @@ export class ResponseChart extends LitElement {
         </svg>
         ${this.plane(names, layout)}
       </div>
+      ${layout.width < narrowWidth ? this.marks() : nothing}
       <ll-number-table
         .caption=${`Response of ${names}, every third of an octave`}
         .head=${table.head}
@@ -137,6 +146,20 @@ export class ResponseChart extends LitElement {
         ({ name, text }) => html`<span><span class="soft">${name}</span> ${text}</span>`,
       )}
     </div>`;
+  }
+
+  /** What the marks' labels say where there is room for them. */
+  private marks() {
+    const marks = this.traces[0]?.marks ?? [];
+    return html`<p class="marks small num">
+      ${marks.map(
+        ({ downDb, hz, lowHz, highHz }) =>
+          html`<span
+            >${dbText(-downDb, 0)} at ${hzText(hz)},
+            <span class="soft">${intervalText([lowHz, highHz])}</span></span
+          >`,
+      )}
+    </p>`;
   }
 
   private ranges() {
@@ -173,6 +196,12 @@ export class ResponseChart extends LitElement {
       @pointermove=${(event: PointerEvent) => this.point(event)}
       @pointerdown=${(event: PointerEvent) => this.point(event)}
       @pointerleave=${(event: PointerEvent) => this.leave(event)}
+      @focus=${() => {
+        this.cursorHz ??= nearestStep(this.draw().steps, this.restingHz());
+      }}
+      @blur=${() => {
+        this.cursorHz = null;
+      }}
       @keydown=${(event: KeyboardEvent) => this.press(event)}
     ></div>`;
   }

@@ -1,7 +1,7 @@
 import { curveAt, type Numbers } from './curve-path';
 import { hzText, intervalText, isNumber, thinSpace } from './number-text';
 import { placeLabels, type LabelRequest } from './place-labels';
-import type { ResponseInput, ResponseLayout } from './response-layout';
+import { narrowWidth, type ResponseInput, type ResponseLayout } from './response-layout';
 import { textWidth } from './text-width';
 
 export interface ChartLabel {
@@ -88,16 +88,19 @@ function curveWishes(input: ResponseInput, layout: ResponseLayout): Wish[] {
   return wishes;
 }
 
-function markWishes(input: ResponseInput, layout: ResponseLayout, narrow: boolean): Wish[] {
+function markWishes(input: ResponseInput, layout: ResponseLayout): Wish[] {
   const { scales } = layout;
   return (input.traces[0]?.marks ?? []).map(({ downDb, hz, lowHz, highHz }) => {
-    const interval = narrow ? '' : `, ${intervalText([lowHz, highHz])}`;
+    const level = `\u2212${String(downDb)}${thinSpace}dB`;
     const y = scales.y(-downDb);
     const left = scales.x(Math.min(lowHz, hz));
     const right = scales.x(Math.max(highHz, hz));
     return {
       id: `down ${String(downDb)}`,
-      text: `\u2212${String(downDb)}${thinSpace}dB at ${hzText(hz)}${interval}`,
+      text:
+        layout.width < narrowWidth
+          ? level
+          : `${level} at ${hzText(hz)}, ${intervalText([lowHz, highHz])}`,
       colour: input.traces[0]?.colour ?? 'var(--ink)',
       candidates: (width: number) => [
         { x: left - width - 8, y },
@@ -111,27 +114,29 @@ function markWishes(input: ResponseInput, layout: ResponseLayout, narrow: boolea
 
 function crossoverWishes(input: ResponseInput, layout: ResponseLayout): Wish[] {
   const { crossoverHz, proposedHz } = input;
-  const top = layout.plot.top - 11;
-  const at = (id: string, hz: number, text: string): Wish => ({
+  const both = isNumber(crossoverHz) && isNumber(proposedHz) && proposedHz !== crossoverHz;
+  const at = (id: string, hz: number, text: string, side: 'left' | 'right' | 'middle'): Wish => ({
     id,
     text,
     colour: 'var(--signal)',
     strong: id === 'crossover',
     candidates: (width) => {
       const x = layout.scales.x(hz);
-      return [
-        { x: x - width / 2, y: top },
-        { x: x + 4, y: top },
-        { x: x - width - 4, y: top },
-      ];
+      const lefts = { left: x - width + 2, middle: x - width / 2, right: x - 2 };
+      return [lefts[side], lefts.middle, lefts.left, lefts.right].map((left) => ({
+        x: left,
+        y: layout.plot.top - 11,
+      }));
     },
   });
+  const crossoverSide = both ? (crossoverHz > proposedHz ? 'right' : 'left') : 'middle';
   const wishes: Wish[] = [];
   if (isNumber(crossoverHz)) {
-    wishes.push(at('crossover', crossoverHz, `crossover ${hzText(crossoverHz)}`));
+    wishes.push(at('crossover', crossoverHz, `crossover ${hzText(crossoverHz)}`, crossoverSide));
   }
-  if (isNumber(proposedHz) && proposedHz !== crossoverHz) {
-    wishes.push(at('proposed', proposedHz, `proposed ${hzText(proposedHz)}`));
+  if (both) {
+    const side = crossoverSide === 'right' ? 'left' : 'right';
+    wishes.push(at('proposed', proposedHz, `proposed ${hzText(proposedHz)}`, side));
   }
   return wishes;
 }
@@ -171,13 +176,13 @@ export function labelResponse(
   face: string,
 ): ChartLabel[] {
   const above = crossoverWishes(input, layout);
-  const inside = [...markWishes(input, layout, layout.width < 560), ...curveWishes(input, layout)];
+  const inside = [...markWishes(input, layout), ...curveWishes(input, layout)];
   const request = ({ id, text, strong, candidates }: Wish): LabelRequest => {
     const width = Math.ceil(textWidth(text, `${strong ? '700 ' : ''}12.5px ${face}`));
     return { id, width, height: lineHeight, candidates: candidates(width) };
   };
   const placed = [
-    ...placeLabels(above.map(request), { ...layout.plot, top: 0, right: layout.width }),
+    ...placeLabels(above.map(request), { ...layout.plot, left: 30, top: 0, right: layout.width }),
     ...placeLabels(inside.map(request), layout.plot, obstaclesOf(input, layout)),
   ];
   return [...above, ...inside].flatMap((wish, i) => {

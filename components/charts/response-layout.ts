@@ -39,8 +39,11 @@ export interface ResponseLayout {
   readonly fit: { readonly band: string; readonly line: string } | null;
 }
 
+/** Below this width, in pixels, labels are cut short and their numbers move under the chart. */
+export const narrowWidth = 480;
+
 export function chartHeight(width: number): number {
-  if (width < 480) return 300;
+  if (width < narrowWidth) return 300;
   return Math.round(Math.max(320, Math.min(430, width * 0.56)));
 }
 
@@ -79,7 +82,7 @@ export function layOutResponse(input: ResponseInput): ResponseLayout {
     plot,
     scales,
     hzAt: (pixel) => x.invert(pixel),
-    frequencies: frequencyTicks(range, scales.x, width < 480 ? 26 : 30),
+    frequencies: frequencyTicks(range, scales.x, width < narrowWidth ? 32 : 30),
     levels: levelTicks(y).map((db) => ({ db, y: scales.y(db) })),
     lines: traces.map(({ channel, colour, curves }) => ({
       channel,

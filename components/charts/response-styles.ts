@@ -19,6 +19,19 @@ export const responseStyles = css`
     font-weight: 700;
   }
 
+  .narrow .readout {
+    order: 2;
+    flex-basis: 100%;
+    min-height: 3em;
+  }
+
+  .marks {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 var(--space-4);
+    margin-block-start: var(--space-2);
+  }
+
   .range {
     display: inline-flex;
   }

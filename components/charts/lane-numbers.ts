@@ -1,0 +1,71 @@
+import { intervalText, isNumber, numberText } from './number-text';
+import type { Lane } from './lane';
+
+const head = [
+  'Speaker',
+  'arrival, ms',
+  'distance, m',
+  '90\u202f%, m',
+  'over the ceiling, m',
+  'level, dB',
+  'polarity',
+  '−3\u202fdB at, Hz',
+  '90\u202f%, Hz',
+];
+
+/** The table behind the chart of arrivals: every number of every reading. */
+export function laneTable(lanes: readonly Lane[]): { head: string[]; rows: string[][] } {
+  return {
+    head,
+    rows: lanes.map(({ channel, reading }) => [
+      channel,
+      numberText(inMilliseconds(reading?.arrivalSeconds), 3),
+      numberText(reading?.distanceMetres, 3),
+      intervalText(reading?.distanceInterval, 3),
+      numberText(reading?.ceilingPathMetres, 2),
+      numberText(reading?.levelDb, 1),
+      reading ? reading.polarity : '–',
+      numberText(reading?.rolloff?.f3Hz.median, 0),
+      intervalText(reading?.rolloff?.f3Hz.interval, 0),
+    ]),
+  };
+}
+
+/** The same numbers as tab-separated text with plain signs, for a spreadsheet. */
+export function laneCopy(lanes: readonly Lane[]): string {
+  const cell = (value: number | null | undefined, digits: number) =>
+    isNumber(value) ? String(Number(value.toFixed(digits))) : '';
+  const lines = lanes.map(({ channel, reading }) =>
+    [
+      channel,
+      cell(inMilliseconds(reading?.arrivalSeconds), 4),
+      cell(reading?.distanceMetres, 4),
+      cell(reading?.distanceInterval?.[0], 4),
+      cell(reading?.distanceInterval?.[1], 4),
+      cell(reading?.ceilingPathMetres, 4),
+      cell(reading?.levelDb, 2),
+      reading?.polarity ?? '',
+      cell(reading?.rolloff?.f3Hz.median, 2),
+      cell(reading?.rolloff?.f3Hz.interval[0], 2),
+      cell(reading?.rolloff?.f3Hz.interval[1], 2),
+    ].join('\t'),
+  );
+  const names = [
+    'speaker',
+    'arrival ms',
+    'distance m',
+    'distance low m',
+    'distance high m',
+    'ceiling path m',
+    'level dB',
+    'polarity',
+    'f3 Hz',
+    'f3 low Hz',
+    'f3 high Hz',
+  ].join('\t');
+  return `${names}\n${lines.join('\n')}\n`;
+}
+
+function inMilliseconds(seconds: number | null | undefined): number | null {
+  return isNumber(seconds) ? seconds * 1000 : null;
+}

@@ -1,0 +1,63 @@
+import type { ChannelReading } from '../../src/reading/reading';
+import type { ChannelLabel } from '../../src/system/channel';
+import { isNumber, metresText, millisecondsText } from './number-text';
+
+/** What a lane waits for, or that its reading is there. */
+export type LaneStage = 'idle' | 'waiting' | 'sweeping' | 'heard' | 'reading' | 'read';
+
+/** One speaker's lane in the chart of arrivals. */
+export interface Lane {
+  readonly channel: ChannelLabel;
+  /** Plain name, such as "side left". */
+  readonly name: string;
+  /** CSS colour. */
+  readonly colour: string;
+  readonly stage: LaneStage;
+  readonly reading: ChannelReading | null;
+}
+
+const stageWords: Readonly<Record<Exclude<LaneStage, 'read'>, string>> = {
+  idle: '',
+  waiting: '',
+  sweeping: 'sweeping now',
+  heard: 'heard, not read yet',
+  reading: 'reading now',
+};
+
+/** What a lane says along its line when it has no arrival to show. */
+export function laneWords({ stage, reading }: Lane): string {
+  if (stage !== 'read') return stageWords[stage];
+  if (!reading || reading.faults.some(({ kind }) => kind === 'silent')) return 'nothing heard';
+  return reading.distanceMetres === null ? 'no arrival to be told' : '';
+}
+
+const faultWords = {
+  lost: 'lost audio',
+  repeated: 'repeated audio',
+  clipped: 'clipped',
+  noisy: 'noisy',
+  silent: 'silent',
+} as const;
+
+/** What is wrong with a reading, in a word or two each. */
+export function laneFaults(reading: ChannelReading | null): string[] {
+  if (!reading) return [];
+  const kinds = [...new Set(reading.faults.map(({ kind }) => kind))];
+  return [
+    ...(reading.polarity === 'inverted' ? ['inverted'] : []),
+    ...kinds.filter((kind) => kind !== 'silent').map((kind) => faultWords[kind]),
+  ];
+}
+
+/** A lane as a screen reader says it. */
+export function laneSentence(lane: Lane): string {
+  const { channel, name, stage, reading } = lane;
+  const parts = [channel, name];
+  if (stage === 'read' && isNumber(reading?.distanceMetres)) {
+    parts.push(`arrival ${millisecondsText(reading.arrivalSeconds)}`);
+    parts.push(metresText(reading.distanceMetres));
+  } else {
+    parts.push(laneWords(lane) || (stage === 'waiting' ? 'waiting' : 'not measured'));
+  }
+  return [...parts, ...laneFaults(reading)].join(', ');
+}
