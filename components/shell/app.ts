@@ -1,11 +1,18 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Bench } from '../../src/session/bench';
+import type { Bench, BenchState } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
 import { sharedStyles } from '../theme/shared-styles';
 import { appStyles } from './app-styles';
-import { stageFromHash, type StageId } from './stages';
+import './next-step';
+import './rail';
+import './session-name';
+import './side';
+import './theme-button';
+import '../controls/trouble-banner';
+import '../strip/strip';
+import { stageFromHash, stageNames, stageStandings, type StageId } from './stages';
 
 /** The whole screen: header with the rail, the plan at the side, one stage, the strip at the foot. */
 @customElement('ll-app')
@@ -14,15 +21,19 @@ export class App extends LitElement {
 
   @property({ attribute: false }) bench: Bench | null = null;
   @state() private stage: StageId = stageFromHash(location.hash);
-  @state() private selected: ChannelLabel | null = null;
+  @state() private picked: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
+
+  constructor() {
+    super();
+    this.addEventListener('ll-select', (event) => (this.picked = event.detail));
+    this.addEventListener('ll-go', (event) => (location.hash = event.detail));
+  }
 
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('hashchange', this.readHash);
     window.addEventListener('keydown', this.stopOnEscape, { capture: true });
-    this.addEventListener('ll-select', (event) => (this.selected = event.detail));
-    this.addEventListener('ll-go', (event) => (location.hash = event.detail));
   }
 
   override disconnectedCallback(): void {
@@ -35,30 +46,100 @@ export class App extends LitElement {
     const bench = this.bench;
     const now = this.follow.state;
     if (!bench || !now) return nothing;
-    return html`<main>${this.renderStage(bench)}</main>`;
+    const standings = stageStandings(now);
+    const selected = now.layout.channels.some((one) => one.label === this.picked)
+      ? this.picked
+      : null;
+    return html`
+      ${renderHeader(bench, now)}
+      <ll-rail .standings=${standings} .here=${this.stage}></ll-rail>
+      <ll-side .bench=${bench} .selected=${selected} .stage=${this.stage}></ll-side>
+      <main tabindex="-1" aria-label=${stageNames[this.stage]}>
+        ${this.renderTrouble(bench, now)} ${this.renderStage(bench, selected)}
+        <ll-next-step .standings=${standings} .here=${this.stage}></ll-next-step>
+      </main>
+      <ll-strip .bench=${bench}></ll-strip>
+    `;
   }
 
-  private renderStage(bench: Bench): TemplateResult {
+  protected override updated(): void {
+    document.title = `${stageNames[this.stage]} · Leadline`;
+  }
+
+  private renderTrouble(bench: Bench, now: BenchState): TemplateResult | typeof nothing {
+    const besideItsField = this.stage === 'plan' && now.trouble?.trouble === 'bad-layout';
+    return html`<ll-trouble
+      .trouble=${besideItsField ? null : now.trouble}
+      @ll-dismiss=${() => bench.dismissTrouble()}
+    ></ll-trouble>`;
+  }
+
+  private renderStage(bench: Bench, selected: ChannelLabel | null): TemplateResult {
     switch (this.stage) {
       case 'plan':
-        return html`<ll-plan .bench=${bench} .selected=${this.selected}></ll-plan>`;
+        return html`<ll-plan .bench=${bench} .selected=${selected}></ll-plan>`;
       case 'patch':
-        return html`<ll-patch .bench=${bench} .selected=${this.selected}></ll-patch>`;
+        return html`<ll-patch .bench=${bench} .selected=${selected}></ll-patch>`;
       case 'probe':
-        return html`<ll-probe .bench=${bench} .selected=${this.selected}></ll-probe>`;
+        return html`<ll-probe .bench=${bench} .selected=${selected}></ll-probe>`;
       case 'propose':
-        return html`<ll-propose .bench=${bench} .selected=${this.selected}></ll-propose>`;
+        return html`<ll-propose .bench=${bench} .selected=${selected}></ll-propose>`;
       case 'prove':
-        return html`<ll-prove .bench=${bench} .selected=${this.selected}></ll-prove>`;
+        return html`<ll-prove .bench=${bench} .selected=${selected}></ll-prove>`;
     }
   }
 
   private readonly readHash = (): void => {
     this.stage = stageFromHash(location.hash);
+    void this.updateComplete.then(() => {
+      this.renderRoot.querySelector('main')?.scrollTo(0, 0);
+    });
   };
 
   /** Esc silences everything, also from inside a field, before anything else may use the key. */
   private readonly stopOnEscape = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') this.bench?.stop();
   };
+}
+
+function renderHeader(bench: Bench, now: BenchState): TemplateResult {
+  const simulated = isSimulated(now);
+  return html`<header>
+    <a class="mark" href="#plan" aria-label="Leadline, to the plan">
+      <svg viewBox="0 0 16 30" aria-hidden="true">
+        <path class="line" d="M8 0V18"></path>
+        <path class="bob" d="M3 18h10l-5 11z"></path>
+      </svg>
+      <span>Leadline</span>
+    </a>
+    <div class="session">
+      <ll-session-name
+        .name=${now.document.name}
+        @ll-rename=${(event: CustomEvent<string>) =>
+          bench.change('Rename session', (document) => ({ ...document, name: event.detail }))}
+      ></ll-session-name>
+      <span class="num layout">${now.layout.name}</span>
+    </div>
+    ${
+      simulated
+        ? html`<span
+            class="simulated"
+            title="No loudspeaker and no microphone: the room is computed."
+            >Simulated<span class="where">&nbsp;practice room</span></span
+          >`
+        : nothing
+    }
+    <ll-theme-button></ll-theme-button>
+  </header>`;
+}
+
+/** True when what is on screen, or what would be played next, is not a real room. */
+function isSimulated(now: BenchState): boolean {
+  return now.document.rig === 'practice' || now.readings?.simulated === true;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-app': App;
+  }
 }

@@ -51,6 +51,11 @@ export const sharedStyles = css`
     text-wrap: pretty;
   }
 
+  a {
+    color: inherit;
+    text-underline-offset: 0.2em;
+  }
+
   .lede {
     display: flex;
     flex-wrap: wrap;

@@ -1,0 +1,116 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
+import { askToSelect } from '../events';
+import { buttonStyles } from '../controls/button-styles';
+import { sharedStyles } from '../theme/shared-styles';
+import { asSentence } from './layout-words';
+import './speaker-icon';
+import { directionInWords } from './speaker-name';
+
+/** Where each speaker of the layout should stand, as ITU-R BS.2051 has it. */
+@customElement('ll-angle-table')
+export class AngleTable extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    css`
+      .speaker {
+        display: inline-flex;
+        align-items: center;
+        gap: var(--space-2);
+        min-height: 1.75rem;
+        text-align: left;
+        text-decoration: none;
+      }
+
+      .speaker:hover .label {
+        text-decoration: underline;
+      }
+
+      .label {
+        min-width: 3.2rem;
+        font-weight: 700;
+      }
+
+      td,
+      th {
+        white-space: nowrap;
+      }
+
+      @media (max-width: 34rem) {
+        .name {
+          display: none;
+        }
+
+        th,
+        td {
+          padding-inline: var(--space-1);
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) layout: Layout | null = null;
+  @property({ attribute: false }) selected: ChannelLabel | null = null;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { layout } = this;
+    if (!layout) return nothing;
+    return html`<table>
+      <thead>
+        <tr>
+          <th scope="col">Speaker</th>
+          <th scope="col">Direction</th>
+          <th scope="col">May be</th>
+          <th scope="col">Up</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${layout.channels.map((channel) => this.renderRow(channel))}
+      </tbody>
+    </table>`;
+  }
+
+  private renderRow(channel: Channel): TemplateResult {
+    const chosen = channel.label === this.selected;
+    const sub = channel.kind === 'sub';
+    return html`<tr class=${chosen ? 'pick' : ''}>
+      <th scope="row">
+        <button
+          class="plain speaker"
+          aria-pressed=${chosen ? 'true' : 'false'}
+          @click=${() => askToSelect(this, chosen ? null : channel.label)}
+        >
+          <ll-speaker-icon .channel=${channel}></ll-speaker-icon>
+          <span class="label">${channel.label}</span>
+          <span class="name">${asSentence(channel.name)}</span>
+        </button>
+      </th>
+      <td>
+        ${sub ? html`<span class="soft">where it sums best</span>` : directionInWords(channel.azimuthDegrees)}
+      </td>
+      <td class="num">${rangeInWords(channel.azimuthRange)}</td>
+      <td class="num">
+        ${channel.kind === 'height' ? `${channel.elevationDegrees}°` : '–'}
+        ${
+          channel.kind === 'height' && channel.elevationRange
+            ? html`<span class="soft">${rangeInWords(channel.elevationRange)}</span>`
+            : nothing
+        }
+      </td>
+    </tr>`;
+  }
+}
+
+function rangeInWords(range: readonly [number, number] | null): string {
+  if (!range) return '–';
+  const [a, b] = [Math.abs(range[0]), Math.abs(range[1])].sort((one, other) => one - other);
+  return `${a ?? 0}–${b ?? 0}°`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-angle-table': AngleTable;
+  }
+}

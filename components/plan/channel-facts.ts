@@ -1,0 +1,149 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { styleMap } from 'lit/directives/style-map.js';
+import type { ChannelProposal } from '../../src/proposal/proposal';
+import type { ChannelReading, RolloffReading } from '../../src/reading/reading';
+import type { Bench } from '../../src/session/bench';
+import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
+import { BenchController } from '../bench-controller';
+import {
+  dbText,
+  hzText,
+  intervalText,
+  metresText,
+  millisecondsText,
+  signedText,
+  thinSpace,
+} from '../charts/number-text';
+import { groupColour } from '../group-colour';
+import { sharedStyles } from '../theme/shared-styles';
+import { asSentence } from './layout-words';
+import { partnersOf } from './partner';
+import { directionInWords } from './speaker-name';
+
+/** What is known of the selected speaker, from the plan, the newest take and the proposal. */
+@customElement('ll-channel-facts')
+export class ChannelFacts extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-2);
+        align-content: start;
+      }
+
+      h2 {
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: space-between;
+        gap: 0 var(--space-2);
+      }
+
+      ul {
+        padding-left: 1.1rem;
+        display: grid;
+        gap: var(--space-1);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) selected: ChannelLabel | null = null;
+  private readonly follow = new BenchController(this);
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { state } = this.follow;
+    const channel = state?.layout.channels.find((one) => one.label === this.selected);
+    if (!state || !channel) return nothing;
+    const readings = state.readings?.layout === state.layout.name ? state.readings : null;
+    const reading = readings?.channels.find((one) => one.channel === channel.label) ?? null;
+    const proposal = state.proposal?.channels.find((one) => one.channel === channel.label) ?? null;
+    return html`<h2>
+        <span class="name">${asSentence(channel.name)}</span>
+        <span class="num" style=${styleMap({ color: groupColour(channel.group) })}
+          >${channel.label}</span
+        >
+      </h2>
+      <dl class="facts">
+        ${declaredFacts(channel, state.layout)}
+        ${reading && readings ? measuredFacts(reading, readings.reference) : nothing}
+        ${proposal ? proposedFacts(proposal) : nothing}
+      </dl>
+      ${reading ? renderNotes(reading, proposal) : html`<p class="soft">Not measured yet.</p>`}`;
+  }
+}
+
+function declaredFacts(channel: Channel, layout: Layout): TemplateResult {
+  const partners = partnersOf(channel, layout).map((one) => one.label);
+  const height = channel.elevationDegrees === 0 ? nothing : html`, ${channel.elevationDegrees}° up`;
+  return html`<dt>${channel.kind === 'sub' ? 'Drawn at' : 'Declared at'}</dt>
+    <dd>${directionInWords(channel.azimuthDegrees)}${height}</dd>
+    ${
+      partners.length === 0
+        ? nothing
+        : html`<dt>${channel.kind === 'sub' ? 'Plays with' : 'One crossover with'}</dt>
+            <dd>${partners.join(', ')}</dd>`
+    }`;
+}
+
+function measuredFacts(reading: ChannelReading, reference: ChannelLabel): TemplateResult {
+  return html`<dt>Distance</dt>
+    <dd class="num">${metresText(reading.distanceMetres)}</dd>
+    ${
+      reading.ceilingPathMetres === null
+        ? nothing
+        : html`<dt>Path over the ceiling</dt>
+            <dd class="num">${metresText(reading.ceilingPathMetres)}</dd>`
+    }
+    ${
+      reading.channel === reference
+        ? html`<dt>Arrival</dt>
+            <dd>reference for all</dd>`
+        : html`<dt>Arrival after ${reference}</dt>
+            <dd class="num">${millisecondsText(reading.arrivalSeconds)}</dd>`
+    }
+    <dt>Polarity</dt>
+    <dd class=${reading.polarity === 'inverted' ? 'signal' : ''}>${reading.polarity}</dd>
+    ${reading.rolloff ? rolloffFacts(reading.rolloff) : nothing}
+    <dt>Over the noise, 40–80${thinSpace}Hz</dt>
+    <dd class="num">${dbText(reading.bassMarginDb, 0)}</dd>`;
+}
+
+function rolloffFacts({ f3Hz, box }: RolloffReading): TemplateResult {
+  return html`<dt>Roll-off, −3${thinSpace}dB</dt>
+    <dd class="num">
+      ${hzText(f3Hz.median)} <span class="soft">${intervalText(f3Hz.interval)}</span>
+    </dd>
+    <dt>Box</dt>
+    <dd>${box.kind}</dd>`;
+}
+
+function proposedFacts(proposal: ChannelProposal): TemplateResult {
+  return html`<dt>Distance to type</dt>
+    <dd class="num">${metresText(proposal.distanceMetres)}</dd>
+    <dt>Level trim to type</dt>
+    <dd class="num">
+      ${signedText(proposal.levelTrimDb, 1)}${
+        proposal.levelTrimDb === null ? nothing : `${thinSpace}dB`
+      }
+    </dd>`;
+}
+
+function renderNotes(
+  reading: ChannelReading,
+  proposal: ChannelProposal | null,
+): TemplateResult | typeof nothing {
+  const wrong = [...reading.faults.map((fault) => fault.sentence), ...(proposal?.warnings ?? [])];
+  if (wrong.length + reading.notes.length === 0) return nothing;
+  return html`<ul>
+    ${[...new Set(wrong)].map((sentence) => html`<li class="signal">${sentence}</li>`)}
+    ${reading.notes.map((sentence) => html`<li class="soft">${sentence}</li>`)}
+  </ul>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-channel-facts': ChannelFacts;
+  }
+}

@@ -1,0 +1,25 @@
+import type { Layout } from '../../src/system/channel';
+
+const words = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+
+/** A small number in words, larger ones in figures. */
+export function countInWords(count: number): string {
+  return words[count] ?? String(count);
+}
+
+/** "five speakers around the seat, two subs and four speakers above" */
+export function layoutInWords(layout: Layout): string {
+  const count = (kind: string): number =>
+    layout.channels.filter((channel) => channel.kind === kind).length;
+  const parts = [`${countInWords(count('bed'))} speakers around the seat`];
+  const subs = count('sub');
+  parts.push(`${countInWords(subs)} ${subs === 1 ? 'sub' : 'subs'}`);
+  if (count('height') > 0) parts.push(`${countInWords(count('height'))} above`);
+  const last = parts.pop() ?? '';
+  return `${parts.join(', ')} and ${last}`;
+}
+
+/** A sentence begins with a capital. */
+export function asSentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

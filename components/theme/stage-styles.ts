@@ -1,0 +1,42 @@
+import { css } from 'lit';
+
+/** A stage: its title, then sheets that stand side by side where there is room. */
+export const stageStyles = css`
+  :host {
+    display: grid;
+    gap: var(--space-4);
+    container-type: inline-size;
+  }
+
+  .sheets {
+    display: grid;
+    gap: var(--space-4);
+    grid-template-columns: minmax(0, 1fr);
+    align-items: start;
+  }
+
+  .sheets > .sheet {
+    display: grid;
+    gap: var(--space-3);
+  }
+
+  .list {
+    display: grid;
+    gap: var(--space-2);
+    padding-left: 1.1rem;
+  }
+
+  @container (min-width: 52rem) {
+    .sheets {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 22rem);
+    }
+
+    .tall {
+      grid-row: span 2;
+    }
+
+    .wide {
+      grid-column: 1 / 3;
+    }
+  }
+`;
