@@ -1,0 +1,299 @@
+import { describe, expect, it } from 'vitest';
+import { estimateClock } from '../../../dsp/timing/estimate-clock';
+import { captureSample } from '../../../dsp/timing/clock';
+import { findMarks } from '../../../dsp/timing/find-marks';
+import { gaussian, seededRandom } from '../../../dsp/signal/random';
+import { expectClose } from '../../close';
+import {
+  captureTake,
+  makeRoom,
+  makeTake,
+  truePosition,
+  type CaptureOptions,
+  type SyntheticTake,
+} from './synthetic-take';
+
+function roomsOf(count: number, t60 = 0.4, directDb = 0): Float64Array[] {
+  return Array.from({ length: count }, (_, k) =>
+    makeRoom({
+      delaySeconds: 0.004 + (0.05 * k) / count,
+      t60,
+      directDb,
+      seed: 30 + k,
+      gain: k === 0 ? 1 : 2,
+    }),
+  );
+}
+
+function read(
+  take: SyntheticTake,
+  options: CaptureOptions,
+  rooms: readonly (Float64Array | null)[] = roomsOf(take.sweepStarts.length),
+) {
+  const capture = captureTake(take, rooms, options);
+  const finding = findMarks(capture, options.rate ?? take.rate, take.mark, take.markStarts);
+  if (!finding) throw new Error('no marks were found');
+  return { finding, clock: estimateClock(finding, take.markStarts) };
+}
+
+const six = makeTake({ channels: 6 });
+
+describe('findMarks', () => {
+  it('spaces all marks of a clean capture to a hundredth of a sample', () => {
+    const options = { skewPpm: 80, snrDb: 30, latencySeconds: 2.7 };
+    const { finding } = read(six, options);
+    const errors = finding.marks.map(
+      (mark, k) => (mark?.position ?? 0) - truePosition(six, options, six.markStarts[k] ?? 0),
+    );
+    const first = errors[0] ?? 0;
+    expectClose(
+      errors.map((error) => error - first),
+      errors.map(() => 0),
+      0.01,
+    );
+    expect(finding.take).toBe('this take');
+    expect(finding.confidence).toBeGreaterThan(0.95);
+    expect(Math.abs(first) / 48_000).toBeLessThan(0.03);
+  });
+
+  it('reports the signal to noise ratio of each mark', () => {
+    // White noise: of its power, 10 of 24 kHz lie in the mark's band; the template's window is
+    // 70 ms long, the power that the ratio was set by is spread over 30.
+    const expected = 20 + 10 * Math.log10(24 / 10) - 10 * Math.log10(70 / 30);
+    const { finding } = read(six, { snrDb: 20 });
+    expectClose(
+      finding.marks.map((mark) => mark?.snrDb),
+      finding.marks.map(() => expected),
+      1.5,
+      'one noise of 70 ms',
+    );
+  });
+
+  it('finds marks at 10 dB in a long reverberation', () => {
+    const { finding } = read(six, { snrDb: 10, skewPpm: -300 }, roomsOf(6, 1, -10));
+    expect(finding.marks.every((mark) => mark !== null)).toBe(true);
+    expect(finding.take).toBe('this take');
+  });
+
+  it('does without a first mark that a receiver muted', () => {
+    const { finding, clock } = read(six, { muteSeconds: 1.6, skewPpm: 40, snrDb: 30 });
+    expect(finding.marks[0]).toBeNull();
+    expect(finding.marks.slice(1).every((mark) => mark !== null)).toBe(true);
+    expect(clock.segments.map(({ standing }) => standing)).toEqual([
+      'doubtful',
+      ...Array<string>(6).fill('marked'),
+    ]);
+    expectClose(clock.skewPpm, 40, 0.1);
+  });
+
+  it('is not led astray by a silent speaker or by louder ones', () => {
+    const rooms = roomsOf(6).map((room, k) => (k === 3 ? null : room.map((v) => v * (k ? 4 : 1))));
+    const { finding, clock } = read(six, { snrDb: 20, skewPpm: 40 }, rooms);
+    expect(finding.take).toBe('this take');
+    expect(finding.strayMarks).toEqual([]);
+    expectClose(clock.skewPpm, 40, 0.1);
+  });
+
+  it('finds the marks of an inverted reference speaker', () => {
+    const rooms = roomsOf(6).map((room) => room.map((value) => -value));
+    const { finding, clock } = read(six, { snrDb: 20, skewPpm: 40 }, rooms);
+    expect(finding.take).toBe('this take');
+    expectClose(clock.skewPpm, 40, 0.1);
+  });
+
+  it('finds marks that were clipped', () => {
+    const options = { skewPpm: 25, snrDb: 40 };
+    const capture = captureTake(six, roomsOf(6), options).map((value) =>
+      Math.min(0.05, Math.max(-0.05, value)),
+    );
+    const finding = findMarks(capture, 48_000, six.mark, six.markStarts);
+    if (!finding) throw new Error('no marks were found');
+    expectClose(estimateClock(finding, six.markStarts).skewPpm, 25, 0.1);
+  });
+
+  it('finds the take in a recording that was stopped too early', () => {
+    const options = { skewPpm: 25, snrDb: 30 };
+    const capture = captureTake(six, roomsOf(6), options);
+    const stopped = capture.subarray(
+      0,
+      truePosition(six, options, (six.markStarts[3] ?? 0) + 9000),
+    );
+    const finding = findMarks(stopped, 48_000, six.mark, six.markStarts);
+    expect(finding?.take).toBe('this take');
+    expect(finding?.marks.map((mark) => mark !== null)).toEqual([
+      ...Array<boolean>(4).fill(true),
+      ...Array<boolean>(3).fill(false),
+    ]);
+  });
+
+  it('tells a take with another pattern of spacings', () => {
+    for (const channels of [2, 6]) {
+      const take = makeTake({ channels });
+      const other = makeTake({ channels, seed: 9 });
+      const capture = captureTake(other, roomsOf(channels), { snrDb: 30 });
+      expect(findMarks(capture, 48_000, take.mark, take.markStarts)?.take).toBe('other take');
+    }
+  });
+
+  it('tells a longer take that begins with the same spacings', () => {
+    const short = { ...six, markStarts: six.markStarts.slice(0, 4) };
+    const capture = captureTake(six, roomsOf(6), { snrDb: 30 });
+    const finding = findMarks(capture, 48_000, short.mark, short.markStarts);
+    expect(finding?.take).toBe('other take');
+    expect(finding?.strayMarks).toHaveLength(3);
+  });
+
+  it('takes one of two runs of the same take', () => {
+    const take = makeTake({ channels: 3 });
+    const once = captureTake(take, roomsOf(3), { snrDb: 30 });
+    const twice = new Float64Array(2 * once.length);
+    twice.set(once);
+    twice.set(once, once.length);
+    expect(findMarks(twice, 48_000, take.mark, take.markStarts)?.take).toBe('this take');
+  });
+
+  it('finds nothing in silence and no take in noise', () => {
+    expect(findMarks(new Float64Array(200_000), 48_000, six.mark, six.markStarts)).toBeNull();
+    const normal = gaussian(seededRandom(4));
+    const noise = new Float64Array(600_000).map(() => 0.1 * normal());
+    const finding = findMarks(noise, 48_000, six.mark, six.markStarts);
+    expect(finding?.confidence ?? 0).toBeLessThan(0.2);
+    expect(finding?.take ?? 'unclear').not.toBe('this take');
+  });
+
+  it('refuses starts that do not increase', () => {
+    const capture = new Float64Array(1000);
+    expect(() => findMarks(capture, 48_000, six.mark, [5])).toThrow(RangeError);
+    expect(() => findMarks(capture, 48_000, six.mark, [5, 5])).toThrow(/5, 5/);
+    expect(() => findMarks(capture, 22_050, six.mark, [5, 9])).toThrow(/22050/);
+  });
+});
+
+describe('estimateClock', () => {
+  it.each([
+    [30, 30],
+    [-75, 20],
+    [150, 30],
+    [300, 10],
+    [-300, 10],
+  ])('finds a skew of %f ppm at %f dB within 0.2 ppm', (skewPpm, snrDb) => {
+    const { clock } = read(six, { skewPpm, snrDb, seed: Math.abs(skewPpm) });
+    expectClose(clock.skewPpm, skewPpm, snrDb > 20 ? 0.05 : 0.2);
+    expect(clock.skewInterval[0]).toBeLessThan(clock.skewPpm);
+    expect(clock.skewInterval[1]).toBeGreaterThan(clock.skewPpm);
+    expect(clock.steps).toEqual([]);
+    expectClose(clock.ratio, 1 + skewPpm * 1e-6, 2e-7);
+  });
+
+  it.each([44_100, 88_200, 96_000, 176_400, 192_000])('reads a capture at %f Hz', (rate) => {
+    const take = makeTake({ channels: 3 });
+    const options = { rate, skewPpm: 55, snrDb: 30 };
+    const { clock } = read(take, options);
+    expectClose(clock.skewPpm, 55, 0.1);
+    expectClose(clock.ratio, (rate / 48_000) * (1 + 55e-6), 1e-6);
+    const at = (k: number) => captureSample(clock, k, take.sweepStarts[k] ?? 0);
+    expectClose(
+      at(2) - at(0),
+      truePosition(take, options, take.sweepStarts[2] ?? 0) -
+        truePosition(take, options, take.sweepStarts[0] ?? 0),
+      0.05,
+    );
+  });
+
+  it('places every segment by its own mark', () => {
+    const options = { skewPpm: 120, snrDb: 30, latencySeconds: 1.1 };
+    const { clock } = read(six, options);
+    const errors = six.sweepStarts.map(
+      (start, k) => captureSample(clock, k, start) - truePosition(six, options, start),
+    );
+    expectClose(
+      errors,
+      errors.map(() => errors[0]),
+      0.02,
+    );
+  });
+
+  it.each([
+    ['480.37 samples in the first interval', [[0, 480.37]]],
+    ['32 samples in the last interval', [[5, 32]]],
+    ['a repeat of 1024 samples', [[2, -1024]]],
+    [
+      'two losses',
+      [
+        [1, 480.37],
+        [4, 4096],
+      ],
+    ],
+    [
+      'losses in the first and the last interval',
+      [
+        [0, 1000],
+        [5, 64],
+      ],
+    ],
+    [
+      'a loss and a repeat',
+      [
+        [2, 256],
+        [3, -256],
+      ],
+    ],
+  ] as const)('sizes %s', (_, made) => {
+    const skewPpm = -60;
+    const faults = made.map(([interval, samples], k) => ({
+      atSample:
+        truePosition(six, { skewPpm }, (six.sweepStarts[interval] ?? 0) + 20_000) -
+        made.slice(0, k).reduce((sum, [, before]) => sum + before, 0),
+      samples,
+    }));
+    const { clock, finding } = read(six, { skewPpm, snrDb: 20, faults });
+    expect(finding.take).toBe('this take');
+    expectClose(
+      clock.steps.map(({ interval, kind, samples }) => ({ interval, kind, samples })),
+      made.map(([interval, samples]) => ({
+        interval,
+        kind: samples > 0 ? 'lost' : 'repeated',
+        samples: Math.abs(samples),
+      })),
+      0.05,
+    );
+    expectClose(clock.skewPpm, skewPpm, 0.1);
+  });
+
+  it('tells which of two intervals lost audio when there are three marks', () => {
+    const take = makeTake({ channels: 2, sweepSamples: 2 ** 17 });
+    for (const interval of [0, 1]) {
+      const atSample = truePosition(take, {}, (take.sweepStarts[interval] ?? 0) + 60_000);
+      const faults = [{ atSample, samples: 480.37 }];
+      const { clock, finding } = read(take, { skewPpm: 45, snrDb: 30, faults });
+      expect(finding.take).toBe('this take');
+      expectClose(clock.skewPpm, 45, 0.1);
+      expectClose(
+        clock.steps.map((step) => [step.interval, step.samples]),
+        [[interval, 480.37]],
+        0.05,
+      );
+      expect(clock.skewKnown).toBe(true);
+    }
+  });
+
+  it('covers the true skew with its 90 % interval about nine times in ten', () => {
+    const take = makeTake({ channels: 4, sweepSamples: 2 ** 14, tailSeconds: 0.5 });
+    const quiet = captureTake(take, roomsOf(4, 0.3), { skewPpm: 70 });
+    let covered = 0;
+    for (let seed = 1; seed <= 40; seed++) {
+      const normal = gaussian(seededRandom(seed));
+      const noisy = quiet.map((value) => value + 0.02 * normal());
+      const finding = findMarks(noisy, 48_000, take.mark, take.markStarts);
+      if (!finding) throw new Error('no marks were found');
+      const clock = estimateClock(finding, take.markStarts);
+      if (clock.skewInterval[0] <= 70 && 70 <= clock.skewInterval[1]) covered++;
+    }
+    expect(covered).toBeGreaterThanOrEqual(32);
+  });
+
+  it('refuses marks and starts of different number', () => {
+    const { finding } = read(six, { snrDb: 30 });
+    expect(() => estimateClock(finding, six.markStarts.slice(1))).toThrow(RangeError);
+  });
+});
