@@ -30,6 +30,16 @@ export default defineConfig({
         },
       },
       {
+        test: {
+          name: 'journey',
+          environment: 'node',
+          include: ['tests/journey/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+        },
+      },
+      {
         extends: true,
         test: {
           name: 'browser',

@@ -1,0 +1,53 @@
+import { trouble, type Trouble } from '../../trouble';
+
+/** Voice processing that would bend the measurement, by the names of the media capture standard. */
+const processing = {
+  echoCancellation: 'echo cancelling',
+  noiseSuppression: 'noise suppression',
+  autoGainControl: 'automatic gain',
+  voiceIsolation: 'voice isolation',
+} as const;
+
+/** Lowest rate of a microphone or output that still carries the sweeps, Hz. */
+export const lowestRateHz = 44100;
+
+/** What the browser told of an opened microphone, and what it would not tell. */
+export interface MicrophoneFacts {
+  readonly notes: readonly string[];
+  readonly unknown: readonly string[];
+}
+
+/**
+ * Reads back what the browser really applies to a microphone. A setting that is absent is
+ * unknown, not off. Trouble when processing is still on or the rate is below 44.1 kHz.
+ */
+export function judgeMicrophone(
+  label: string,
+  settings: Readonly<Record<string, unknown>>,
+): MicrophoneFacts | Trouble {
+  const unknown: string[] = [];
+  for (const [setting, name] of Object.entries(processing)) {
+    const value = settings[setting];
+    if (value === undefined) {
+      if (setting !== 'voiceIsolation') unknown.push(`${name} of the microphone`);
+    } else if (value !== false && value !== 'none') {
+      return trouble(
+        'processing-on',
+        `The browser keeps ${name} on for the microphone “${label}”, which would bend every reading. Turn it off in the browser's or the system's sound settings, or use another browser.`,
+      );
+    }
+  }
+  const rate = settings['sampleRate'];
+  const notes = [`microphone: ${label}`];
+  if (typeof rate !== 'number') unknown.push('rate of the microphone');
+  else {
+    if (rate < lowestRateHz) {
+      return trouble(
+        'wrong-rate',
+        `The microphone “${label}” runs at ${rate / 1000} kHz and needs at least 44.1 kHz. Wireless headsets do this: use a microphone with a cable, or set its rate in the system's sound settings.`,
+      );
+    }
+    notes.push(`microphone rate: ${rate} Hz`);
+  }
+  return { notes, unknown };
+}

@@ -1,0 +1,131 @@
+import { execFile, type ChildProcess } from 'node:child_process';
+import { openSync, readFileSync } from 'node:fs';
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { promisify } from 'node:util';
+import { withPriority, type Processes } from './processes';
+
+const run = promisify(execFile);
+
+/** A private audio server: an 8-channel output "speakers" and, when asked for, a microphone. */
+export interface AudioServer {
+  /** Environment in which programs find this server and no other. */
+  readonly environment: NodeJS.ProcessEnv;
+  /** The pipe the microphone reads: interleaved stereo float at 48 kHz. */
+  readonly microphonePipe: string;
+  pactl(...args: string[]): Promise<string>;
+  plugMicrophone(): Promise<void>;
+  /** Takes the microphone away, as pulling its plug does. */
+  unplugMicrophone(): Promise<void>;
+}
+
+/** Channel order of a 7.1 output, as the virtual interface has it. */
+const channelMap =
+  'front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right';
+
+/** Starts the server in `directory`, which must be private and empty. */
+export async function startAudioServer(
+  processes: Processes,
+  directory: string,
+): Promise<AudioServer> {
+  const runtime = path.join(directory, 'run');
+  const state = path.join(directory, 'state');
+  for (const each of [runtime, state]) await mkdir(each, { mode: 0o700 });
+  const socket = path.join(runtime, 'native');
+  const configuration = path.join(directory, 'daemon.conf');
+  const settings = {
+    'default-sample-format': 'float32le',
+    'default-sample-rate': 48000,
+    'alternate-sample-rate': 48000,
+    'default-sample-channels': 8,
+    'default-channel-map': channelMap,
+    'avoid-resampling': 'yes',
+    'flat-volumes': 'no',
+    'rlimit-rttime': -1,
+  };
+  const lines = Object.entries(settings).map(([name, value]) => `${name} = ${value}\n`);
+  await writeFile(configuration, lines.join(''));
+
+  const environment: NodeJS.ProcessEnv = {
+    ...process.env,
+    XDG_RUNTIME_DIR: runtime,
+    PULSE_RUNTIME_PATH: runtime,
+    PULSE_STATE_PATH: state,
+    PULSE_SERVER: `unix:${socket}`,
+    PULSE_CONFIG: configuration,
+  };
+  for (const name of ['DBUS_SESSION_BUS_ADDRESS', 'PULSE_SINK', 'PULSE_SOURCE']) {
+    environment[name] = undefined;
+  }
+  const log = path.join(directory, 'server.log');
+  const [command, args] = withPriority('pulseaudio', [
+    '-n',
+    '--daemonize=no',
+    '--exit-idle-time=-1',
+    '--use-pid-file=no',
+    '--high-priority=yes',
+    '--realtime=yes',
+    '--log-level=notice',
+    '--log-target=stderr',
+    '-L',
+    `module-native-protocol-unix socket=${socket} auth-anonymous=1`,
+    '-L',
+    `module-null-sink sink_name=speakers channels=8 rate=48000 format=float32le channel_map=${channelMap} sink_properties=device.description=Interface`,
+  ]);
+  const server = processes.start(command, args, {
+    env: environment,
+    stdio: ['ignore', 'ignore', openSync(log, 'w')],
+  });
+  const pactl = async (...words: string[]): Promise<string> =>
+    (await run('pactl', words, { env: environment })).stdout;
+  await untilAnswering(server, pactl, log);
+  await pactl('set-default-sink', 'speakers');
+
+  const microphonePipe = path.join(directory, 'microphone');
+  let microphoneModule: string | null = null;
+  let drain: ChildProcess | null = null;
+  return {
+    environment,
+    microphonePipe,
+    pactl,
+    async plugMicrophone() {
+      const loaded = await pactl(
+        'load-module',
+        'module-pipe-source',
+        'source_name=microphone',
+        `file=${microphonePipe}`,
+        'channels=2',
+        'rate=48000',
+        'format=float32le',
+        'channel_map=front-left,front-right',
+        'source_properties=device.description=Microphone',
+      );
+      microphoneModule = loaded.trim();
+      await pactl('set-default-source', 'microphone');
+      // A pipe source that nobody records from stops reading its pipe.
+      const parec = ['--raw', '--device=microphone', '--latency-msec=20'];
+      drain = processes.start('parec', parec, { env: environment, stdio: 'ignore' });
+    },
+    async unplugMicrophone() {
+      if (microphoneModule !== null) await pactl('unload-module', microphoneModule);
+      microphoneModule = null;
+      if (drain) await processes.end(drain);
+    },
+  };
+}
+
+async function untilAnswering(
+  server: ChildProcess,
+  pactl: (...words: string[]) => Promise<string>,
+  log: string,
+): Promise<void> {
+  for (let attempt = 0; attempt < 100 && server.exitCode === null; attempt++) {
+    try {
+      await pactl('info');
+      return;
+    } catch {
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+  }
+  throw new Error(`the audio server did not start:\n${readFileSync(log, 'utf8')}`);
+}

@@ -1,0 +1,122 @@
+import { spawn } from 'node:child_process';
+import { createWriteStream, openSync, readFileSync, writeSync } from 'node:fs';
+import { gaussian, seededRandom } from '../../../dsp/signal/random';
+import { createConvolver } from './convolver';
+import { createFaultLine, type RoomFault } from './faults';
+import { roomResponse } from './room-response';
+import type { RoomSpec } from './room-spec';
+import { createSkew } from './skew';
+
+/*
+ * The room as a process: hears what the virtual interface plays (8 channels of float through
+ * parec), gives what the microphone hears to the pipe of the virtual microphone. Faults and
+ * questions come over the IPC channel.
+ *
+ * node main.ts ROOM.json MICROPHONE_PIPE MICROPHONE_CHANNEL RECORDING
+ */
+const outputs = 8;
+const blockLength = 512;
+
+/** Question or order to the room. */
+export type RoomMessage =
+  { readonly inject: RoomFault } | { readonly ask: 'levels'; readonly id: number };
+
+/** What the room says of itself. */
+export type RoomReport =
+  | { readonly ready: true }
+  | {
+      readonly id: number;
+      /** Frames heard so far. */
+      readonly frames: number;
+      /** Frames since anything but silence was played. */
+      readonly silentFrames: number;
+      readonly peaks: readonly number[];
+    };
+
+function runRoom(roomPath: string, pipePath: string, side: number, recordingPath: string): void {
+  const room = JSON.parse(readFileSync(roomPath, 'utf8')) as RoomSpec;
+  const noise = gaussian(seededRandom(room.seed));
+  const responses = Array.from({ length: outputs }, (_, output) => {
+    const speaker = room.speakers.find((one) => one.output === output);
+    return speaker ? roomResponse(room, speaker) : null;
+  });
+  const convolver = createConvolver(responses, blockLength);
+  const skew = createSkew(1 + room.skewPpm * 1e-6);
+  const faults = createFaultLine();
+  const noiseRms = 10 ** (room.noiseDb / 20);
+  const microphone = createWriteStream(pipePath);
+  const recording = recordingPath === '' ? null : openSync(recordingPath, 'w');
+  const state = { frames: 0, silentFrames: 0, peaks: new Float64Array(outputs) };
+
+  const hear = (block: Float32Array): void => {
+    let loudest = 0;
+    for (let output = 0; output < outputs; output++) {
+      const one = new Float64Array(blockLength);
+      let peak = 0;
+      for (let n = 0; n < blockLength; n++) {
+        const value = block[n * outputs + output] ?? 0;
+        one[n] = value;
+        peak = Math.max(peak, Math.abs(value));
+      }
+      state.peaks[output] = Math.max(state.peaks[output] ?? 0, peak);
+      loudest = Math.max(loudest, peak);
+      convolver.add(output, one);
+    }
+    state.frames += blockLength;
+    state.silentFrames = loudest === 0 ? state.silentFrames + blockLength : 0;
+    const clean = skew(convolver.take());
+    const heard = faults.apply(
+      clean.map((value) => value + noiseRms * noise()),
+      noise,
+    );
+    const stereo = new Float32Array(heard.length * 2);
+    for (const [n, value] of heard.entries()) stereo[2 * n + side] = value;
+    microphone.write(Buffer.from(stereo.buffer));
+  };
+
+  process.on('message', (message: RoomMessage) => {
+    if ('inject' in message) faults.inject(message.inject);
+    else answer({ id: message.id, ...state, peaks: [...state.peaks] });
+  });
+  const listener = spawn(
+    'parec',
+    [
+      '--raw',
+      '--device=speakers.monitor',
+      '--format=float32le',
+      `--rate=${room.sampleRate}`,
+      `--channels=${outputs}`,
+      '--channel-map=front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right',
+      '--latency-msec=20',
+    ],
+    { stdio: ['ignore', 'pipe', 'inherit'] },
+  );
+  const blockBytes = blockLength * outputs * 4;
+  let rest: Buffer = Buffer.alloc(0);
+  listener.stdout.on('data', (data: Buffer) => {
+    if (recording !== null) writeSync(recording, data);
+    let bytes = rest.length > 0 ? Buffer.concat([rest, data]) : data;
+    while (bytes.length >= blockBytes) {
+      const block = new Uint8Array(bytes.subarray(0, blockBytes));
+      hear(new Float32Array(block.buffer));
+      bytes = bytes.subarray(blockBytes);
+    }
+    rest = bytes;
+  });
+  const end = (): void => {
+    listener.kill();
+    process.exit(0);
+  };
+  microphone.on('error', end);
+  listener.on('exit', end);
+  process.on('disconnect', end);
+  process.on('SIGTERM', end);
+  listener.stdout.once('data', () => answer({ ready: true }));
+}
+
+function answer(report: RoomReport): void {
+  process.send?.(report);
+}
+
+const [roomPath = '', pipePath = '', side = '0', recordingPath = ''] = process.argv.slice(2);
+runRoom(roomPath, pipePath, Number(side), recordingPath);

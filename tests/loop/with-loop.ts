@@ -1,0 +1,91 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { startAudioServer, type AudioServer } from './audio-server';
+import { trackProcesses, withPriority } from './processes';
+import type { RoomFault } from './room/faults';
+import type { RoomMessage, RoomReport } from './room/main';
+import type { RoomSpec } from './room/room-spec';
+import { roomTruth, type SpeakerTruth } from './room/truth';
+
+/** What the room heard so far. */
+export type RoomLevels = Exclude<RoomReport, { readonly ready: true }>;
+
+/** The closed loop while it runs. */
+export interface Loop {
+  readonly environment: NodeJS.ProcessEnv;
+  readonly truth: readonly SpeakerTruth[];
+  /** Raw float of all 8 outputs since the start, when recording was asked for. */
+  readonly recordingPath: string;
+  readonly server: AudioServer;
+  inject(fault: RoomFault): void;
+  levels(): Promise<RoomLevels>;
+}
+
+export interface LoopOptions {
+  /** Side of the stereo input on which the microphone sits; the other is silent. */
+  readonly microphoneSide?: 'left' | 'right';
+  readonly recordOutputs?: boolean;
+}
+
+/**
+ * Runs `use` inside a closed audio loop: virtual 8-channel interface → room → virtual microphone.
+ * Everything private, in a directory of its own; all of it is gone afterwards.
+ */
+export async function withLoop<T>(
+  room: RoomSpec,
+  use: (loop: Loop) => Promise<T>,
+  options: LoopOptions = {},
+): Promise<T> {
+  const directory = await mkdtemp(path.join(tmpdir(), 'leadline-loop-'));
+  const processes = trackProcesses();
+  try {
+    const server = await startAudioServer(processes, directory);
+    await server.plugMicrophone();
+    const roomPath = path.join(directory, 'room.json');
+    await writeFile(roomPath, JSON.stringify(room));
+    const recordingPath = options.recordOutputs === true ? path.join(directory, 'outputs.f32') : '';
+    const side = options.microphoneSide === 'right' ? '1' : '0';
+    const main = fileURLToPath(new URL('./room/main.ts', import.meta.url));
+    const [command, args] = withPriority(process.execPath, [
+      '--import',
+      'tsx',
+      main,
+      roomPath,
+      server.microphonePipe,
+      side,
+      recordingPath,
+    ]);
+    const child = processes.start(command, args, {
+      env: server.environment,
+      stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+    });
+    const questions = new Map<number, (levels: RoomLevels) => void>();
+    const ready = new Promise<void>((resolve, reject) => {
+      child.once('exit', () => reject(new Error('the room of the loop ended')));
+      child.on('message', (report: RoomReport) => {
+        if ('ready' in report) resolve();
+        else questions.get(report.id)?.(report);
+      });
+    });
+    await ready;
+    const tell = (message: RoomMessage): void => void child.send(message);
+    return await use({
+      environment: server.environment,
+      truth: roomTruth(room),
+      recordingPath,
+      server,
+      inject: (fault) => tell({ inject: fault }),
+      levels: () =>
+        new Promise((resolve) => {
+          const id = questions.size;
+          questions.set(id, resolve);
+          tell({ ask: 'levels', id });
+        }),
+    });
+  } finally {
+    await processes.endAll();
+    await rm(directory, { recursive: true, force: true });
+  }
+}
