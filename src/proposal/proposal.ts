@@ -13,6 +13,7 @@ export interface CrossoverAlternative {
   readonly stepHz: number;
   /** stepHz minus the deciding speaker's median f3. */
   readonly marginHz: number;
+  /** Whether the rule of practice, or the measured rule, lands on this step. */
   readonly practice: boolean;
   readonly measured: boolean;
 }

@@ -30,7 +30,7 @@ const heightSets: Readonly<Record<number, readonly ChannelLabel[]>> = {
 const subLabels: readonly ChannelLabel[] = ['Sub 1', 'Sub 2', 'Sub 3', 'Sub 4'];
 
 /** Order of a take's WAV channels: by mask bit, then what has none. */
-const channelOrder: readonly ChannelLabel[] = [
+export const layoutOrder: readonly ChannelLabel[] = [
   ...speakerBits.map(([label]) => label),
   'TpSiL',
   'TpSiR',
@@ -68,7 +68,7 @@ export function layoutFromName(name: string): Layout | Trouble {
   if (subs > subLabels.length) return refuse(name, `there can be 0 to 4 subs, not ${subs}.`);
   if (!heightLabels) return refuse(name, `there can be 0, 2, 4 or 6 heights, not ${heights}.`);
   const present = new Set([...bedLabels, ...subLabels.slice(0, subs), ...heightLabels]);
-  const labels = channelOrder.filter((label) => present.has(label));
+  const labels = layoutOrder.filter((label) => present.has(label));
   return {
     name: heights === 0 ? `${bed}.${subs}` : `${bed}.${subs}.${heights}`,
     channels: labels.map((label) => describeChannel(label, present.has('BL'), heights)),

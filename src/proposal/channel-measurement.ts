@@ -1,0 +1,25 @@
+import type { ChannelReading, Readings } from '../reading/reading';
+import type { Channel, Layout } from '../system/channel';
+import { layoutOrder } from '../system/layout';
+
+/** A declared channel with what was read of it; null when the take holds nothing of it. */
+export interface ChannelMeasurement {
+  readonly channel: Channel;
+  readonly reading: ChannelReading | null;
+}
+
+/** The layout's channels in the fixed order of channels, each with its reading. */
+export function pairReadings(readings: Readings, layout: Layout): readonly ChannelMeasurement[] {
+  const byLabel = new Map(readings.channels.map((reading) => [reading.channel, reading]));
+  return layoutOrder
+    .flatMap((label) => layout.channels.filter((channel) => channel.label === label))
+    .map((channel) => ({ channel, reading: byLabel.get(channel.label) ?? null }));
+}
+
+/** Why a number is missing, in the reading's own words where it has any. */
+export function sayMissing(measurement: ChannelMeasurement, what: string): string {
+  const { channel, reading } = measurement;
+  if (!reading) return `The take holds nothing of ${channel.name}, so there is no ${what}.`;
+  const notes = [...reading.faults.map((fault) => fault.sentence), ...reading.notes];
+  return [`No ${what} could be read for ${channel.name}.`, ...notes].join(' ');
+}

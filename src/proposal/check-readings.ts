@@ -1,0 +1,36 @@
+import type { Readings } from '../reading/reading';
+import type { Layout } from '../system/channel';
+import { trouble, type Trouble } from '../trouble';
+
+/** Why no proposal can be made of these readings for this layout, or null when one can. */
+export function checkReadings(readings: Readings, layout: Layout): Trouble | null {
+  if (readings.layout !== layout.name) {
+    return trouble(
+      'other-take',
+      `These readings are of a ${readings.layout} system and the layout is ${layout.name}: read a take of this layout first.`,
+    );
+  }
+  const path = findNotANumber(readings, '');
+  if (path !== null) {
+    return trouble(
+      'not-a-number',
+      `The readings hold something that is not a number at ${path}: read the take again.`,
+    );
+  }
+  if (readings.temperatureCelsius <= -273.15) {
+    return trouble('bad-number', `No room is as cold as ${readings.temperatureCelsius} °C.`);
+  }
+  return null;
+}
+
+/** Path of the first number that is NaN or endless, curves aside. */
+function findNotANumber(value: unknown, path: string): string | null {
+  if (typeof value === 'number') return Number.isFinite(value) ? null : path;
+  if (typeof value !== 'object' || value === null) return null;
+  for (const [key, inner] of Object.entries(value)) {
+    if (key === 'curves') continue;
+    const found = findNotANumber(inner, path === '' ? key : `${path}.${key}`);
+    if (found !== null) return found;
+  }
+  return null;
+}

@@ -1,0 +1,34 @@
+/** Whole hertz with its unit: "64 Hz". */
+export function sayHz(hz: number): string {
+  return `${Math.round(hz)} Hz`;
+}
+
+/** Metres to the centimetre: "2.40 m". */
+export function sayMetres(metres: number): string {
+  return `${sayNumber(metres, 2)} m`;
+}
+
+/** Decibels to a tenth, signed: "+1.5 dB", "−0.5 dB", "0.0 dB". */
+export function sayDb(db: number): string {
+  const said = sayNumber(db, 1);
+  return `${db > 0 && said !== '0.0' ? '+' : ''}${said} dB`;
+}
+
+/** A number with so many decimals, a true minus sign, and no minus before a zero. */
+export function sayNumber(value: number, decimals: number): string {
+  const said = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(said) !== 0 ? `−${said}` : said;
+}
+
+/** "side left", "side left and side right", "a, b and c". */
+export function sayList(names: readonly string[]): string {
+  const last = names.at(-1);
+  if (last === undefined) return '';
+  if (names.length === 1) return last;
+  return `${names.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** The sentence with its first letter large. */
+export function startSentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
