@@ -25,8 +25,7 @@ export class Choice extends LitElement {
       legend {
         padding: 0;
         margin-bottom: var(--space-1);
-        color: var(--soft);
-        font-size: var(--text-small);
+        font-weight: 700;
       }
 
       .options {

@@ -17,6 +17,10 @@ export class PatchStage extends LitElement {
     sharedStyles,
     stageStyles,
     css`
+      td {
+        vertical-align: middle;
+      }
+
       .speaker {
         display: inline-flex;
         align-items: center;
@@ -56,7 +60,7 @@ export class PatchStage extends LitElement {
         <h1>${wiringTitle(layout, readings)}</h1>
       </div>
       <div class="sheets">
-        <section class="sheet tall" aria-labelledby="order">
+        <section class="sheet" aria-labelledby="order">
           <h2 id="order">Channels of the take, in the order of its WAV file</h2>
           <table>
             <thead>
@@ -73,29 +77,32 @@ export class PatchStage extends LitElement {
             </tbody>
           </table>
         </section>
-        ${
-          findings.length === 0
-            ? nothing
-            : html`<section class="sheet" aria-labelledby="findings">
-                <h2 id="findings" class="signal">What to change</h2>
-                <ul class="list">
-                  ${findings.map((sentence) => html`<li>${sentence}</li>`)}
-                </ul>
-              </section>`
-        }
-        <section class="sheet" aria-labelledby="byear">
-          <h2 id="byear">Check by ear</h2>
-          <p>
-            This version has no wire check of its own yet. In Probe each speaker sweeps alone, in
-            this order, and the plan shows whose turn it is: listen that the sound comes from there.
-          </p>
-        </section>
-        <section class="sheet" aria-labelledby="cautions">
-          <h2 id="cautions">Moving plugs</h2>
-          <ul class="list">
-            ${cautionsFor(layout).map((caution) => html`<li>${caution}</li>`)}
-          </ul>
-        </section>
+        <div class="column">
+          ${
+            findings.length === 0
+              ? nothing
+              : html`<section class="sheet" aria-labelledby="findings">
+                  <h2 id="findings" class="signal">What to change</h2>
+                  <ul class="list">
+                    ${findings.map((sentence) => html`<li>${sentence}</li>`)}
+                  </ul>
+                </section>`
+          }
+          <section class="sheet" aria-labelledby="byear">
+            <h2 id="byear">Check by ear</h2>
+            <p>
+              This version has no wire check of its own yet. In Probe each speaker sweeps alone, in
+              this order, and the plan shows whose turn it is: listen that the sound comes from
+              there.
+            </p>
+          </section>
+          <section class="sheet" aria-labelledby="cautions">
+            <h2 id="cautions">Moving plugs</h2>
+            <ul class="list">
+              ${cautionsFor(layout).map((caution) => html`<li>${caution}</li>`)}
+            </ul>
+          </section>
+        </div>
       </div>`;
   }
 

@@ -36,6 +36,7 @@ export class AngleTable extends LitElement {
       td,
       th {
         white-space: nowrap;
+        vertical-align: middle;
       }
 
       @media (max-width: 34rem) {
@@ -62,7 +63,7 @@ export class AngleTable extends LitElement {
         <tr>
           <th scope="col">Speaker</th>
           <th scope="col">Direction</th>
-          <th scope="col">May be</th>
+          <th scope="col">Range</th>
           <th scope="col">Up</th>
         </tr>
       </thead>

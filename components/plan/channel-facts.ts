@@ -40,6 +40,10 @@ export class ChannelFacts extends LitElement {
         gap: 0 var(--space-2);
       }
 
+      .range {
+        white-space: nowrap;
+      }
+
       ul {
         padding-left: 1.1rem;
         display: grid;
@@ -106,7 +110,7 @@ function measuredFacts(reading: ChannelReading, reference: ChannelLabel): Templa
     <dt>Polarity</dt>
     <dd class=${reading.polarity === 'inverted' ? 'signal' : ''}>${reading.polarity}</dd>
     ${reading.rolloff ? rolloffFacts(reading.rolloff) : nothing}
-    <dt>Over the noise, 40–80${thinSpace}Hz</dt>
+    <dt>Over the noise <span class="range">40–80${thinSpace}Hz</span></dt>
     <dd class="num">${dbText(reading.bassMarginDb, 0)}</dd>`;
 }
 

@@ -19,7 +19,9 @@ export class LayoutPicker extends LitElement {
     css`
       :host {
         display: grid;
-        gap: var(--space-4);
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr));
+        gap: var(--space-4) var(--space-5);
+        align-items: start;
       }
 
       .entry {
@@ -40,7 +42,7 @@ export class LayoutPicker extends LitElement {
     const wrong = state.trouble?.trouble === 'bad-layout' ? state.trouble.sentence : null;
     const { name } = state.layout;
     return html`<ll-choice
-        label="The usual ones: at ear height . subs . above"
+        label="The usual ones"
         .options=${usual.map((value) => ({ value, label: value }))}
         .value=${name}
         ?disabled=${busy}

@@ -7,11 +7,14 @@ export function countInWords(count: number): string {
   return words[count] ?? String(count);
 }
 
-/** "five speakers around the seat, two subs and four speakers above" */
+/** "five speakers around the seat, two subs and four above" */
 export function layoutInWords(layout: Layout): string {
   const count = (kind: string): number =>
     layout.channels.filter((channel) => channel.kind === kind).length;
-  const parts = [`${countInWords(count('bed'))} speakers around the seat`];
+  const where = layout.channels.some((one) => one.group === 'sides')
+    ? 'around the seat'
+    : 'in front';
+  const parts = [`${countInWords(count('bed'))} speakers ${where}`];
   const subs = count('sub');
   parts.push(`${countInWords(subs)} ${subs === 1 ? 'sub' : 'subs'}`);
   if (count('height') > 0) parts.push(`${countInWords(count('height'))} above`);

@@ -10,8 +10,8 @@ export interface PlacedSpeaker {
   readonly distanceMetres: number | null;
 }
 
-/** Unmeasured subs stand a little farther out, so that they do not hide the speakers before them. */
-const nominalSubFactor = 1.25;
+/** Unmeasured subs stand farther out and heights farther in, so that none hides another. */
+const nominalShare = { bed: 1, height: 0.8, sub: 1.25 } as const;
 
 /**
  * Puts every speaker of a layout on the plan seen from above: measured distance where there is
@@ -26,7 +26,7 @@ export function placeSpeakers(
   return layout.channels.map((channel) => {
     const reading = readings?.channels.find((one) => one.channel === channel.label);
     const distanceMetres = reading?.distanceMetres ?? null;
-    const nominal = channel.kind === 'sub' ? nominalMetres * nominalSubFactor : nominalMetres;
+    const nominal = nominalMetres * nominalShare[channel.kind];
     const azimuth = (channel.azimuthDegrees * Math.PI) / 180;
     const elevation = (channel.elevationDegrees * Math.PI) / 180;
     const horizontal = (distanceMetres ?? nominal) * Math.cos(elevation);
@@ -37,6 +37,19 @@ export function placeSpeakers(
       distanceMetres,
     };
   });
+}
+
+/** Room kept beside and above the outermost speakers for their labels, pixels. */
+const labelRoom = { beside: 48, above: 34 };
+
+/**
+ * Pixels a metre: the widest that keeps every speaker and its label inside a drawing of half width
+ * `reach` and no higher than wide.
+ */
+export function scaleOf(placed: readonly PlacedSpeaker[], reach: number): number {
+  const beside = Math.max(0.5, ...placed.map((one) => Math.abs(one.rightMetres)));
+  const along = Math.max(0.5, ...placed.map((one) => Math.abs(one.backMetres)));
+  return Math.min((reach - labelRoom.beside) / beside, (reach - labelRoom.above) / along);
 }
 
 /** Distance rings, metres: every metre up to the farthest speaker, every two above 6 m. */

@@ -3,14 +3,16 @@ import { css } from 'lit';
 export const planDrawingStyles = css`
   :host {
     display: block;
+    width: 100%;
+    max-width: 23rem;
+    margin-inline: auto;
   }
 
   svg {
     display: block;
     width: 100%;
     height: auto;
-    max-height: 24rem;
-    overflow: visible;
+    overflow: hidden;
   }
 
   .ring {
@@ -19,13 +21,13 @@ export const planDrawingStyles = css`
   }
 
   text {
-    font: 400 12px var(--face);
+    font: 400 13px var(--face);
     fill: var(--ink);
     text-anchor: middle;
   }
 
   .ring-label {
-    font-size: 10.5px;
+    font-size: 11.5px;
     fill: var(--soft);
     paint-order: stroke;
     stroke: var(--paper);
@@ -50,6 +52,11 @@ export const planDrawingStyles = css`
     stroke: currentColor;
     stroke-width: 2;
     stroke-linejoin: round;
+  }
+
+  /* A ring hangs above what stands below it, which stays visible through it. */
+  .height .shape {
+    fill: none;
   }
 
   .unmeasured .shape {
@@ -108,7 +115,7 @@ export const planDrawingStyles = css`
 
     to {
       stroke-opacity: 0.15;
-      r: 20px;
+      r: 18px;
     }
   }
 

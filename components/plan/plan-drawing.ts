@@ -1,5 +1,5 @@
 import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { Readings } from '../../src/reading/reading';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
 import { askToSelect } from '../events';
@@ -8,14 +8,13 @@ import { sharedStyles } from '../theme/shared-styles';
 import { partnersOf } from './partner';
 import { placeLabels, type Box } from './place-labels';
 import { placeRingLabels } from './place-ring-labels';
-import { placeSpeakers, ringRadii, type PlacedSpeaker } from './place-speakers';
+import { placeSpeakers, ringRadii, scaleOf, type PlacedSpeaker } from './place-speakers';
 import { planDrawingStyles } from './plan-drawing-styles';
 import { speakerName } from './speaker-name';
 import { speakerShape, symbolHalf } from './speaker-shape';
 
-/** Half the side of the square drawing, and the room its speakers may take. */
-const reach = 150;
-const speakerReach = 112;
+/** Kept free above and below all that is drawn, pixels. */
+const margin = 6;
 
 /** The plan to scale, seen from above; also the navigator. Arrow keys walk from speaker to speaker. */
 @customElement('ll-plan-drawing')
@@ -28,17 +27,28 @@ export class PlanDrawing extends LitElement {
   /** The channel that sounds now. */
   @property({ attribute: false }) playing: string | null = null;
   @property({ type: Number }) nominalMetres = 2.4;
+  /** Half the side of the square drawing, pixels: text keeps its size whatever the width. */
+  @state() private reach = 144;
+  private readonly sizes = new ResizeObserver(([entry]) => {
+    if (entry) this.reach = Math.max(90, Math.round(entry.contentRect.width / 2));
+  });
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.sizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.sizes.disconnect();
+  }
 
   protected override render(): TemplateResult | typeof nothing {
-    const layout = this.layout;
+    const { layout, reach } = this;
     if (!layout) return nothing;
     const placed = placeSpeakers(layout, this.readings, this.nominalMetres);
-    const rings = ringRadii(placed);
-    const farthest = Math.max(
-      ...placed.map((one) => Math.hypot(one.rightMetres, one.backMetres)),
-      1,
-    );
-    const perMetre = speakerReach / farthest;
+    const perMetre = scaleOf(placed, reach);
+    const rings = ringRadii(placed).filter((radius) => radius * perMetre < reach);
     const symbols = placed.map((one) => ({
       x: one.rightMetres * perMetre,
       y: one.backMetres * perMetre,
@@ -49,7 +59,7 @@ export class PlanDrawing extends LitElement {
         x: symbols[index]?.x ?? 0,
         y: symbols[index]?.y ?? 0,
         halfWidth: halfLabelWidth(one.channel.label),
-        halfHeight: 7,
+        halfHeight: 8,
       })),
       { reach, symbol: symbolHalf, obstacles: [listener] },
     );
@@ -58,7 +68,10 @@ export class PlanDrawing extends LitElement {
       ...symbols.map((at) => ({ ...at, halfWidth: symbolHalf, halfHeight: symbolHalf })),
       listener,
     ];
-    return html`<svg viewBox="-${reach} -${reach} ${2 * reach} ${2 * reach}">
+    const outer = Math.max(0, ...rings) * perMetre;
+    const top = Math.min(-outer, ...taken.map((box) => box.y - box.halfHeight)) - margin;
+    const bottom = Math.max(outer, ...taken.map((box) => box.y + box.halfHeight)) + margin;
+    return html`<svg viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}">
       ${rings.map((radius) => svg`<circle class="ring" r=${(radius * perMetre).toFixed(1)}></circle>`)}
       ${placeRingLabels(
         rings.map((metres) => ({ text: `${metres} m`, radius: metres * perMetre })),
@@ -94,6 +107,7 @@ export class PlanDrawing extends LitElement {
     const partner = partnersOf(channel, layout).some((other) => other.label === this.selected);
     const classes = [
       'speaker',
+      channel.kind,
       chosen ? 'chosen' : '',
       partner ? 'partner' : '',
       one.distanceMetres === null ? 'unmeasured' : '',
@@ -166,7 +180,7 @@ function nextIndex(key: string, here: number, count: number): number | null {
 }
 
 function halfLabelWidth(label: string): number {
-  return (label.length * 7.2 + 4) / 2;
+  return (label.length * 7.6 + 4) / 2;
 }
 
 /** A thin line from a symbol to a label that had to stand away from it. */

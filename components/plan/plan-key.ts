@@ -62,7 +62,7 @@ export class PlanKey extends LitElement {
             <svg viewBox="-11 -11 22 22" aria-hidden="true">
               ${svg`${speakerShape({ ...first, azimuthDegrees: 0 })}`}
             </svg>
-            <span><span class="num">${some.length}</span> ${kindInWords(kind)}</span>
+            <span>${kindInWords(kind, some.length)}</span>
           </li>`;
         })}
       </ul>

@@ -8,7 +8,7 @@ import { stageStyles } from '../theme/stage-styles';
 import './angle-table';
 import './conditions';
 import './layout-picker';
-import { asSentence, layoutInWords } from './layout-words';
+import { layoutInWords } from './layout-words';
 
 /** Stage 1: what is there. */
 @customElement('ll-plan')
@@ -24,7 +24,7 @@ export class PlanStage extends LitElement {
     if (!state) return nothing;
     const { layout } = state;
     return html`<div class="lede">
-        <h1>${asSentence(layoutInWords(layout))}</h1>
+        <h1>This room has ${layoutInWords(layout)}</h1>
         <p>That is ${layout.name}, ${layout.channels.length} channels to probe.</p>
       </div>
       <div class="sheets">
@@ -32,7 +32,7 @@ export class PlanStage extends LitElement {
           <h2 id="layout">Which speakers are there?</h2>
           <ll-layout-picker .bench=${this.bench}></ll-layout-picker>
         </section>
-        <section class="sheet tall" aria-labelledby="angles">
+        <section class="sheet" aria-labelledby="angles">
           <h2 id="angles">Where they should stand, seen from the seat</h2>
           <div class="scroll">
             <ll-angle-table .layout=${layout} .selected=${this.selected}></ll-angle-table>
@@ -42,16 +42,18 @@ export class PlanStage extends LitElement {
             be measured all the same.
           </p>
         </section>
-        <section class="sheet" aria-labelledby="conditions">
-          <h2 id="conditions">What distances rest on</h2>
-          <ll-conditions .bench=${this.bench}></ll-conditions>
-        </section>
-        <section class="sheet" aria-labelledby="cautions">
-          <h2 id="cautions">Before the first sound</h2>
-          <ul class="list">
-            ${cautionsFor(layout).map((caution) => html`<li>${caution}</li>`)}
-          </ul>
-        </section>
+        <div class="column">
+          <section class="sheet" aria-labelledby="conditions">
+            <h2 id="conditions">What distances rest on</h2>
+            <ll-conditions .bench=${this.bench}></ll-conditions>
+          </section>
+          <section class="sheet" aria-labelledby="cautions">
+            <h2 id="cautions">Before the first sound</h2>
+            <ul class="list">
+              ${cautionsFor(layout).map((caution) => html`<li>${caution}</li>`)}
+            </ul>
+          </section>
+        </div>
       </div>`;
   }
 }

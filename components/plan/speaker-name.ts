@@ -25,7 +25,8 @@ export function directionInWords(azimuthDegrees: number): string {
   return `${Math.abs(azimuthDegrees)}° ${azimuthDegrees > 0 ? 'left' : 'right'}`;
 }
 
-/** How a channel's kind is drawn and what it is, for the key beside the plan. */
-export function kindInWords(kind: Channel['kind']): string {
-  return { bed: 'at ear height', height: 'above', sub: 'subwoofer' }[kind];
+/** How many of a kind there are, for the key beside the plan. */
+export function kindInWords(kind: Channel['kind'], count: number): string {
+  const words = { bed: 'at ear height', height: 'above', sub: count === 1 ? 'sub' : 'subs' };
+  return `${count} ${words[kind]}`;
 }

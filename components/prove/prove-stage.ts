@@ -32,7 +32,7 @@ export class ProveStage extends LitElement {
         </h1>
       </div>
       <div class="sheets">
-        <section class="sheet tall" aria-labelledby="lines">
+        <section class="sheet" aria-labelledby="lines">
           <h2 id="lines">What will have to hold</h2>
           <table>
             <thead>
@@ -54,18 +54,20 @@ export class ProveStage extends LitElement {
             </tbody>
           </table>
         </section>
-        <section class="sheet" aria-labelledby="settings">
-          <h2 id="settings">What is to be typed first</h2>
-          ${proposal ? renderSettings(proposal) : renderNoSettings()}
-        </section>
-        <section class="sheet" aria-labelledby="meanwhile">
-          <h2 id="meanwhile">What this version can do</h2>
-          <p>
-            It does not judge these lines itself yet. With the settings typed in, run another take
-            through the processor in Probe: distances and levels that now read alike for all
-            speakers at ear height say that the delays and trims were taken over.
-          </p>
-        </section>
+        <div class="column">
+          <section class="sheet" aria-labelledby="settings">
+            <h2 id="settings">What is to be typed first</h2>
+            ${proposal ? renderSettings(proposal) : renderNoSettings()}
+          </section>
+          <section class="sheet" aria-labelledby="meanwhile">
+            <h2 id="meanwhile">What this version can do</h2>
+            <p>
+              It does not judge these lines itself yet. With the settings typed in, run another take
+              through the processor in Probe: distances and levels that now read alike for all
+              speakers at ear height say that the delays and trims were taken over.
+            </p>
+          </section>
+        </div>
       </div>`;
   }
 }

@@ -136,7 +136,7 @@ export const appStyles = css`
       height: auto;
       min-height: 100dvh;
       overflow: visible;
-      padding-bottom: 7rem;
+      padding-bottom: 5rem;
     }
 
     header {
@@ -151,6 +151,7 @@ export const appStyles = css`
       top: 0;
       z-index: 2;
       display: block;
+      justify-self: stretch;
       height: 2.75rem;
       margin: 0;
       border-bottom: var(--line-strong) solid var(--ink);

@@ -42,7 +42,7 @@ export class MicMeter extends LitElement {
         fill: var(--signal);
       }
 
-      .num {
+      .level {
         flex: none;
         min-width: 6.7rem;
         white-space: nowrap;
@@ -66,7 +66,7 @@ export class MicMeter extends LitElement {
         }
         <rect class="limit" x=${along(-3)} y="2" width="0.8" height="16"></rect>
       </svg>
-      <span class="num ${level?.clipped ? 'signal' : level ? '' : 'soft'}"
+      <span class="level ${level?.clipped ? 'signal' : level ? 'num' : 'soft'}"
         >${level?.clipped ? 'clipped' : words}</span
       >`;
   }

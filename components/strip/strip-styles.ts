@@ -29,6 +29,11 @@ export const stripStyles = css`
     font-weight: 700;
   }
 
+  .left {
+    font-variant-numeric: tabular-nums;
+    white-space: nowrap;
+  }
+
   .kept {
     display: flex;
     flex-wrap: wrap;
@@ -90,6 +95,8 @@ export const stripStyles = css`
       grid-area: 3 / 1 / 4 / 3;
     }
 
+    .kept.saved,
+    .kept.saving,
     .rig,
     kbd {
       display: none;

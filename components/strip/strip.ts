@@ -27,9 +27,9 @@ export class Strip extends LitElement {
       <ll-mic-meter .level=${state.mic}></ll-mic-meter>
       <div class="sound">
         <span role="status" class=${busy ? 'busy' : 'soft'}>${soundInWords(state)}</span>
-        ${left === null ? nothing : html`<span class="num left">${durationText(left)} left</span>`}
+        ${left === null ? nothing : html`<span class="left">${durationText(left)} left</span>`}
       </div>
-      <div class="kept">
+      <div class="kept ${state.saved}">
         ${
           state.abilities
             ? html`<span class="rig"

@@ -15,7 +15,13 @@ export const stageStyles = css`
     align-items: start;
   }
 
-  .sheets > .sheet {
+  .column {
+    display: grid;
+    gap: var(--space-4);
+    min-width: 0;
+  }
+
+  .sheets .sheet {
     display: grid;
     gap: var(--space-3);
   }
@@ -29,10 +35,6 @@ export const stageStyles = css`
   @container (min-width: 52rem) {
     .sheets {
       grid-template-columns: minmax(0, 1fr) minmax(0, 22rem);
-    }
-
-    .tall {
-      grid-row: span 2;
     }
 
     .wide {

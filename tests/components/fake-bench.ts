@@ -1,0 +1,115 @@
+import type { Bench, BenchState } from '../../src/session/bench';
+import type { SessionDocument } from '../../src/session/document';
+import type { RigKind } from '../../src/rig/port';
+import type { Layout } from '../../src/system/channel';
+import { layoutFromName } from '../../src/system/layout';
+import { isTrouble } from '../../src/trouble';
+
+/** The layout of a name the test knows to be good. */
+export function layoutOf(name: string): Layout {
+  const layout = layoutFromName(name);
+  if (isTrouble(layout)) throw new RangeError(layout.sentence);
+  return layout;
+}
+
+/** An invented session in the practice room. */
+export function sampleDocument(layout: string): SessionDocument {
+  return {
+    format: 'leadline-session',
+    version: 1,
+    id: 'invented session',
+    name: 'Invented room',
+    createdAt: '2025-01-01T00:00:00.000Z',
+    layout,
+    conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
+    rig: 'practice',
+    practice: { seed: 3 },
+    live: { outputId: null, microphoneId: null, gainDb: -30 },
+    processor: {
+      crossoverHz: [40, 60, 80, 100, 120],
+      distanceStepMetres: 0.03,
+      distanceRangeMetres: [0, 18],
+      levelStepDb: 0.5,
+      levelRangeDb: [-12, 12],
+    },
+    chosenCrossoverHz: {},
+    takes: [],
+  };
+}
+
+/** A bench that holds still: screens are tested on the state it is given, calls are counted. */
+export class FakeBench implements Bench {
+  state: BenchState;
+  readonly calls: string[] = [];
+  private readonly listeners = new Set<() => void>();
+
+  constructor(name = '5.2.4', state: Partial<BenchState> = {}) {
+    this.state = {
+      document: sampleDocument(name),
+      layout: layoutOf(name),
+      readings: null,
+      proposal: null,
+      activity: { kind: 'idle' },
+      trouble: null,
+      mic: null,
+      abilities: null,
+      saved: 'saved',
+      ...state,
+    };
+  }
+
+  set(state: Partial<BenchState>): void {
+    this.state = { ...this.state, ...state };
+    for (const listener of this.listeners) listener();
+  }
+
+  get listening(): number {
+    return this.listeners.size;
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  change(name: string, change: (document: SessionDocument) => SessionDocument): void {
+    this.calls.push(name);
+    this.set({ document: change(this.state.document) });
+  }
+
+  setLayout(name: string): void {
+    this.calls.push(`setLayout ${name}`);
+    const layout = layoutFromName(name);
+    if (isTrouble(layout)) this.set({ trouble: layout });
+    else this.set({ layout, trouble: null });
+  }
+
+  setRig(kind: RigKind): void {
+    this.calls.push(`setRig ${kind}`);
+    this.set({ document: { ...this.state.document, rig: kind } });
+  }
+
+  startTake(): Promise<void> {
+    this.calls.push('startTake');
+    return Promise.resolve();
+  }
+
+  stop(): void {
+    this.calls.push('stop');
+  }
+
+  saveStimulus(): Promise<null> {
+    this.calls.push('saveStimulus');
+    return Promise.resolve(null);
+  }
+
+  importCapture(file: File): Promise<void> {
+    this.calls.push(`importCapture ${file.name}`);
+    return Promise.resolve();
+  }
+
+  dismissTrouble(): void {
+    this.calls.push('dismissTrouble');
+    this.set({ trouble: null });
+  }
+}
