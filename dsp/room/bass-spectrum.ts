@@ -1,6 +1,6 @@
 import { realSpectrum } from '../fft/fft';
 import { bandHz, bandWeights, bassBands } from './bands';
-import { decayTime } from './decay';
+import { bandDecay } from './decay';
 import type { Point } from './point';
 import { soundSpeed, type Room } from './room';
 import { roomImages, type RoomImages } from './room-images';
@@ -32,7 +32,9 @@ export function addBass(
   const gridSize = size * ratio;
   const gridRate = sampleRate * ratio;
   const c = soundSpeed(room);
-  const decays = Array.from({ length: bassBands }, (_, band) => decayTime(room, band, decayDb));
+  const decays = Array.from({ length: bassBands }, (_, band) =>
+    bandDecay(room, band).timeOfFall(decayDb),
+  );
   const end = Math.min((gridSize - 2) / gridRate, Math.max(0.3, ...decays));
   const images = roomImages(room, source, microphone, c * end);
   const laid = layImages(images, gridRate / c, c * end, gridSize);

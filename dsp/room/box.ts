@@ -1,4 +1,4 @@
-import { divide, type Complex } from './complex';
+import { sectionsAt, type Complex, type Section } from './section';
 
 /** A closed box: s²/(s² + s/Q + 1) with s in units of its resonance. */
 export interface SealedBox {
@@ -16,13 +16,17 @@ export interface VentedBox {
 
 export type Box = SealedBox | VentedBox;
 
-/** Complex far-field response of a box alone, 1 well above resonance. Source: Small, JAES 1972, 1973. */
-export function boxResponse(box: Box, hz: number): Complex {
-  const w = hz / box.resonanceHz;
-  const w2 = w * w;
-  if (box.kind === 'sealed') return divide([-w2, 0], [1 - w2, w / box.q]);
+/** A box's far field alone, 1 well above resonance. Source: Small, JAES 1972, 1973. */
+export function boxSection(box: Box): Section {
+  const hz = box.resonanceHz;
+  if (box.kind === 'sealed') return { hz, above: [0, 0, 1], below: [1, 1 / box.q, 1] };
   const [a1, a2, a3] = box.coefficients;
-  return divide([w2 * w2, 0], [w2 * w2 - a2 * w2 + 1, w * (a3 - a1 * w2)]);
+  return { hz, above: [0, 0, 0, 0, 1], below: [1, a3, a2, a1, 1] };
+}
+
+/** Complex far-field response of a box alone. */
+export function boxResponse(box: Box, hz: number): Complex {
+  return sectionsAt([boxSection(box)], hz);
 }
 
 /**
@@ -30,12 +34,10 @@ export function boxResponse(box: Box, hz: number): Complex {
  * with the null at the tuning. A sealed box has no other part. Source: Keele, JAES 1974.
  */
 export function coneResponse(box: Box, hz: number, loss = 0): Complex {
-  if (box.kind === 'sealed') return boxResponse(box, hz);
-  const [a1, a2, a3] = box.coefficients;
-  const w = hz / box.resonanceHz;
-  const w2 = w * w;
-  const tuning = (a3 / a1) * (1 - loss);
-  return divide([w2 * (w2 - tuning), 0], [w2 * w2 - a2 * w2 + 1, w * (a3 - a1 * w2)]);
+  const section = boxSection(box);
+  if (box.kind === 'sealed') return sectionsAt([section], hz);
+  const [a1, , a3] = box.coefficients;
+  return sectionsAt([{ ...section, above: [0, 0, (a3 / a1) * (1 - loss), 0, 1] }], hz);
 }
 
 /**

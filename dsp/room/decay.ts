@@ -1,69 +1,73 @@
 import { airDbPerMetre, bandHz } from './bands';
 import { roomVolume, soundSpeed, type Room } from './room';
 
-/**
- * Mean energy of the reflections of a unit source (1 at 1 m), per second at `seconds`, per band:
- * (4πc/V)·⟨exp(−c t Σ_i |u_i|/L_i · ½ ln(1/((1 − α_i0)(1 − α_i1))))⟩ over directions u, times the
- * loss in air. It is the density of the image lattice times their mean energy.
- */
-export function reflectedEnergy(room: Room, seconds: number, band: number): number {
-  const c = soundSpeed(room);
-  const [x, y, z] = axisLoss(room, band);
-  let sum = 0;
-  for (const [u, v, w] of directions) {
-    sum += Math.exp(-c * seconds * (u * x + v * y + w * z));
-  }
-  const air = 10 ** ((-(airDbPerMetre[band] ?? 0) * c * seconds) / 10);
-  return ((4 * Math.PI * c) / roomVolume(room)) * (sum / directions.length) * air;
+/** How the reflections of one band die away: a mean of exponentials, one per direction. */
+export interface Decay {
+  /** Energy per second at `seconds` of the reflections of a source of 1 at 1 m. */
+  energyAt(seconds: number): number;
+  /** First time, s, at which that has fallen by `db`; at most `longest`. */
+  timeOfFall(db: number, longest?: number): number;
+  /** T20, s: fall of the backward-integrated decay from −5 to −25 dB, times three (ISO 3382). */
+  readonly reverberationSeconds: number;
 }
 
-/** First time, s, at which the reflected energy of a band has fallen by `db`; at most `longest`. */
-export function decayTime(room: Room, band: number, db: number, longest = 20): number {
-  const target = reflectedEnergy(room, 0, band) * 10 ** (-db / 10);
-  if (reflectedEnergy(room, longest, band) > target) return longest;
+/**
+ * Decay of a band: (4πc/V)·⟨e^(−k(u) t)⟩ over directions u with
+ * k = c Σ_i |u_i|/(2 L_i) · ln(1/((1 − α_i0)(1 − α_i1))) + the loss in air. This is the density of
+ * the lattice of image sources times their mean energy.
+ */
+export function bandDecay(room: Room, band: number): Decay {
+  const rates = decayRates(room, band);
+  const density = (4 * Math.PI * soundSpeed(room)) / roomVolume(room) / rates.length;
+  const energyAt = (seconds: number): number => {
+    let sum = 0;
+    for (const rate of rates) sum += Math.exp(-rate * seconds);
+    return density * sum;
+  };
+  const remainingAt = (seconds: number): number => {
+    let sum = 0;
+    for (const rate of rates) sum += Math.exp(-rate * seconds) / rate;
+    return density * sum;
+  };
+  return {
+    energyAt,
+    timeOfFall: (db, longest = 20) => fallTime(energyAt, db, longest),
+    get reverberationSeconds() {
+      return 3 * (fallTime(remainingAt, 25, 60) - fallTime(remainingAt, 5, 60));
+    },
+  };
+}
+
+/** T20 of every band, s. */
+export function reverberationTimes(room: Room): number[] {
+  return bandHz.map((_, band) => bandDecay(room, band).reverberationSeconds);
+}
+
+/** Time at which a falling function has lost `db`, by bisection; at most `longest`. */
+function fallTime(energy: (seconds: number) => number, db: number, longest: number): number {
+  const target = energy(0) * 10 ** (-db / 10);
   let low = 0;
   let high = longest;
+  if (energy(high) > target) return high;
   for (let i = 0; i < 30; i++) {
     const middle = (low + high) / 2;
-    if (reflectedEnergy(room, middle, band) > target) low = middle;
+    if (energy(middle) > target) low = middle;
     else high = middle;
   }
   return high;
 }
 
-/**
- * Reverberation time T20 of a band, s: the fall of the backward-integrated decay from −5 to
- * −25 dB, times three. Source: ISO 3382.
- */
-export function reverberationTime(room: Room, band: number): number {
-  const end = decayTime(room, band, 60);
-  const steps = 600;
-  const remaining = new Float64Array(steps + 1);
-  for (let i = steps - 1; i >= 0; i--) {
-    const energy = reflectedEnergy(room, ((i + 0.5) * end) / steps, band);
-    remaining[i] = (remaining[i + 1] ?? 0) + energy;
-  }
-  const timeAt = (db: number): number => {
-    const target = (remaining[0] ?? 0) * 10 ** (-db / 10);
-    const index = remaining.findIndex((value) => value < target);
-    return (index * end) / steps;
-  };
-  return 3 * (timeAt(25) - timeAt(5));
-}
-
-/** T20 of every band, s. */
-export function reverberationTimes(room: Room): number[] {
-  return bandHz.map((_, band) => reverberationTime(room, band));
-}
-
-/** Half the logarithmic loss of a pair of walls, per metre of travel along its axis. */
-function axisLoss({ size, absorption }: Room, band: number): [number, number, number] {
-  const of = (wall: number, length: number): number => {
+function decayRates(room: Room, band: number): Float64Array {
+  const { size, absorption } = room;
+  const c = soundSpeed(room);
+  const loss = (wall: number, length: number): number => {
     const near = 1 - (absorption[wall]?.[band] ?? 0);
     const far = 1 - (absorption[wall + 1]?.[band] ?? 0);
     return -Math.log(Math.max(near * far, 1e-12)) / (2 * length);
   };
-  return [of(0, size.x), of(2, size.y), of(4, size.z)];
+  const [x, y, z] = [loss(0, size.x), loss(2, size.y), loss(4, size.z)];
+  const air = ((airDbPerMetre[band] ?? 0) * Math.LN10) / 10;
+  return Float64Array.from(directions, ([u, v, w]) => c * (u * x + v * y + w * z + air));
 }
 
 /** Directions evenly over one eighth of the sphere (golden spiral), as |u|, |v|, |w|. */

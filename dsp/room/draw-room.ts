@@ -1,5 +1,5 @@
 import { seededRandom } from '../signal/random';
-import { reverberationTime } from './decay';
+import { bandDecay } from './decay';
 import type { Point } from './point';
 import type { Room } from './room';
 
@@ -14,17 +14,21 @@ const mid = 5;
 const leastBass = 0.06;
 /** Energy absorption over 31 Hz … 16 kHz re 1 kHz, by kind of surface. Invented, plausible. */
 const surfaces = {
-  floor: [0.15, 0.18, 0.25, 0.4, 0.6, 1, 1.3, 1.5, 1.6, 1.6],
-  panel: [0.55, 0.6, 0.65, 0.75, 0.9, 1, 1.05, 1.1, 1.15, 1.2],
-  hard: [0.45, 0.45, 0.5, 0.7, 0.9, 1, 1.1, 1.3, 1.5, 1.7],
-  soft: [0.2, 0.25, 0.35, 0.6, 0.9, 1, 1, 1, 1, 1],
+  floor: [0.16, 0.18, 0.25, 0.4, 0.6, 1, 1.3, 1.5, 1.6, 1.6],
+  panel: [0.6, 0.65, 0.7, 0.75, 0.9, 1, 1.05, 1.1, 1.15, 1.2],
+  hard: [0.4, 0.42, 0.5, 0.7, 0.9, 1, 1.1, 1.3, 1.5, 1.7],
+  soft: [0.22, 0.25, 0.38, 0.6, 0.9, 1, 1, 1, 1, 1],
 } as const;
 
-/** A room of a kind; the same seed gives the same room. Throws RangeError for an unknown kind. */
-export function drawRoom(seed: number, preset: RoomPreset = 'typical'): Room {
+/**
+ * A room of a kind; the same seed gives the same room. `given` is its size, else drawn too. Throws
+ * RangeError for an unknown kind.
+ */
+export function drawRoom(seed: number, preset: RoomPreset = 'typical', given?: Point): Room {
   const random = seededRandom(seed);
   for (let i = 0; i < 8; i++) random();
-  const size = drawSize(random, preset);
+  const drawn = drawSize(random, preset);
+  const size = given ?? drawn;
   const celsius = 17 + 8 * random();
   const seconds = drawSeconds(random, preset);
   const shapes = drawShapes(random, preset);
@@ -44,14 +48,14 @@ export function drawRoom(seed: number, preset: RoomPreset = 'typical'): Room {
   return { ...room, absorption };
 }
 
-/** Places for a microphone: a main seat two thirds back and `count − 1` others around it. */
+/** Places for a microphone: a main seat in the back half and `count − 1` others around it. */
 export function drawSeats(room: Room, seed: number, count: number): Point[] {
   const random = seededRandom(seed + 0.5);
   const { x, y } = room.size;
   const main = {
-    x: x * (0.5 + 0.1 * (random() - 0.5)),
-    y: y * (0.34 + 0.1 * random()),
-    z: 1.05 + 0.2 * random(),
+    x: x * (0.5 + 0.24 * (random() - 0.5)),
+    y: y * (0.18 + 0.26 * random()),
+    z: 1 + 0.25 * random(),
   };
   const seats = [main];
   while (seats.length < count) {
@@ -102,9 +106,9 @@ function drawLeak(random: () => number): number[] {
 function scaleFor(seconds: number, of: (scale: number) => Room): number {
   let low = 0.005;
   let high = 2;
-  for (let i = 0; i < 24; i++) {
+  for (let i = 0; i < 20; i++) {
     const middle = Math.sqrt(low * high);
-    if (reverberationTime(of(middle), mid) > seconds) low = middle;
+    if (bandDecay(of(middle), mid).reverberationSeconds > seconds) low = middle;
     else high = middle;
   }
   return Math.sqrt(low * high);

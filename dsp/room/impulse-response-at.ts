@@ -4,7 +4,7 @@ import type { Point } from './point';
 import type { Room } from './room';
 import { requireInside } from './room-images';
 import type { Speaker } from './speaker';
-import { speakerResponse } from './speaker-response';
+import { speakerResponses } from './speaker-response';
 import { addUpper } from './upper-spectrum';
 
 /**
@@ -48,8 +48,9 @@ export function freeFieldResponse(
 /** spectrum ← spectrum · H(f) e^(−2πi f delay); the last bin becomes real. */
 function applySpeaker(spectrum: Float64Array, binHz: number, speaker: Speaker): void {
   const last = spectrum.length / 2 - 1;
+  const response = speakerResponses(speaker);
   for (let k = 0; k <= last; k++) {
-    const [a, b] = speakerResponse(speaker, k * binHz);
+    const [a, b] = response(k * binHz);
     const turn = -2 * Math.PI * k * binHz * speaker.delaySeconds;
     const re = a * Math.cos(turn) - b * Math.sin(turn);
     const im = a * Math.sin(turn) + b * Math.cos(turn);

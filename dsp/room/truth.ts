@@ -1,7 +1,7 @@
-import { magnitude } from './complex';
 import { boxResponse } from './box';
+import { magnitude } from './section';
 import type { SpeakerModel } from './speaker';
-import { passbandResponse, speakerResponse } from './speaker-response';
+import { passbandResponse, speakerResponse, speakerResponses } from './speaker-response';
 
 /** What a perfect instrument would say of a speaker. */
 export interface SpeakerTruth {
@@ -22,8 +22,9 @@ export function truthOf(
   passbandHz: readonly [number, number] = [180, 500],
 ): SpeakerTruth {
   const passbandDb = passbandLevelDb(speaker, passbandHz);
+  const response = speakerResponses(speaker);
   const level = (hz: number): number =>
-    20 * Math.log10(magnitude(speakerResponse(speaker, hz))) - speaker.gainDb - passbandDb;
+    20 * Math.log10(magnitude(response(hz))) - speaker.gainDb - passbandDb;
   const start = Math.max(passbandHz[0], 4 * speaker.box.resonanceHz);
   const half = 10 * Math.log10(2);
   return {

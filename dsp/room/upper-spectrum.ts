@@ -2,7 +2,7 @@ import { realSpectrum } from '../fft/fft';
 import { gaussian, seededRandom } from '../signal/random';
 import { airDbPerMetre, bandHz, bassBands } from './bands';
 import { addBand } from './bass-spectrum';
-import { reflectedEnergy } from './decay';
+import { bandDecay } from './decay';
 import { diffusePower, directivityGains, type Directivity } from './directivity';
 import { addImpulse } from './fractional-delay';
 import { distanceBetween, type Point } from './point';
@@ -13,6 +13,10 @@ const taps = 64;
 /** Images up to here, diffuse tail from there, seconds; both crossfade in power in between. */
 const mixStart = 0.06;
 const mixEnd = 0.09;
+/** The tail's level is computed this often, seconds, and drawn straight in between. */
+const stepSeconds = 0.005;
+/** The tail ends where it has become weaker than this, re 1 at 1 m. */
+const weakest = 1e-7;
 
 /**
  * Adds all bands from 250 Hz up to the half spectrum: image sources with the speaker's beam up to
@@ -95,25 +99,30 @@ function layTail(
   const { position, directivity } = source;
   const place = distanceBetween(position, microphone) * 7919 + position.x * 104729 + microphone.x;
   const noise = gaussian(seededRandom(room.seed + place));
-  const block = 64;
-  const start = Math.floor((mixStart * sampleRate) / block) * block;
   const power = diffusePower(directivity);
-  const levels = (seconds: number): number[] =>
-    bands.map((signal, band) =>
-      signal
-        ? tailFade(seconds) *
-          Math.sqrt((reflectedEnergy(room, seconds, band) * (power[band] ?? 0)) / sampleRate)
-        : 0,
-    );
-  for (let n = start; n < size; n += block) {
-    const level = levels((n + block / 2) / sampleRate);
-    if (n > mixEnd * sampleRate && Math.max(...level) < 1e-7) break;
-    for (let m = n; m < Math.min(n + block, size); m++) {
-      const value = noise();
-      for (const [band, signal] of bands.entries()) {
-        if (signal) signal[m] = (signal[m] ?? 0) + value * (level[band] ?? 0);
+  const decays = bandHz.map((_, band) => bandDecay(room, band));
+  const level = (seconds: number, band: number): number => {
+    const reflected = decays[band]?.energyAt(seconds) ?? 0;
+    const energy = (reflected * (power[band] ?? 0)) / sampleRate;
+    return tailFade(seconds) * Math.sqrt(energy);
+  };
+  const step = sampleRate * stepSeconds;
+  let before = bands.map((signal, band) => (signal ? level(mixStart, band) : 0));
+  for (let n = Math.floor(mixStart * sampleRate); n < size;) {
+    const end = Math.min(n + Math.max(1, Math.round(step)), size);
+    const after = bands.map((signal, band) => (signal ? level(end / sampleRate, band) : 0));
+    if (n > mixEnd * sampleRate && Math.max(...before) < weakest) break;
+    const white = Float64Array.from({ length: end - n }, noise);
+    for (const [band, signal] of bands.entries()) {
+      if (!signal) continue;
+      const start = before[band] ?? 0;
+      const slope = ((after[band] ?? 0) - start) / (end - n);
+      for (let m = n; m < end; m++) {
+        signal[m] = (signal[m] ?? 0) + (white[m - n] ?? 0) * (start + slope * (m - n));
       }
     }
+    before = after;
+    n = end;
   }
 }
 

@@ -1,0 +1,109 @@
+import { clipRecording, damageRecording } from '../../dsp/room/faults';
+import { impulseResponseAt } from '../../dsp/room/impulse-response-at';
+import { roomNoise } from '../../dsp/room/room-noise';
+import { recordPart } from '../../dsp/room/second-clock';
+import { scheduleEvents } from '../take/render';
+import type { Schedule, ScheduledSegment } from '../take/schedule';
+import type { MicLevel } from './port';
+import { convolver } from './practice-convolver';
+import type { PracticeFaults, PracticeSpeaker, PracticeSystem } from './practice-system';
+
+/** Rate of every simulated recorder, Hz. */
+export const practiceRate = 48000;
+
+export interface RenderOptions {
+  /** Gain of the stimulus, dB, at most 0. */
+  readonly gainDb?: number;
+  readonly faults?: PracticeFaults;
+  /** Called after each step with the position reached on the stimulus clock; false ends the work. */
+  readonly onStep?: (position: number) => Promise<boolean>;
+  readonly onLevel?: (level: MicLevel) => void;
+}
+
+/** Seconds the recorder runs on after the take. */
+const afterSeconds = 0.4;
+
+/**
+ * What the microphone of a simulated system records of a take, 48 kHz; null when onStep said no.
+ * The same system and schedule give the same samples.
+ */
+export async function renderCapture(
+  system: PracticeSystem,
+  schedule: Schedule,
+  options: RenderOptions = {},
+): Promise<Float32Array | null> {
+  const { onStep, faults } = options;
+  const mix = new Float64Array(schedule.lengthSamples);
+  for (const entry of system.speakers) {
+    const segment = schedule.segments.find(({ channel }) => channel === entry.channel);
+    if (onStep && !(await onStep(segment?.markStart ?? 0))) return null;
+    if (!faults?.silent?.includes(entry.channel)) addChannel(mix, system, schedule, entry);
+    if (segment) tellLevel(mix, segment, system, options);
+  }
+  if (onStep && !(await onStep(schedule.markStarts.at(-1) ?? 0))) return null;
+  const capture = await record(mix, system, schedule, options);
+  if (!capture) return null;
+  clipRecording(capture, faults?.clipLevel ?? 1);
+  return faults?.buffers ? damageRecording(capture, faults.buffers) : capture;
+}
+
+function addChannel(
+  mix: Float64Array,
+  system: PracticeSystem,
+  schedule: Schedule,
+  { channel, speaker }: PracticeSpeaker,
+): void {
+  const { room, microphone } = system;
+  const through = convolver(impulseResponseAt(room, speaker, microphone, schedule.sampleRate));
+  for (const { startSample, samples } of scheduleEvents(schedule, channel)) {
+    through.add(mix, startSample, samples);
+  }
+}
+
+/** Resamples the mix to the recorder's clock, a second at a time, and adds the noise. */
+async function record(
+  mix: Float64Array,
+  system: PracticeSystem,
+  schedule: Schedule,
+  { gainDb = 0, onStep }: RenderOptions,
+): Promise<Float32Array | null> {
+  const ratio = (practiceRate / schedule.sampleRate) * (1 + system.skewPpm * 1e-6);
+  const latency = system.latencySeconds * practiceRate;
+  const length = Math.ceil(mix.length * ratio + latency + afterSeconds * practiceRate);
+  const capture = roomNoise(length, practiceRate, system.seed + 0.875, system.noise);
+  const part = new Float64Array(length);
+  const gain = 10 ** ((gainDb + system.sensitivityDb) / 20);
+  const last = schedule.markStarts.at(-1) ?? 0;
+  for (let from = 0; from < length; from += practiceRate) {
+    const to = Math.min(from + practiceRate, length);
+    recordPart(mix, ratio, latency, part, from, to);
+    const position = last + ((schedule.lengthSamples - last) * to) / length;
+    if (onStep && !(await onStep(Math.floor(position)))) return null;
+  }
+  return Float32Array.from(capture, (noise, n) => noise + gain * (part[n] ?? 0));
+}
+
+/** Level of the segment's sweep at the microphone, as the strip shows it. */
+function tellLevel(
+  mix: Float64Array,
+  segment: ScheduledSegment,
+  { sensitivityDb, noise }: PracticeSystem,
+  { gainDb = 0, faults, onLevel }: RenderOptions,
+): void {
+  if (!onLevel) return;
+  const gain = 10 ** ((gainDb + sensitivityDb) / 20);
+  let power = 0;
+  let peak = 0;
+  for (let n = segment.sweepStart; n < segment.end; n++) {
+    const value = gain * (mix[n] ?? 0);
+    power += value * value;
+    peak = Math.max(peak, Math.abs(value));
+  }
+  const limit = faults?.clipLevel ?? 1;
+  const mean = power / (segment.end - segment.sweepStart) + noise.pink ** 2 + noise.hiss ** 2;
+  onLevel({
+    rmsDb: 10 * Math.log10(mean),
+    peakDb: 20 * Math.log10(Math.min(peak + 3 * noise.pink, limit)),
+    clipped: peak >= limit,
+  });
+}

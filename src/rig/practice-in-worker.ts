@@ -1,0 +1,72 @@
+import { renderCapture } from './practice-capture';
+import type { MicLevel } from './port';
+import { practiceSystem } from './practice-system';
+import type { PracticeAnswer, PracticeOrder } from './practice-worker';
+
+export interface PracticeListeners {
+  readonly signal: AbortSignal;
+  readonly onStep: (position: number) => void;
+  readonly onLevel: (level: MicLevel) => void;
+}
+
+/**
+ * Simulates a take beside the page: in a worker where there are workers, else here with a breath
+ * after every step. Null when the signal was aborted, which ends a worker at once. Rejects when
+ * the work itself fails.
+ */
+export function practiceInWorker(
+  order: PracticeOrder,
+  listeners: PracticeListeners,
+): Promise<Float32Array | null> {
+  return typeof Worker === 'undefined' ? renderHere(order, listeners) : render(order, listeners);
+}
+
+function render(
+  order: PracticeOrder,
+  { signal, onStep, onLevel }: PracticeListeners,
+): Promise<Float32Array | null> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./practice-worker.ts', import.meta.url), { type: 'module' });
+    const leave = (): void => {
+      worker.terminate();
+      signal.removeEventListener('abort', abort);
+    };
+    const abort = (): void => {
+      leave();
+      resolve(null);
+    };
+    signal.addEventListener('abort', abort);
+    worker.onmessage = ({ data }: MessageEvent<PracticeAnswer>) => {
+      if (data.kind === 'step') return onStep(data.position);
+      if (data.kind === 'level') return onLevel(data.level);
+      leave();
+      resolve(data.samples);
+    };
+    worker.onerror = (event) => {
+      event.preventDefault();
+      leave();
+      reject(new Error(event.message || 'its worker could not start'));
+    };
+    worker.postMessage(order);
+  });
+}
+
+async function renderHere(
+  { layout, seed, schedule, gainDb, faults }: PracticeOrder,
+  { signal, onStep, onLevel }: PracticeListeners,
+): Promise<Float32Array | null> {
+  const samples = await renderCapture(practiceSystem(layout, seed), schedule, {
+    gainDb,
+    faults,
+    onStep: async (position) => {
+      if (signal.aborted) return false;
+      onStep(position);
+      await new Promise((resolve) => setTimeout(resolve, 0));
+      return !signal.aborted;
+    },
+    onLevel: (level) => {
+      if (!signal.aborted) onLevel(level);
+    },
+  });
+  return signal.aborted ? null : samples;
+}
