@@ -10,8 +10,9 @@ export function convolve(a: ArrayLike<number>, b: ArrayLike<number>): Float64Arr
   return realSignal(x, size).slice(0, length);
 }
 
-/** x ← x · y, bin by bin, for spectra of interleaved re, im of one length. */
+/** x ← x · y, bin by bin; spectra of interleaved re, im of one length, else RangeError. */
 export function multiplySpectra(x: Float64Array, y: Float64Array): void {
+  checkLengths(x, y);
   for (let k = 0; k < x.length; k += 2) {
     const a = x[k] ?? 0;
     const b = x[k + 1] ?? 0;
@@ -22,8 +23,12 @@ export function multiplySpectra(x: Float64Array, y: Float64Array): void {
   }
 }
 
-/** x ← x · conj(y), bin by bin; in the time domain the cross-correlation of x with y. */
+/**
+ * x ← x · conj(y), bin by bin; in the time domain the cross-correlation of x with y.
+ * Throws RangeError when the lengths differ.
+ */
 export function multiplyConjugate(x: Float64Array, y: Float64Array): void {
+  checkLengths(x, y);
   for (let k = 0; k < x.length; k += 2) {
     const a = x[k] ?? 0;
     const b = x[k + 1] ?? 0;
@@ -31,5 +36,11 @@ export function multiplyConjugate(x: Float64Array, y: Float64Array): void {
     const d = y[k + 1] ?? 0;
     x[k] = a * c + b * d;
     x[k + 1] = b * c - a * d;
+  }
+}
+
+function checkLengths(x: Float64Array, y: Float64Array): void {
+  if (x.length !== y.length) {
+    throw new RangeError(`spectra must have one length, got ${x.length} and ${y.length}`);
   }
 }

@@ -2,8 +2,6 @@ declare module 'fft.js' {
   /** Radix-4 transform of a power-of-two size above 1; arrays hold interleaved re, im. */
   export default class FFT {
     constructor(size: number);
-    realTransform(out: Float64Array, data: Float64Array): void;
-    completeSpectrum(spectrum: Float64Array): void;
     transform(out: Float64Array, data: Float64Array): void;
     inverseTransform(out: Float64Array, data: Float64Array): void;
   }

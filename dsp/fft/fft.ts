@@ -1,15 +1,7 @@
-import FFT from 'fft.js';
+import { complexPlan } from './complex-plan';
 
 /** Half spectrum of a real signal: bins 0 … size/2 as interleaved re, im; length size + 2. */
 export type HalfSpectrum = Float64Array;
-
-interface Plan {
-  readonly fft: FFT;
-  readonly input: Float64Array;
-  readonly output: Float64Array;
-}
-
-const plans = new Map<number, Plan>();
 
 /** Smallest power of two ≥ max(count, 2). */
 export function nextPowerOfTwo(count: number): number {
@@ -18,61 +10,123 @@ export function nextPowerOfTwo(count: number): number {
   return size;
 }
 
-function planOf(size: number): Plan {
-  const known = plans.get(size);
-  if (known) return known;
-  if (!Number.isInteger(size) || size < 2 || (size & (size - 1)) !== 0) {
-    throw new RangeError(`size must be a power of two of at least 2, got ${size}`);
-  }
-  const plan = {
-    fft: new FFT(size),
-    input: new Float64Array(2 * size),
-    output: new Float64Array(2 * size),
-  };
-  plans.set(size, plan);
-  return plan;
-}
-
 /**
  * Half spectrum X_k = Σ x_n e^(−2πi kn/size) of a real signal, zero-padded to `size`.
- * Throws RangeError when size is no power of two or shorter than the signal.
+ * Throws RangeError when size is no power of two of at least 2, or shorter than the signal.
+ *
+ * Even and odd samples travel as real and imaginary part of one transform of half the size, Z:
+ * X_k = E_k + e^(−2πik/size) O_k, E and O its conjugate-symmetric and antisymmetric (over i) part.
  */
 export function realSpectrum(signal: ArrayLike<number>, size: number): HalfSpectrum {
-  const { fft, input, output } = planOf(size);
+  checkSize(size);
   if (signal.length > size) {
     throw new RangeError(`size must hold the signal of ${signal.length}, got ${size}`);
   }
-  const padded = input.subarray(0, size);
-  padded.set(signal);
-  padded.fill(0, signal.length);
-  fft.realTransform(output, padded);
-  return output.slice(0, size + 2);
+  const half = size / 2;
+  const plan = complexPlan(half);
+  plan.work.set(signal);
+  plan.work.fill(0, signal.length);
+  const spectrum = new Float64Array(size + 2);
+  plan.forward(spectrum.subarray(0, size), plan.work);
+  const turns = twiddles(half);
+  const z0 = spectrum[0] ?? 0;
+  const z1 = spectrum[1] ?? 0;
+  for (let k = 1, m = half - 1; k <= m; k++, m--) {
+    const a = spectrum[2 * k] ?? 0;
+    const b = spectrum[2 * k + 1] ?? 0;
+    const c = spectrum[2 * m] ?? 0;
+    const d = spectrum[2 * m + 1] ?? 0;
+    const evenRe = 0.5 * (a + c);
+    const evenIm = 0.5 * (b - d);
+    const oddRe = 0.5 * (b + d);
+    const oddIm = 0.5 * (c - a);
+    const cos = turns[2 * k] ?? 0;
+    const sin = turns[2 * k + 1] ?? 0;
+    const re = oddRe * cos + oddIm * sin;
+    const im = oddIm * cos - oddRe * sin;
+    spectrum[2 * k] = evenRe + re;
+    spectrum[2 * k + 1] = evenIm + im;
+    spectrum[2 * m] = evenRe - re;
+    spectrum[2 * m + 1] = im - evenIm;
+  }
+  spectrum[0] = z0 + z1;
+  spectrum[1] = 0;
+  spectrum[size] = z0 - z1;
+  spectrum[size + 1] = 0;
+  return spectrum;
 }
 
-/** Real signal of `size` samples whose half spectrum is given; inverse of realSpectrum. */
+/**
+ * Real signal of `size` samples whose half spectrum is given; inverse of realSpectrum. The
+ * imaginary parts of the first and the last bin, which no real signal has, are ignored.
+ * Throws RangeError when size is no power of two of at least 2 or does not fit the spectrum.
+ */
 export function realSignal(spectrum: HalfSpectrum, size: number): Float64Array {
-  const { fft, input, output } = planOf(size);
+  checkSize(size);
   if (spectrum.length !== size + 2) {
     throw new RangeError(`spectrum must hold ${size + 2} numbers, got ${spectrum.length}`);
   }
-  input.set(spectrum);
-  fft.completeSpectrum(input);
-  fft.inverseTransform(output, input);
+  const half = size / 2;
+  const plan = complexPlan(half);
+  const turns = twiddles(half);
+  const z = plan.work;
+  z[0] = 0.5 * ((spectrum[0] ?? 0) + (spectrum[size] ?? 0));
+  z[1] = 0.5 * ((spectrum[0] ?? 0) - (spectrum[size] ?? 0));
+  for (let k = 1, m = half - 1; k <= m; k++, m--) {
+    const a = spectrum[2 * k] ?? 0;
+    const b = spectrum[2 * k + 1] ?? 0;
+    const c = spectrum[2 * m] ?? 0;
+    const d = spectrum[2 * m + 1] ?? 0;
+    const evenRe = 0.5 * (a + c);
+    const evenIm = 0.5 * (b - d);
+    const re = 0.5 * (a - c);
+    const im = 0.5 * (b + d);
+    const cos = turns[2 * k] ?? 0;
+    const sin = turns[2 * k + 1] ?? 0;
+    const oddRe = re * cos - im * sin;
+    const oddIm = im * cos + re * sin;
+    z[2 * k] = evenRe - oddIm;
+    z[2 * k + 1] = evenIm + oddRe;
+    z[2 * m] = evenRe + oddIm;
+    z[2 * m + 1] = oddRe - evenIm;
+  }
   const signal = new Float64Array(size);
-  for (let n = 0; n < size; n++) signal[n] = output[2 * n] ?? 0;
+  plan.inverse(signal, z);
   return signal;
 }
 
 /** Complex transform of interleaved re, im of length 2·size; forward, unscaled. */
 export function complexSpectrum(signal: Float64Array): Float64Array {
-  const { fft, output } = planOf(signal.length / 2);
-  fft.transform(output, signal);
-  return output.slice();
+  const spectrum = new Float64Array(signal.length);
+  complexPlan(signal.length / 2).forward(spectrum, signal);
+  return spectrum;
 }
 
 /** Inverse of complexSpectrum, scaled by 1/size. */
 export function complexSignal(spectrum: Float64Array): Float64Array {
-  const { fft, output } = planOf(spectrum.length / 2);
-  fft.inverseTransform(output, spectrum);
-  return output.slice();
+  const signal = new Float64Array(spectrum.length);
+  complexPlan(spectrum.length / 2).inverse(signal, spectrum);
+  return signal;
+}
+
+const turnTables = new Map<number, Float64Array>();
+
+/** cos and sin of πk/half for k = 0 … half/2. */
+function twiddles(half: number): Float64Array {
+  const known = turnTables.get(half);
+  if (known) return known;
+  const count = Math.floor(half / 2) + 1;
+  const table = new Float64Array(2 * count);
+  for (let k = 0; k < count; k++) {
+    table[2 * k] = Math.cos((Math.PI * k) / half);
+    table[2 * k + 1] = Math.sin((Math.PI * k) / half);
+  }
+  turnTables.set(half, table);
+  return table;
+}
+
+function checkSize(size: number): void {
+  if (!Number.isInteger(size) || size < 2 || (size & (size - 1)) !== 0) {
+    throw new RangeError(`size must be a power of two of at least 2, got ${size}`);
+  }
 }

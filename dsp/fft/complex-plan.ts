@@ -1,0 +1,51 @@
+import FFT from 'fft.js';
+
+/** Complex transform of one size, with room to work in; arrays hold interleaved re, im. */
+export interface ComplexPlan {
+  readonly size: number;
+  /** Work space of 2·size numbers, free for whoever holds the plan until the next transform. */
+  readonly work: Float64Array;
+  /** out_k = Σ in_n e^(−2πi kn/size); out and in are different arrays of 2·size numbers. */
+  forward(out: Float64Array, input: Float64Array): void;
+  /** The inverse, scaled by 1/size. */
+  inverse(out: Float64Array, input: Float64Array): void;
+}
+
+const plans = new Map<number, ComplexPlan>();
+
+/**
+ * The plan of a size, made once: a plan costs as much as several transforms.
+ * Throws RangeError when size is no power of two.
+ */
+export function complexPlan(size: number): ComplexPlan {
+  const known = plans.get(size);
+  if (known) return known;
+  if (!Number.isInteger(size) || size < 1 || (size & (size - 1)) !== 0) {
+    throw new RangeError(`size must be a power of two, got ${size}`);
+  }
+  const plan = size === 1 ? identityPlan() : makePlan(size);
+  plans.set(size, plan);
+  return plan;
+}
+
+function makePlan(size: number): ComplexPlan {
+  const fft = new FFT(size);
+  return {
+    size,
+    work: new Float64Array(2 * size),
+    forward: (out, input) => {
+      fft.transform(out, input);
+    },
+    inverse: (out, input) => {
+      fft.inverseTransform(out, input);
+    },
+  };
+}
+
+/** One point is its own transform, which fft.js does not know. */
+function identityPlan(): ComplexPlan {
+  const copy = (out: Float64Array, input: Float64Array): void => {
+    out.set(input.subarray(0, 2));
+  };
+  return { size: 1, work: new Float64Array(2), forward: copy, inverse: copy };
+}
