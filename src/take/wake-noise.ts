@@ -7,16 +7,16 @@ import { gaussian, seededRandom } from '../../dsp/signal/random';
  */
 export function wakeNoise(length: number, sampleRate: number, levelDb: number, seed: number) {
   const noise = new Float32Array(length);
-  const random = seededRandom(seed);
+  const normal = gaussian(seededRandom(seed));
   const keep = Math.exp((-2 * Math.PI * 150) / sampleRate);
   const lowGain = Math.sqrt(1 - keep * keep);
   const rms = 10 ** (levelDb / 20);
   const fade = length / 20;
   let low = 0;
   for (let n = 0; n < length; n++) {
-    low = keep * low + lowGain * gaussian(random);
+    low = keep * low + lowGain * normal();
     const edge = Math.min(1, n / fade, (length - 1 - n) / fade);
-    noise[n] = rms * edge * Math.SQRT1_2 * (low + gaussian(random));
+    noise[n] = rms * edge * Math.SQRT1_2 * (low + normal());
   }
   return noise;
 }

@@ -1,0 +1,146 @@
+import { bandLevelDb } from '../../dsp/level/band-level';
+import type { ImpulseResponse } from '../../dsp/response/impulse-response';
+import type { Arrival } from '../../dsp/timing/arrival';
+import { readPolarity } from '../../dsp/timing/polarity';
+import type { Channel } from '../system/channel';
+import { readArrival, type ArrivalFinding } from './read-arrival';
+import { readEnvelope, readResponse } from './read-curves';
+import { readRolloff } from './read-rolloff';
+import type { ChannelReading, Fault } from './reading';
+
+/** One channel's impulse response, and what it is read against. */
+export interface ChannelSource {
+  readonly channel: Channel;
+  readonly ir: ImpulseResponse;
+  /** Silence through the same deconvolution; null when the capture holds none. */
+  readonly noise: ImpulseResponse | null;
+  readonly faults: readonly Fault[];
+  /** Why nothing can be read of this segment; null when it can. */
+  readonly spoilt: string | null;
+}
+
+export interface ReadingFrame {
+  /** The reference speaker's arrival; null when it could not be told. */
+  readonly reference: Arrival | null;
+  readonly referenceDistanceMetres: number;
+  readonly metresPerSecond: number;
+}
+
+/** Peak to noise under which a segment counts as silent, dB. */
+const silentDb = 18;
+const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
+
+/** Reads everything of one channel; numbers that cannot be told are null, with a sentence. */
+export function readChannel(source: ChannelSource, frame: ReadingFrame): ChannelReading {
+  const { channel, ir, noise } = source;
+  const notes: string[] = [];
+  if (source.spoilt !== null) return unread(channel, source.faults, [source.spoilt]);
+  const found = readArrival(ir, channel);
+  const margin = found.arrival?.peakToNoiseDb ?? null;
+  if (!found.arrival && !carriesSound(ir, noise)) {
+    const sentence = `${channel.name} stays silent: nothing above the noise in its segment. Check its amplifier, its plug and its standby, then repeat it.`;
+    return unread(channel, [...source.faults, { kind: 'silent', sentence }], []);
+  }
+  const isSub = channel.kind === 'sub';
+  const rolloff = readRolloff(ir, noise, isSub);
+  const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
+  const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
+  const timing = relativeTiming(found, frame);
+  notes.push(...found.notes, ...timing.notes, ...rolloff.notes);
+  if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
+  const origin = frame.reference?.index ?? found.arrival?.index ?? ir.zeroIndex;
+  return {
+    channel: channel.label,
+    ...timing.numbers,
+    levelDb: bandLevelDb(ir, lowHz, highHz),
+    polarity,
+    rolloff: rolloff.rolloff,
+    bassMarginDb: rolloff.bassMarginDb,
+    peakToNoiseDb: margin,
+    faults: source.faults,
+    notes,
+    curves: {
+      ...readResponse(ir, noise, rolloff.curve, isSub),
+      envelope: readEnvelope(ir, origin),
+    },
+  };
+}
+
+/** A channel of which no number can be told. */
+function unread(
+  channel: Channel,
+  faults: readonly Fault[],
+  notes: readonly string[],
+): ChannelReading {
+  return {
+    channel: channel.label,
+    ...untimed,
+    levelDb: null,
+    polarity: 'cannot tell',
+    rolloff: null,
+    bassMarginDb: null,
+    peakToNoiseDb: null,
+    faults,
+    notes,
+    curves: null,
+  };
+}
+
+const untimed = {
+  arrivalSeconds: null,
+  arrivalInterval: null,
+  distanceMetres: null,
+  distanceInterval: null,
+  ceilingPathMetres: null,
+} as const;
+
+type Timing = Pick<ChannelReading, keyof typeof untimed>;
+
+function relativeTiming(
+  { arrival, ceilingSeconds }: ArrivalFinding,
+  { reference, referenceDistanceMetres, metresPerSecond }: ReadingFrame,
+): { readonly numbers: Timing; readonly notes: readonly string[] } {
+  if (!arrival) return { numbers: untimed, notes: [] };
+  if (!reference) {
+    const note =
+      'No distance: the arrival of the reference speaker could not be told. Repeat the take.';
+    return { numbers: untimed, notes: [note] };
+  }
+  const metres = (seconds: number): number =>
+    referenceDistanceMetres + metresPerSecond * (seconds - reference.seconds);
+  const arrivalSeconds = arrival.seconds - reference.seconds;
+  const own = (arrival.interval[1] - arrival.interval[0]) / 2;
+  const its = (reference.interval[1] - reference.interval[0]) / 2;
+  const half = arrival === reference ? 0 : Math.hypot(own, its);
+  return {
+    numbers: {
+      arrivalSeconds,
+      arrivalInterval: [arrivalSeconds - half, arrivalSeconds + half],
+      distanceMetres: metres(arrival.seconds),
+      distanceInterval: [metres(arrival.seconds - half), metres(arrival.seconds + half)],
+      ceilingPathMetres: ceilingSeconds === null ? null : metres(ceilingSeconds),
+    },
+    notes: [],
+  };
+}
+
+/** Whether the response's largest sample stands well over the noise through the same path. */
+function carriesSound(ir: ImpulseResponse, noise: ImpulseResponse | null): boolean {
+  const peak = largest(ir.samples);
+  if (!noise) return peak > 0;
+  return peak > 10 ** (silentDb / 20) * rms(noise.samples);
+}
+
+function polarityNote(isSub: boolean): string {
+  return isSub
+    ? 'Polarity of a sub cannot be told from its arrival; it is set together with its distance.'
+    : 'Polarity cannot be told: its two signs disagree or the noise is too near. A reading close to the speaker would settle it.';
+}
+
+function largest(samples: Float64Array): number {
+  return samples.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+}
+
+function rms(samples: Float64Array): number {
+  return Math.sqrt(samples.reduce((sum, value) => sum + value * value, 0) / samples.length);
+}

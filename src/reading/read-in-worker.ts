@@ -1,0 +1,44 @@
+import type { BenchParts } from '../session/bench-parts';
+import { trouble } from '../trouble';
+import type { Readings } from './reading';
+import type { ReadingAnswer, ReadingOrder } from './reading-worker';
+
+/**
+ * Reads a take in a worker, so that the screen never waits; channels are reported as they are
+ * read. An abort ends the worker at once and gives a Trouble of kind 'stopped'.
+ */
+export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
+  new Promise((resolve) => {
+    const worker = new Worker(new URL('./reading-worker.ts', import.meta.url), { type: 'module' });
+    const finish = (result: Readings | ReturnType<typeof trouble>): void => {
+      worker.terminate();
+      options.signal.removeEventListener('abort', abort);
+      resolve(result);
+    };
+    const abort = (): void =>
+      finish(
+        trouble('stopped', 'Reading was stopped. The capture is kept; read it again any time.'),
+      );
+    if (options.signal.aborted) return abort();
+    options.signal.addEventListener('abort', abort);
+    worker.onmessage = (event: MessageEvent<ReadingAnswer>) => {
+      if (event.data.kind === 'done') finish(event.data.result);
+      else options.onChannel(event.data.reading, event.data.progress);
+    };
+    worker.onerror = (event) => {
+      event.preventDefault();
+      finish(
+        trouble(
+          'failed',
+          `Reading failed: ${event.message || 'its worker could not start'}. The capture is kept; reload and read it again.`,
+        ),
+      );
+    };
+    const { temperatureCelsius, referenceDistanceMetres, simulated } = options;
+    const order: ReadingOrder = {
+      schedule,
+      capture,
+      options: { temperatureCelsius, referenceDistanceMetres, simulated },
+    };
+    worker.postMessage(order);
+  });

@@ -1,0 +1,70 @@
+import type { ImpulseResponse } from '../../dsp/response/impulse-response';
+import { fitRolloff, isRefusal, type RolloffFit } from '../../dsp/rolloff/fit-rolloff';
+import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
+import type { RolloffReading } from './reading';
+
+export interface RolloffFinding {
+  readonly rolloff: RolloffReading | null;
+  readonly curve: RolloffFit['curve'] | null;
+  /** Signal over noise from 40 to 80 Hz, dB; null where no noise is known. */
+  readonly bassMarginDb: number | null;
+  readonly notes: readonly string[];
+}
+
+/** A sub's own low-pass stays out of its roll-off: bands up to here are used. */
+const subUpperHz = 90;
+
+const cautions = {
+  wide: 'The roll-off is uncertain by more than a factor of 3: a reading close to the driver, or more seats, would settle it.',
+  noise:
+    'The lower end of the roll-off lies in the noise: more level or a longer sweep would settle it.',
+  low: 'The speaker reaches below the lowest band read (15 Hz).',
+} as const;
+
+/**
+ * Roll-off of one speaker from its impulse response at a seat and the noise that went through the
+ * same deconvolution (null when unknown). Sources: see dsp/rolloff/fit-rolloff.
+ */
+export function readRolloff(
+  ir: ImpulseResponse,
+  noise: ImpulseResponse | null,
+  isSub: boolean,
+): RolloffFinding {
+  const bands = rolloffBands(ir, noise);
+  const bassMarginDb = marginBetween(bands.hz, bands.marginDb, 40, 80);
+  const fit = fitRolloff(bands, { place: 'room', ...(isSub ? { upperHz: subUpperHz } : {}) });
+  if (isRefusal(fit)) {
+    const note = `No roll-off: only ${fit.bandsWithMargin} bands of the bass stand 6 dB above the noise. More level or a longer sweep would settle it.`;
+    return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
+  }
+  return {
+    rolloff: {
+      f3Hz: estimate(fit.f3Hz),
+      f6Hz: estimate(fit.f6Hz),
+      f10Hz: estimate(fit.f10Hz),
+      f6UpperHz: fit.f6Upper80Hz,
+      box: fit.box,
+    },
+    curve: fit.curve,
+    bassMarginDb,
+    notes: fit.caution ? [cautions[fit.caution]] : [],
+  };
+}
+
+function estimate(quantiles: RolloffFit['f3Hz']): RolloffReading['f3Hz'] {
+  return { median: quantiles.median, interval: [quantiles.low, quantiles.high] };
+}
+
+/** Mean of the finite margins between two frequencies; null when none is finite. */
+function marginBetween(
+  hz: Float64Array,
+  marginDb: Float64Array,
+  lowHz: number,
+  highHz: number,
+): number | null {
+  const inside = marginDb.filter((margin, k) => {
+    const f = hz[k] ?? 0;
+    return f >= lowHz && f <= highHz && Number.isFinite(margin);
+  });
+  return inside.length === 0 ? null : inside.reduce((sum, one) => sum + one, 0) / inside.length;
+}

@@ -1,0 +1,29 @@
+import { readTake, type ReadTakeOptions } from './read-take';
+import type { ChannelReading, Readings } from './reading';
+import type { Schedule } from '../take/schedule';
+import type { Trouble } from '../trouble';
+
+/** What the page sends: one take to read. */
+export interface ReadingOrder {
+  readonly schedule: Schedule;
+  readonly capture: { readonly samples: Float32Array; readonly sampleRate: number };
+  readonly options: Pick<
+    ReadTakeOptions,
+    'temperatureCelsius' | 'referenceDistanceMetres' | 'simulated'
+  >;
+}
+
+/** What the worker answers: each channel as it is read, then everything. */
+export type ReadingAnswer =
+  | { readonly kind: 'channel'; readonly reading: ChannelReading; readonly progress: number }
+  | { readonly kind: 'done'; readonly result: Readings | Trouble };
+
+self.onmessage = async (event: MessageEvent<ReadingOrder>): Promise<void> => {
+  const answer = (message: ReadingAnswer): void => self.postMessage(message);
+  const { schedule, capture, options } = event.data;
+  const result = await readTake(schedule, capture, {
+    ...options,
+    onChannel: (reading, progress) => answer({ kind: 'channel', reading, progress }),
+  });
+  answer({ kind: 'done', result });
+};

@@ -1,0 +1,39 @@
+import { readInWorker } from '../reading/read-in-worker';
+import { liveRig } from '../rig/live/live-rig';
+import { practiceRig } from '../rig/practice';
+import { captureFromWav } from '../rig/recording-capture';
+import { takeFiles } from '../rig/recording-stimulus';
+import { trouble } from '../trouble';
+import type { BenchParts } from './bench-parts';
+import type { SessionStore } from './session-store';
+
+/** The parts of the bench in a browser: real rigs, readings in a worker. */
+export function browserParts(store: SessionStore): BenchParts {
+  return {
+    store,
+    makeRig(document, layout) {
+      if (document.rig === 'practice') {
+        return Promise.resolve(practiceRig({ layout, seed: document.practice.seed }));
+      }
+      if (document.rig === 'live') {
+        const { outputId, microphoneId } = document.live;
+        return Promise.resolve(liveRig({ outputId, microphoneId }));
+      }
+      return Promise.resolve(
+        trouble(
+          'no-output',
+          'The recording rig plays nothing itself: save the take, play it, and bring the recording back.',
+        ),
+      );
+    },
+    read: readInWorker,
+    takeFiles: (schedule) =>
+      Promise.resolve(
+        takeFiles(schedule).map(({ name, pieces }) => ({ name, blob: new Blob([...pieces]) })),
+      ),
+    readRecording: (bytes, schedule) =>
+      captureFromWav(bytes, schedule, { startedAt: new Date().toISOString() }),
+    newId: () => crypto.randomUUID(),
+    now: () => new Date().toISOString(),
+  };
+}
