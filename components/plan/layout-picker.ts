@@ -18,10 +18,19 @@ export class LayoutPicker extends LitElement {
     fieldStyles,
     css`
       :host {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr));
+        display: flex;
+        flex-wrap: wrap;
         gap: var(--space-4) var(--space-5);
-        align-items: start;
+      }
+
+      ll-choice {
+        flex: 1 1 36rem;
+        min-width: 0;
+      }
+
+      form {
+        flex: 1 1 22rem;
+        align-content: start;
       }
 
       .entry {

@@ -15,7 +15,7 @@ export interface LabelRequest {
 }
 
 export interface LabelSpace {
-  /** Half the side of the square drawing, whose middle is 0, 0. */
+  /** Half the width of the drawing, whose middle is 0, 0; it grows as high as it must. */
   readonly reach: number;
   /** Half the side of a symbol. */
   readonly symbol: number;
@@ -24,19 +24,17 @@ export interface LabelSpace {
 }
 
 const directions = 16;
-const gaps = [3, 7, 12, 18, 26, 36, 48];
+const gaps = [5, 8, 12, 18, 26, 36, 48];
 
 /**
  * Finds a place for each label beside its symbol such that no two overlap, none covers a symbol
- * and none leaves the drawing: coordinate descent over candidate places, nearest and most outward
+ * and none leaves the drawing at its sides: coordinate descent over candidate places, nearest and most outward
  * first. Same input, same answer.
  */
 export function placeLabels(requests: readonly LabelRequest[], space: LabelSpace): Box[] {
   const symbols = requests.map((one) => square(one.x, one.y, space.symbol));
   const fixed = [...symbols, ...space.obstacles];
-  const candidates = requests.map((request) =>
-    candidatesOf(request, space).map((box) => ({ box, cost: box.cost + coverCost(box, fixed) })),
-  );
+  const candidates = requests.map((request) => candidatesOf(request, space, fixed));
   let best = candidates.map((options) => cheapest(options, []));
   let bestCost = totalOverlap(best);
   for (let start = 0; start < requests.length && bestCost > 0; start++) {
@@ -75,20 +73,24 @@ function descend(
   return boxes;
 }
 
-function candidatesOf(request: LabelRequest, space: LabelSpace): (Box & { cost: number })[] {
+function candidatesOf(
+  request: LabelRequest,
+  space: LabelSpace,
+  fixed: readonly Box[],
+): Candidate[] {
+  const { halfWidth, halfHeight } = request;
   const outward = Math.atan2(request.y, request.x);
-  const found: (Box & { cost: number })[] = [];
+  const found: Candidate[] = [];
   for (const gap of gaps) {
     for (let step = 0; step < directions; step++) {
       const angle = (step / directions) * 2 * Math.PI;
-      const x = request.x + Math.cos(angle) * (space.symbol + gap + request.halfWidth);
-      const y = request.y + Math.sin(angle) * (space.symbol + gap + request.halfHeight);
-      const { halfWidth, halfHeight } = request;
+      const x = request.x + Math.cos(angle) * (space.symbol + gap + halfWidth);
+      const y = request.y + Math.sin(angle) * (space.symbol + gap + halfHeight);
+      const box = { x, y, halfWidth, halfHeight };
       const turn = Math.abs(Math.atan2(Math.sin(angle - outward), Math.cos(angle - outward)));
-      const beyond =
-        Math.max(0, Math.abs(x) + halfWidth - space.reach) +
-        Math.max(0, Math.abs(y) + halfHeight - space.reach);
-      found.push({ x, y, halfWidth, halfHeight, cost: gap * 2 + turn * 4 + beyond * 1000 });
+      const beyond = Math.max(0, Math.abs(x) + halfWidth - space.reach);
+      const cost = gap * 2 + turn * 4 + beyond * 1000 + coverCost(box, fixed);
+      found.push({ box, cost });
     }
   }
   return found;

@@ -2,6 +2,7 @@ import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateRe
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Readings } from '../../src/reading/reading';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
+import { textWidth } from '../charts/text-width';
 import { askToSelect } from '../events';
 import { groupColour } from '../group-colour';
 import { sharedStyles } from '../theme/shared-styles';
@@ -29,19 +30,28 @@ export class PlanDrawing extends LitElement {
   @property({ type: Number }) nominalMetres = 2.4;
   /** Half the side of the square drawing, pixels: text keeps its size whatever the width. */
   @state() private reach = 144;
+  private frame = 0;
+  /** Drawn in the next frame: a new height in this one would set off the observer again. */
   private readonly sizes = new ResizeObserver(([entry]) => {
-    if (entry) this.reach = Math.max(90, Math.round(entry.contentRect.width / 2));
+    const width = entry?.contentRect.width ?? 0;
+    cancelAnimationFrame(this.frame);
+    this.frame = requestAnimationFrame(() => (this.reach = Math.max(90, Math.round(width / 2))));
   });
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.sizes.observe(this);
+    document.fonts.addEventListener('loadingdone', this.measureAgain);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.sizes.disconnect();
+    cancelAnimationFrame(this.frame);
+    document.fonts.removeEventListener('loadingdone', this.measureAgain);
   }
+
+  private readonly measureAgain = (): void => this.requestUpdate();
 
   protected override render(): TemplateResult | typeof nothing {
     const { layout, reach } = this;
@@ -54,11 +64,12 @@ export class PlanDrawing extends LitElement {
       y: one.backMetres * perMetre,
     }));
     const listener: Box = { x: 0, y: 0, halfWidth: 9, halfHeight: 9 };
+    const font = `700 13px ${getComputedStyle(this).getPropertyValue('--face')}`;
     const labels = placeLabels(
       placed.map((one, index) => ({
         x: symbols[index]?.x ?? 0,
         y: symbols[index]?.y ?? 0,
-        halfWidth: halfLabelWidth(one.channel.label),
+        halfWidth: textWidth(one.channel.label, font) / 2 + 2,
         halfHeight: 8,
       })),
       { reach, symbol: symbolHalf, obstacles: [listener] },
@@ -177,10 +188,6 @@ function nextIndex(key: string, here: number, count: number): number | null {
     default:
       return null;
   }
-}
-
-function halfLabelWidth(label: string): number {
-  return (label.length * 7.6 + 4) / 2;
 }
 
 /** A thin line from a symbol to a label that had to stand away from it. */
