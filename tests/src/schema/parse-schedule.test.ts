@@ -111,6 +111,33 @@ describe('parseSchedule', () => {
       (take) => (take.silence = { start: 0, length: 1e6 }),
       /reaches into "wake"/,
     ],
+    [
+      'wake-up noise over the first mark',
+      (take) => (part(take, 'wake').length = 5e6),
+      /"wake" reaches into/,
+    ],
+    [
+      'a mark shorter than its fades',
+      (take) => (part(take, 'mark').fadeSamples = 9999),
+      /"mark" is shorter than/,
+    ],
+    [
+      'a mark beyond half the rate',
+      (take) => (part(take, 'mark').endHz = 30000),
+      /"mark" runs from 2000 to 30000/,
+    ],
+    [
+      'a sweep beyond half the rate',
+      (take) => (sweepOf(take, 1).endHz = 25000),
+      /\[1\]" runs from .* to 25000/,
+    ],
+    ['a sweep that falls', (take) => (sweepOf(take, 1).startHz = 22000), /\[1\]" runs from 22000/],
+    [
+      'a sweep shorter than its fades',
+      (take) => (sweepOf(take, 4).fadeInSamples = 1e6),
+      /\[4\]" is shorter than/,
+    ],
+    ['a segment of a stranger', (take) => (at(take, 5).channel = 'BL'), /a segment plays BL/],
     ['a level changed by hand', (take) => (take.peakDb = -6), /changed after it was saved/],
     ['another id', (take) => (take.id = '0'.repeat(16)), /changed after it was saved/],
   ])('refuses %s as a contradiction', (_what, change, finding) =>
@@ -143,7 +170,15 @@ describe('parseSchedule', () => {
 });
 
 type Mutable = Record<string, unknown> & {
-  segments?: { markStart: number; sweepStart: number; end: number }[];
+  segments?: {
+    channel: string;
+    markStart: number;
+    sweepStart: number;
+    sweep: Record<string, number>;
+    end: number;
+  }[];
+  wake?: Record<string, number>;
+  mark?: Record<string, number>;
   markStarts?: number[];
 };
 
@@ -161,6 +196,14 @@ function changed(change: (take: Mutable) => unknown): string {
 
 function at(take: Mutable, index: number) {
   return take.segments?.[index] ?? expect.fail(`no segment ${index}`);
+}
+
+function part(take: Mutable, name: 'wake' | 'mark'): Record<string, number> {
+  return take[name] ?? expect.fail(`no ${name}`);
+}
+
+function sweepOf(take: Mutable, index: number): Record<string, number> {
+  return at(take, index).sweep;
 }
 
 function refuses(text: string, finding: RegExp): void {

@@ -89,6 +89,14 @@ describe('readWav, given what it cannot read,', () => {
       /0 Hz \(byte 24\)/,
     ],
     [
+      'floats of 16 bits',
+      riff([
+        ['fmt ', fmt({ tag: 3 })],
+        ['data', sound],
+      ]),
+      /16 bits a sample, 1 channels, 2 bytes a frame \(byte 32\)/,
+    ],
+    [
       'sizes that contradict each other',
       riff([
         ['fmt ', fmt({ bits: 24, frameBytes: 2 })],
