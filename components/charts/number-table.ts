@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
 import { chartStyles } from './chart-styles';
+import './copy-button';
 
 /** The numbers behind a chart: a table that opens on demand, and all of them to copy. */
 @customElement('ll-number-table')
@@ -10,6 +11,10 @@ export class NumberTable extends LitElement {
     sharedStyles,
     chartStyles,
     css`
+      :host {
+        position: relative;
+      }
+
       .bar {
         margin: var(--space-2) 0 0;
       }
@@ -60,17 +65,6 @@ export class NumberTable extends LitElement {
   @property() copyText = '';
 
   @state() private open = false;
-  @state() private said = '';
-
-  private async copy(): Promise<void> {
-    const count = Math.max(0, this.copyText.trim().split('\n').length - 1);
-    try {
-      await navigator.clipboard.writeText(this.copyText);
-      this.said = `Copied ${String(count)} rows.`;
-    } catch {
-      this.said = 'The browser refused to copy. Open the table and select its rows.';
-    }
-  }
 
   override render() {
     return html`<div class="bar">
@@ -83,10 +77,7 @@ export class NumberTable extends LitElement {
         <summary>Numbers behind this chart</summary>
         ${this.open ? this.table() : nothing}
       </details>
-      <span class="small soft" role="status">${this.said}</span>
-      <button type="button" ?disabled=${this.copyText === ''} @click=${() => void this.copy()}>
-        Copy numbers
-      </button>
+      <ll-copy-button .text=${this.copyText}></ll-copy-button>
     </div>`;
   }
 

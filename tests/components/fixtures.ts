@@ -1,63 +1,15 @@
 // Invented speakers and readings for the tests of the screens. Nothing here was measured.
 import type { ChannelReading, Estimate, ReadingCurves, Readings } from '../../src/reading/reading';
 import type { Channel, ChannelLabel, GroupId, Layout } from '../../src/system/channel';
+import { layoutOf } from './fake-bench';
 import { seededRandom } from '../../dsp/signal/random';
 
-type Row = readonly [ChannelLabel, string, GroupId, Channel['kind'], number, number];
-
-const all: readonly Row[] = [
-  ['FL', 'front left', 'fronts', 'bed', 30, 0],
-  ['FR', 'front right', 'fronts', 'bed', -30, 0],
-  ['FC', 'centre', 'centre', 'bed', 0, 0],
-  ['Sub 1', 'sub 1', 'subs', 'sub', 15, 0],
-  ['Sub 2', 'sub 2', 'subs', 'sub', -160, 0],
-  ['Sub 3', 'sub 3', 'subs', 'sub', 160, 0],
-  ['Sub 4', 'sub 4', 'subs', 'sub', -15, 0],
-  ['SiL', 'side left', 'sides', 'bed', 100, 0],
-  ['SiR', 'side right', 'sides', 'bed', -100, 0],
-  ['BL', 'back left', 'backs', 'bed', 140, 0],
-  ['BR', 'back right', 'backs', 'bed', -140, 0],
-  ['FLw', 'wide left', 'wides', 'bed', 60, 0],
-  ['FRw', 'wide right', 'wides', 'bed', -60, 0],
-  ['TpFL', 'front height left', 'front heights', 'height', 45, 40],
-  ['TpFR', 'front height right', 'front heights', 'height', -45, 40],
-  ['TpSiL', 'middle height left', 'middle heights', 'height', 90, 45],
-  ['TpSiR', 'middle height right', 'middle heights', 'height', -90, 45],
-  ['TpBL', 'back height left', 'back heights', 'height', 135, 40],
-  ['TpBR', 'back height right', 'back heights', 'height', -135, 40],
-];
-
-/** A layout of the named speakers; all nineteen when none are named. */
-export function inventedLayout(name: string, labels?: readonly ChannelLabel[]): Layout {
-  const channels = all
-    .filter(([label]) => !labels || labels.includes(label))
-    .map(([label, plainName, group, kind, azimuthDegrees, elevationDegrees]) => ({
-      label,
-      name: plainName,
-      group,
-      kind,
-      azimuthDegrees,
-      elevationDegrees,
-      azimuthRange: null,
-      elevationRange: null,
-    }));
-  return { name, channels };
-}
-
-export const layout524 = inventedLayout('5.2.4', [
-  'FL',
-  'FR',
-  'FC',
-  'Sub 1',
-  'Sub 2',
-  'SiL',
-  'SiR',
-  'TpFL',
-  'TpFR',
-  'TpBL',
-  'TpBR',
-]);
-export const layout19 = inventedLayout('9.4.6');
+/** Five at ear height, two subs, four heights. */
+export const layout524 = layoutOf('5.2.4');
+/** The largest layout there is. */
+export const layout19 = layoutOf('9.4.6');
+/** One speaker alone. */
+export const layoutOne: Layout = { name: 'one', channels: layout524.channels.slice(0, 1) };
 
 const rolloffHz: Readonly<Record<GroupId, number>> = {
   fronts: 44,

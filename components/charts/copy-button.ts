@@ -1,0 +1,51 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { sharedStyles } from '../theme/shared-styles';
+import { chartStyles } from './chart-styles';
+
+/** Copies lines of tab-separated text under a head line, and says how many or why not. */
+@customElement('ll-copy-button')
+export class CopyButton extends LitElement {
+  static override styles = [
+    sharedStyles,
+    chartStyles,
+    css`
+      div {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-1) var(--space-3);
+        align-items: center;
+        justify-content: flex-end;
+      }
+    `,
+  ];
+
+  @property() label = 'Copy numbers';
+  @property() text = '';
+  @state() private said = '';
+
+  private async copy(): Promise<void> {
+    const lines = Math.max(0, this.text.trim().split('\n').length - 1);
+    try {
+      await navigator.clipboard.writeText(this.text);
+      this.said = `Copied ${lines} ${lines === 1 ? 'row' : 'rows'}.`;
+    } catch {
+      this.said = 'The browser refused to copy; select the rows of the table instead.';
+    }
+  }
+
+  override render() {
+    return html`<div>
+      <span class="small soft" role="status">${this.said}</span>
+      <button type="button" ?disabled=${this.text === ''} @click=${() => void this.copy()}>
+        ${this.label}
+      </button>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-copy-button': CopyButton;
+  }
+}

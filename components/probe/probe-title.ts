@@ -1,0 +1,112 @@
+import type { ChannelReading, Readings } from '../../src/reading/reading';
+import type { BenchState } from '../../src/session/bench';
+import { durationText, isNumber, metresText } from '../charts/number-text';
+import { currentReadings } from './take-lanes';
+
+export interface TitleAndLede {
+  readonly title: string;
+  readonly lede: string;
+}
+
+/** What is going on, or what the newest take found, as a sentence. */
+export function probeTitle(state: BenchState): TitleAndLede {
+  const { activity, layout } = state;
+  const count = layout.channels.length;
+  switch (activity.kind) {
+    case 'playing':
+      return playingTitle(state);
+    case 'reading': {
+      const left = isNumber(activity.secondsLeft)
+        ? `${durationText(activity.secondsLeft)} left. `
+        : '';
+      return {
+        title: `Reading the take: ${activity.channels.length} of ${count} speakers`,
+        lede: `${left}The capture is kept, so nothing is lost if this is stopped.`,
+      };
+    }
+    case 'idle': {
+      const readings = currentReadings(state);
+      if (readings) return findingTitle(readings, count);
+      if (state.readings) {
+        return {
+          title: `The last take was of ${state.readings.layout}`,
+          lede: `The plan now says ${layout.name}: run a new take.`,
+        };
+      }
+      return {
+        title: 'Nothing measured yet',
+        lede: `One unbroken take plays all ${count} speakers in turn, so that their arrivals share one clock.`,
+      };
+    }
+  }
+}
+
+function playingTitle(state: BenchState): TitleAndLede {
+  const { activity } = state;
+  if (activity.kind !== 'playing') return { title: '', lede: '' };
+  const { phase, secondsLeft } = activity.play;
+  const titles = {
+    starting: 'Starting the take',
+    settling: 'Waking the outputs',
+    playing: activity.channel ? `Sweeping ${activity.channel}` : 'Listening to the quiet room',
+    finishing: 'Ending the take',
+  };
+  const still = state.document.rig === 'practice' ? '' : ' Please keep still and quiet.';
+  return { title: titles[phase], lede: `${durationText(secondsLeft)} left.${still}` };
+}
+
+/** "FL", "FL and FR", "FL, FR and FC". */
+export function nameList(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? '';
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
+}
+
+function findingTitle(readings: Readings, count: number): TitleAndLede {
+  const channelsWith = (test: (reading: ChannelReading) => boolean): string[] =>
+    readings.channels.filter(test).map(({ channel }) => channel);
+  const silent = channelsWith(({ faults }) => faults.some(({ kind }) => kind === 'silent'));
+  const faulty = channelsWith(
+    ({ faults, channel }) => faults.length > 0 && !silent.includes(channel),
+  );
+  const inverted = channelsWith(({ polarity }) => polarity === 'inverted');
+  if (silent.length === readings.channels.length) {
+    return {
+      title: 'Nothing was heard from any speaker',
+      lede: 'Check the microphone, the volume and the mute before the wires, then run the take again.',
+    };
+  }
+  if (silent.length > 0) {
+    return {
+      title: `Nothing was heard from ${nameList(silent)}`,
+      lede: `Check the wire, the amplifier and its standby, then run the take again.${
+        faulty.length > 0 ? ' What else is wrong stands below.' : ''
+      }`,
+    };
+  }
+  if (faulty.length > 0) {
+    return {
+      title: `${nameList(faulty)} must be taken again`,
+      lede: `What went wrong stands below. The other ${count - faulty.length} can be trusted.`,
+    };
+  }
+  if (inverted.length > 0) {
+    return {
+      title: `${nameList(inverted)} ${inverted.length === 1 ? 'plays' : 'play'} inverted`,
+      lede: 'Switch the amplifier off, swap plus and minus at one end of the cable, and run the take again.',
+    };
+  }
+  return goodTitle(readings);
+}
+
+function goodTitle({ channels }: Readings): TitleAndLede {
+  const placed = channels
+    .filter(({ distanceMetres }) => isNumber(distanceMetres))
+    .sort((a, b) => (a.distanceMetres ?? 0) - (b.distanceMetres ?? 0));
+  const [near, far] = [placed[0], placed.at(-1)];
+  const title = `All ${channels.length} speakers are read`;
+  if (!near || !far || near === far) return { title, lede: 'The settings stand under Propose.' };
+  return {
+    title,
+    lede: `${near.channel} is nearest at ${metresText(near.distanceMetres)}, ${far.channel} farthest at ${metresText(far.distanceMetres)}. The settings stand under Propose.`,
+  };
+}

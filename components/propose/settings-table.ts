@@ -1,0 +1,113 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Bench } from '../../src/session/bench';
+import type { ChannelLabel } from '../../src/system/channel';
+import { BenchController } from '../bench-controller';
+import '../charts/copy-button';
+import { askToSelect } from '../events';
+import '../plan/speaker-icon';
+import { sharedStyles } from '../theme/shared-styles';
+import { settingsCopy, settingsRows, type SettingsRow } from './settings-rows';
+import { settingsStyles } from './settings-styles';
+
+/** The table of settings to type, each line opening to its reasons. */
+@customElement('ll-settings-table')
+export class SettingsTable extends LitElement {
+  static override styles = [sharedStyles, settingsStyles];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) selected: ChannelLabel | null = null;
+  @state() private open: ReadonlySet<ChannelLabel> = new Set();
+  private readonly follow = new BenchController(this);
+
+  private toggle(label: ChannelLabel): void {
+    const open = new Set(this.open);
+    if (!open.delete(label)) open.add(label);
+    this.open = open;
+    askToSelect(this, label);
+  }
+
+  override render() {
+    const { state } = this.follow;
+    if (!state) return nothing;
+    return html`<table>
+        <caption class="unseen">
+          Settings to type into the processor
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Speaker</th>
+            <th scope="col">Distance</th>
+            <th scope="col">Level trim</th>
+            <th scope="col">Crossover</th>
+            <th scope="col" class="left">Polarity</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${settingsRows(state).map((row) => this.row(row))}
+        </tbody>
+      </table>
+      <ll-copy-button label="Copy settings" .text=${settingsCopy(state)}></ll-copy-button>`;
+  }
+
+  private row(row: SettingsRow) {
+    const { channel, polarity, warnings } = row;
+    const { label, name } = channel;
+    const open = this.open.has(label);
+    return html`<tr class=${label === this.selected ? 'pick' : ''} data-channel=${label}>
+        <th scope="row">
+          <button
+            aria-expanded=${open ? 'true' : 'false'}
+            aria-controls="why-${label}"
+            @click=${() => this.toggle(label)}
+          >
+            <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M5 2l6 6-6 6"></path></svg>
+            <ll-speaker-icon .channel=${channel}></ll-speaker-icon>
+            <span class="num label">${label}</span>
+            <span class="name">${name}</span>
+            ${warnings.length > 0 ? html`<small class="signal">note</small>` : nothing}
+            <span class="unseen">, reasons</span>
+          </button>
+        </th>
+        ${valueCell(row.distance)} ${valueCell(row.level)}
+        <td class="num">
+          ${row.crossover}${row.chosen ? html`<small class="signal">set by you</small>` : nothing}
+        </td>
+        <td class="left">
+          ${
+            polarity === 'inverted'
+              ? html`<b class="signal">inverted</b>`
+              : html`<span class=${polarity === 'cannot tell' ? 'soft' : ''}>${polarity}</span>`
+          }
+        </td>
+      </tr>
+      <tr class="why" id="why-${label}" ?hidden=${!open}>
+        <td colspan="5">
+          <dl>
+            ${row.reasons.map(
+              ({ of, text }) =>
+                html`<dt>${of}</dt>
+                  <dd>${text}</dd>`,
+            )}
+            ${warnings.map(
+              (warning) =>
+                html`<dt class="signal">Note</dt>
+                  <dd>${warning}</dd>`,
+            )}
+          </dl>
+        </td>
+      </tr>`;
+  }
+}
+
+function valueCell(text: string) {
+  return text === 'cannot tell'
+    ? html`<td class="soft">${text}</td>`
+    : html`<td class="num">${text}</td>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-settings-table': SettingsTable;
+  }
+}
