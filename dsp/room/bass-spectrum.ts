@@ -89,7 +89,7 @@ function layImages(
         const g1 = p1 * (z.gains[c + 1] ?? 0);
         const g2 = p2 * (z.gains[c + 2] ?? 0);
         const g3 = p3 * (z.gains[c + 3] ?? 0);
-        if (g0 < weakest && g1 < weakest && g2 < weakest && g3 < weakest) break;
+        if (g0 < weakest && g1 < weakest && g2 < weakest && g3 < weakest) continue;
         const distance = Math.max(Math.sqrt(square), 0.01);
         const fade = distance > fadeFrom ? (reach - distance) / (reach - fadeFrom) : 1;
         const place = distance * samplesPerMetre;

@@ -32,7 +32,7 @@ export function drawSpeaker(seed: number, options: SpeakerOptions = {}): Speaker
         : ventedAlignment(1, between(-1, 1));
   const box = { ...shape, resonanceHz: (shape.resonanceHz * f3Hz) / boxCutoffHz(shape) };
   const protectionHz = misaligned && random() < 0.4 ? f3Hz * between(0.45, 0.9) : null;
-  const corner = { main: between(900, 2500), bounced: between(400, 800), sub: 1e6 }[kind];
+  const corner = { main: between(900, 2500), bounced: between(120, 220), sub: 1e6 }[kind];
   return {
     box,
     protectionHz,
@@ -43,7 +43,7 @@ export function drawSpeaker(seed: number, options: SpeakerOptions = {}): Speaker
     bumps: kind === 'sub' ? [] : drawBumps(between),
     tiltDbPerOctave: kind === 'sub' ? 0 : between(-0.3, 0.3),
     crossoverHz: kind === 'sub' ? null : 1500 * 2 ** between(0, 1),
-    directivity: { cornerHz: corner, floorDb: kind === 'bounced' ? between(-15, -8) : -22 },
+    directivity: { cornerHz: corner, floorDb: kind === 'bounced' ? between(-17, -10) : -22 },
     gainDb: between(-3, 3),
     inverted: false,
     delaySeconds: 0,
