@@ -13,6 +13,13 @@ const launchArgs = [
   '--disable-sync',
 ];
 
+/** A microphone that beeps and is always allowed, for what needs no real sound. */
+const fakeMicrophone = [
+  '--use-fake-device-for-media-stream',
+  '--use-fake-ui-for-media-stream',
+  '--autoplay-policy=no-user-gesture-required',
+];
+
 export default defineConfig({
   base: './',
   build: { target: 'es2022', chunkSizeWarningLimit: 800 },
@@ -49,7 +56,9 @@ export default defineConfig({
             enabled: true,
             headless: true,
             screenshotFailures: false,
-            provider: playwright({ launchOptions: { executablePath, args: launchArgs } }),
+            provider: playwright({
+              launchOptions: { executablePath, args: [...launchArgs, ...fakeMicrophone] },
+            }),
             instances: [{ browser: 'chromium' }],
           },
         },

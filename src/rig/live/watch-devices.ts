@@ -2,6 +2,9 @@ import { trouble } from '../../trouble';
 import { mediaDevices } from './list-devices';
 import type { TakeEnding } from './take-ending';
 
+/** Chromium on Linux notices a lost device only when it is asked for the list. */
+const lookSeconds = 2;
+
 /** Ends the take when its microphone is unplugged or any audio device comes or goes. */
 export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack): Promise<void> {
   const gone = (): void => {
@@ -22,7 +25,11 @@ export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack):
   };
   const changed = (): void => void compare();
   media.addEventListener('devicechange', changed);
-  ending.atEnd(() => media.removeEventListener('devicechange', changed));
+  const looking = setInterval(changed, lookSeconds * 1000);
+  ending.atEnd(() => {
+    media.removeEventListener('devicechange', changed);
+    clearInterval(looking);
+  });
 }
 
 async function audioDevices(media: MediaDevices): Promise<string> {

@@ -1,4 +1,4 @@
-import FFT from 'fft.js';
+import { realSignal, realSpectrum } from '../../../dsp/fft/fft';
 
 /** Convolves one channel after another into a sum, block by block. */
 export interface Convolver {
@@ -17,49 +17,43 @@ export function createConvolver(
   blockLength: number,
 ): Convolver {
   const size = 2 * blockLength;
-  const fft = new FFT(size);
-  const spectrumOf = (signal: Float64Array): Float64Array => {
-    const spectrum = new Float64Array(2 * size);
-    fft.realTransform(spectrum, signal);
-    return spectrum.slice(0, size + 2);
-  };
   const inputs = responses.map((response) => {
     const filters: Float64Array[] = [];
     for (let at = 0; response && at < response.length; at += blockLength) {
-      const part = new Float64Array(size);
-      part.set(response.subarray(at, at + blockLength));
-      filters.push(spectrumOf(part));
+      filters.push(realSpectrum(response.subarray(at, at + blockLength), size));
     }
     const history = filters.map(() => new Float64Array(size + 2));
-    return { filters, history, window: new Float64Array(size), newest: 0 };
+    return { filters, history, window: new Float64Array(size), newest: 0, silentBlocks: Infinity };
   });
-  const sum = new Float64Array(2 * size);
-  const signal = new Float64Array(2 * size);
+  const sum = new Float64Array(size + 2);
 
   return {
     add(index, block) {
       const input = inputs[index];
       if (!input || input.filters.length === 0) return;
       const { filters, history, window } = input;
+      input.silentBlocks = isSilent(block) ? input.silentBlocks + 1 : 0;
+      if (input.silentBlocks > filters.length + 1) return;
       window.copyWithin(0, blockLength);
       window.set(block, blockLength);
       input.newest = (input.newest + history.length - 1) % history.length;
-      history[input.newest]?.set(spectrumOf(window));
+      history[input.newest]?.set(realSpectrum(window, size));
       for (const [part, filter] of filters.entries()) {
         const past = history[(input.newest + part) % history.length];
         if (past) accumulate(sum, past, filter);
       }
     },
     take() {
-      fft.completeSpectrum(sum);
-      fft.inverseTransform(signal, sum);
+      const signal = realSignal(sum, size);
       sum.fill(0);
-      return Float64Array.from(
-        { length: blockLength },
-        (_, n) => signal[2 * (blockLength + n)] ?? 0,
-      );
+      return signal.slice(blockLength);
     },
   };
+}
+
+function isSilent(block: ArrayLike<number>): boolean {
+  for (let n = 0; n < block.length; n++) if (block[n] !== 0) return false;
+  return true;
 }
 
 function accumulate(sum: Float64Array, x: Float64Array, y: Float64Array): void {

@@ -15,7 +15,7 @@ import { createSkew } from './skew';
  * node main.ts ROOM.json MICROPHONE_PIPE MICROPHONE_CHANNEL RECORDING
  */
 const outputs = 8;
-const blockLength = 512;
+const blockLength = 1024;
 
 /** Question or order to the room. */
 export type RoomMessage =

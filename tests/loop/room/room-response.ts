@@ -1,6 +1,6 @@
-import FFT from 'fft.js';
+import { realSignal, realSpectrum } from '../../../dsp/fft/fft';
 import type { RoomSpec, SpeakerSpec } from './room-spec';
-import { speakerResponse } from './speaker-response';
+import { multiply, speakerResponse } from './speaker-response';
 import { soundSpeed } from './truth';
 
 /** Length of a response: a power of two; 0.34 s at 48 kHz is kept of it. */
@@ -17,33 +17,28 @@ const leadSamples = sincHalfWidth;
  */
 export function roomResponse(room: RoomSpec, speaker: SpeakerSpec): Float64Array {
   const byReflections = imageSums(room, speaker);
-  const fft = new FFT(transformSize);
-  const sum = new Float64Array(2 * transformSize);
+  const sum = new Float64Array(transformSize + 2);
   for (const [count, impulses] of byReflections.entries()) {
-    const spectrum = new Float64Array(2 * transformSize);
-    fft.realTransform(spectrum, impulses);
+    const spectrum = realSpectrum(impulses, transformSize);
     for (let k = 0; k <= transformSize / 2; k++) {
-      const reflectance = reflectanceAt(room, (k * room.sampleRate) / transformSize) ** count;
+      const reflectance = reflectanceAt(room, binHz(room, k)) ** count;
       sum[2 * k] = (sum[2 * k] ?? 0) + reflectance * (spectrum[2 * k] ?? 0);
       sum[2 * k + 1] = (sum[2 * k + 1] ?? 0) + reflectance * (spectrum[2 * k + 1] ?? 0);
     }
   }
   for (let k = 0; k <= transformSize / 2; k++) {
-    const [re, im] = speakerResponse(speaker, (k * room.sampleRate) / transformSize);
-    const a = sum[2 * k] ?? 0;
-    const b = sum[2 * k + 1] ?? 0;
-    sum[2 * k] = a * re - b * im;
-    sum[2 * k + 1] = a * im + b * re;
+    const own = speakerResponse(speaker, binHz(room, k));
+    const heard = multiply([sum[2 * k] ?? 0, sum[2 * k + 1] ?? 0], own);
+    [sum[2 * k], sum[2 * k + 1]] = heard;
   }
-  sum[transformSize + 1] = 0;
-  fft.completeSpectrum(sum);
-  const signal = new Float64Array(2 * transformSize);
-  fft.inverseTransform(signal, sum);
   const fade = responseLength / 8;
-  return Float64Array.from({ length: responseLength }, (_, n) => {
-    const edge = Math.min(1, (responseLength - n) / fade);
-    return (signal[2 * n] ?? 0) * edge;
-  });
+  return realSignal(sum, transformSize)
+    .slice(0, responseLength)
+    .map((value, n) => value * Math.min(1, (responseLength - n) / fade));
+}
+
+function binHz(room: RoomSpec, bin: number): number {
+  return (bin * room.sampleRate) / transformSize;
 }
 
 /** Falls smoothly from the low to the high value around 1 kHz. */
