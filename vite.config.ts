@@ -24,6 +24,20 @@ export default defineConfig({
   base: './',
   build: { target: 'es2022', chunkSizeWarningLimit: 800 },
   worker: { format: 'es' },
+  // Named here, so that a first run does not find them half way and load the page again.
+  optimizeDeps: {
+    include: [
+      'd3',
+      'fast-check',
+      'fft.js',
+      'idb',
+      'lit',
+      'lit/decorators.js',
+      'lit/directives/style-map.js',
+      'standardized-audio-context',
+      'valibot',
+    ],
+  },
   server: { host: '127.0.0.1', port: 5310 },
   preview: { host: '127.0.0.1', port: 5311 },
   test: {

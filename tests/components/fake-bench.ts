@@ -4,37 +4,13 @@ import type { RigKind } from '../../src/rig/port';
 import type { Layout } from '../../src/system/channel';
 import { layoutFromName } from '../../src/system/layout';
 import { isTrouble } from '../../src/trouble';
+import { sampleDocument } from './sample-session';
 
 /** The layout of a name the test knows to be good. */
 export function layoutOf(name: string): Layout {
   const layout = layoutFromName(name);
   if (isTrouble(layout)) throw new RangeError(layout.sentence);
   return layout;
-}
-
-/** An invented session in the practice room. */
-export function sampleDocument(layout: string): SessionDocument {
-  return {
-    format: 'leadline-session',
-    version: 1,
-    id: 'invented session',
-    name: 'Invented room',
-    createdAt: '2025-01-01T00:00:00.000Z',
-    layout,
-    conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
-    rig: 'practice',
-    practice: { seed: 3 },
-    live: { outputId: null, microphoneId: null, gainDb: -30 },
-    processor: {
-      crossoverHz: [40, 60, 80, 100, 120],
-      distanceStepMetres: 0.03,
-      distanceRangeMetres: [0, 18],
-      levelStepDb: 0.5,
-      levelRangeDb: [-12, 12],
-    },
-    chosenCrossoverHz: {},
-    takes: [],
-  };
 }
 
 /** A bench that holds still: screens are tested on the state it is given, calls are counted. */

@@ -1,0 +1,48 @@
+import type { SessionDocument, TakeRecord } from '../../src/session/document';
+import { layoutFromName } from '../../src/system/layout';
+import { scheduleTake } from '../../src/take/schedule-take';
+import { isTrouble } from '../../src/trouble';
+import { sampleReadings } from './sample-readings';
+
+/** An invented session in the practice room. */
+export function sampleDocument(layout: string): SessionDocument {
+  return {
+    format: 'leadline-session',
+    version: 1,
+    id: 'invented session',
+    name: 'Invented room',
+    createdAt: '2025-01-01T00:00:00.000Z',
+    layout,
+    conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
+    rig: 'practice',
+    practice: { seed: 3 },
+    live: { outputId: null, microphoneId: null, gainDb: -30 },
+    processor: {
+      crossoverHz: [40, 60, 80, 100, 120],
+      distanceStepMetres: 0.03,
+      distanceRangeMetres: [0, 18],
+      levelStepDb: 0.5,
+      levelRangeDb: [-12, 12],
+    },
+    chosenCrossoverHz: {},
+    takes: [],
+  };
+}
+
+/** An invented take of a layout, read. */
+export function sampleTake(name: string): TakeRecord {
+  const layout = layoutFromName(name);
+  if (isTrouble(layout)) throw new RangeError(layout.sentence);
+  return {
+    id: 'invented take',
+    position: { name: 'seat 1', kind: 'seat' },
+    startedAt: '2025-01-01T00:01:00.000Z',
+    rig: 'practice',
+    simulated: true,
+    schedule: scheduleTake(layout),
+    captureId: 'invented capture',
+    captureRate: 48000,
+    notes: ['invented'],
+    readings: sampleReadings(layout),
+  };
+}

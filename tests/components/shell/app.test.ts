@@ -1,0 +1,155 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { userEvent } from 'vitest/browser';
+import '../../../components/patch/patch-stage';
+import '../../../components/plan/plan-stage';
+import '../../../components/prove/prove-stage';
+import '../../../components/shell/app';
+import type { App } from '../../../components/shell/app';
+import '../../../components/theme/base.css';
+import { deepText, findDeep } from '../deep';
+import { FakeBench, layoutOf } from '../fake-bench';
+import { expectQuiet } from '../quiet';
+import { sampleReadings } from '../sample-readings';
+
+expectQuiet();
+
+let app: App;
+
+async function show(bench: FakeBench, stage = 'plan'): Promise<FakeBench> {
+  location.hash = stage;
+  app = document.createElement('ll-app');
+  app.bench = bench;
+  document.body.append(app);
+  await app.updateComplete;
+  await new Promise(requestAnimationFrame);
+  return bench;
+}
+
+beforeEach(() => localStorage.clear());
+afterEach(() => {
+  document.body.replaceChildren();
+  location.hash = '';
+  delete document.documentElement.dataset['theme'];
+});
+
+describe('Stop', () => {
+  it('answers to Esc from anywhere', async () => {
+    const bench = await show(new FakeBench());
+    await userEvent.keyboard('{Escape}');
+    expect(bench.calls).toEqual(['stop']);
+  });
+
+  it('answers to Esc from inside a field', async () => {
+    const bench = await show(new FakeBench());
+    const field = findDeep(app, '#name');
+    await userEvent.click(field);
+    await userEvent.keyboard('{Escape}');
+    expect(bench.calls).toEqual(['stop']);
+  });
+
+  it('answers to its button while nothing plays, too', async () => {
+    const bench = await show(new FakeBench());
+    await userEvent.click(findDeep(app, '.stop'));
+    expect(bench.calls).toEqual(['stop']);
+  });
+});
+
+describe('the mark of the practice room', () => {
+  for (const stage of ['plan', 'patch', 'prove']) {
+    it(`stands on ${stage}`, async () => {
+      await show(new FakeBench(), stage);
+      expect(deepText(app)).toContain('Simulated');
+    });
+  }
+
+  it('stays while simulated readings are shown, whatever the rig is now', async () => {
+    const bench = new FakeBench('5.1', { readings: sampleReadings(layoutOf('5.1')) });
+    bench.setRig('live');
+    await show(bench);
+    expect(deepText(app)).toContain('Simulated');
+  });
+
+  it('is gone when nothing is simulated', async () => {
+    const bench = new FakeBench('5.1');
+    bench.setRig('live');
+    await show(bench);
+    expect(deepText(app)).not.toContain('Simulated');
+  });
+});
+
+describe('the stages', () => {
+  it('follow the address', async () => {
+    await show(new FakeBench());
+    expect(findDeep(app, 'll-plan')).toBeInstanceOf(HTMLElement);
+    location.hash = 'prove';
+    await expect.poll(() => app.renderRoot.querySelector('ll-prove')).not.toBeNull();
+    expect(document.title).toBe('Prove · Leadline');
+  });
+
+  it('keep the selected speaker from one to the next and let it go when it is not there', async () => {
+    const bench = await show(new FakeBench('5.2.4'));
+    await userEvent.click(findDeep(app, '[data-channel="TpFL"]'));
+    location.hash = 'patch';
+    await expect
+      .poll(() => findDeep(app, 'll-channel-facts').shadowRoot?.textContent)
+      .toContain('Top front left');
+    bench.setLayout('5.1');
+    await expect.poll(() => deepText(app)).toContain('Pick a speaker');
+  });
+});
+
+describe('a trouble', () => {
+  it('is said on any stage until it is understood', async () => {
+    const bench = await show(new FakeBench(), 'patch');
+    bench.set({ trouble: { trouble: 'device-gone', sentence: 'The microphone was unplugged.' } });
+    await expect.poll(() => deepText(app)).toContain('The microphone was unplugged.');
+    await userEvent.click(findDeep(app, 'll-trouble .ghost'));
+    expect(bench.calls).toEqual(['dismissTrouble']);
+    await expect.poll(() => deepText(app)).not.toContain('unplugged');
+  });
+
+  it('with the layout stands beside its field, and the layout stays', async () => {
+    const bench = await show(new FakeBench('5.1'));
+    await userEvent.fill(findDeep(app, '#name'), '12.3');
+    await userEvent.keyboard('{Enter}');
+    expect(bench.calls).toEqual(['setLayout 12.3']);
+    await expect.poll(() => deepText(app)).toContain('The layout is still 5.1.');
+    expect(bench.state.layout.name).toBe('5.1');
+    expect((findDeep(app, '#name') as HTMLInputElement).value).toBe('12.3');
+  });
+});
+
+describe('the header', () => {
+  it('renames the session and keeps the old name when the new one is empty', async () => {
+    const bench = await show(new FakeBench());
+    const name = findDeep(app, 'll-session-name input');
+    await userEvent.fill(name, 'Garden room');
+    await userEvent.keyboard('{Tab}');
+    expect(bench.state.document.name).toBe('Garden room');
+    await userEvent.fill(name, '  ');
+    await userEvent.keyboard('{Tab}');
+    expect(bench.state.document.name).toBe('Garden room');
+  });
+
+  it('walks through the themes and keeps the one chosen', async () => {
+    await show(new FakeBench());
+    const button = findDeep(app, 'll-theme-button button');
+    await userEvent.click(button);
+    expect(document.documentElement.dataset['theme']).toBe('light');
+    await userEvent.click(button);
+    expect(document.documentElement.dataset['theme']).toBe('dark');
+    document.body.replaceChildren();
+    delete document.documentElement.dataset['theme'];
+    await show(new FakeBench());
+    expect(document.documentElement.dataset['theme']).toBe('dark');
+  });
+});
+
+describe('an element with a bench', () => {
+  it('listens while it is on screen and no longer', async () => {
+    const bench = await show(new FakeBench());
+    expect(bench.listening).toBeGreaterThan(0);
+    document.body.replaceChildren();
+    expect(bench.listening).toBe(0);
+  });
+});
