@@ -89,7 +89,7 @@ export class SessionBench implements Bench {
       try {
         const capture = await rig.play(schedule, {
           signal,
-          gainDb: document.live.gainDb,
+          gainDb: rig.kind === 'live' ? document.live.gainDb : 0,
           onProgress: (play) => {
             const segment = schedule.segments.findLast((one) => one.markStart <= play.position);
             this.#play(play, segment?.channel ?? null);
