@@ -38,6 +38,8 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
     return wrongRate(capture, schedule) ?? noMarks(schedule, found);
   }
   if (finding.take === 'other take') {
+    const rate = finding.strayMarks.length === 0 ? wrongRate(capture, schedule) : null;
+    if (rate) return rate;
     const stray = finding.strayMarks.length;
     const why =
       stray > 0
