@@ -7,8 +7,9 @@ export class ChartSize implements ReactiveController {
 
   constructor(private readonly host: ReactiveControllerHost & HTMLElement) {
     host.addController(this);
+    // In the next frame: a chart that grows while sizes are being told would be told again at once.
     this.observer = new ResizeObserver(([entry]) => {
-      if (entry) this.update(entry.contentRect.width);
+      if (entry) requestAnimationFrame(() => this.update(entry.contentRect.width));
     });
   }
 

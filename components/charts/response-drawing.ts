@@ -18,7 +18,7 @@ function drawGrid({ plot, frequencies, levels, height }: ResponseLayout) {
         <line class="grid" x1=${at(x)} x2=${at(x)} y1=${plot.top} y2=${plot.bottom}></line>
         <text class="tick" x=${at(x)} y=${height - 7} text-anchor="middle">${text}</text>`,
     )}
-    <text class="tick" x=${plot.left - 6} y=${plot.top - 11} dy="4" text-anchor="end">dB</text>
+    <text class="tick" x=${plot.left - 6} y="12" text-anchor="end">dB</text>
     <text class="tick" x=${plot.left - 6} y=${height - 7} text-anchor="end">Hz</text>`;
 }
 

@@ -1,7 +1,14 @@
 import { curveAt, type Numbers } from './curve-path';
-import { hzText, intervalText, isNumber, thinSpace } from './number-text';
+import { isNumber } from './number-text';
 import { placeLabels, type LabelRequest } from './place-labels';
-import { narrowWidth, type ResponseInput, type ResponseLayout } from './response-layout';
+import type { ResponseInput, ResponseLayout } from './response-layout';
+import {
+  crossoverWishes,
+  curveWishes,
+  lineHeight,
+  markWishes,
+  type LabelWish,
+} from './response-wishes';
 import { textWidth } from './text-width';
 
 export interface ChartLabel {
@@ -11,134 +18,6 @@ export interface ChartLabel {
   readonly y: number;
   readonly colour: string;
   readonly strong: boolean;
-}
-
-interface Wish {
-  readonly id: string;
-  readonly text: string;
-  readonly colour: string;
-  readonly strong?: boolean;
-  readonly candidates: (width: number) => { x: number; y: number }[];
-}
-
-const lineHeight = 16;
-
-/** Places along a curve, above and below it, from the given shares of the plot's width. */
-function alongCurve(
-  layout: ResponseLayout,
-  hz: Numbers,
-  db: Numbers,
-  shares: readonly number[],
-): (width: number) => { x: number; y: number }[] {
-  return (width) =>
-    shares.flatMap((share) => {
-      const { plot, scales, hzAt } = layout;
-      const left = plot.left + share * (plot.right - plot.left);
-      const ys = [0, 0.25, 0.5, 0.75, 1].flatMap((part) => {
-        const value = curveAt(hz, db, hzAt(Math.min(plot.right - 1, left + part * width)));
-        return isNumber(value) ? [scales.y(value)] : [];
-      });
-      if (ys.length === 0) return [];
-      const above = Math.min(...ys) - lineHeight / 2 - 4;
-      const below = Math.max(...ys) + lineHeight / 2 + 4;
-      return [above, below]
-        .filter((y) => y > plot.top && y < plot.bottom)
-        .map((y) => ({ x: left, y }));
-    });
-}
-
-const spread = (first: number, ...rest: number[]): number[] => [
-  first,
-  ...rest,
-  ...Array.from({ length: 16 }, (_, i) => 0.04 + i * 0.06),
-];
-
-function curveWishes(input: ResponseInput, layout: ResponseLayout): Wish[] {
-  const [lead] = input.traces;
-  const wishes: Wish[] = input.traces.map(({ channel, colour, curves }, order) => ({
-    id: `curve ${channel}`,
-    text: order === 0 ? `${channel} measured` : channel,
-    colour,
-    strong: order === 0,
-    candidates: alongCurve(
-      layout,
-      curves.response.hz,
-      curves.response.db,
-      order === 0 ? spread(0.62, 0.7, 0.55, 0.78) : spread(0.82, 0.74, 0.9, 0.66),
-    ),
-  }));
-  if (lead?.curves.fit && layout.fit) {
-    const { hz, db } = lead.curves.fit;
-    wishes.push({
-      id: 'fit',
-      text: `fit, 90${thinSpace}% band`,
-      colour: lead.colour,
-      candidates: alongCurve(layout, hz, db, spread(0.12, 0.08, 0.16, 0.2, 0.24)),
-    });
-  }
-  if (lead && layout.noise) {
-    const { hz, noiseDb } = lead.curves.response;
-    wishes.push({
-      id: 'noise',
-      text: 'room noise',
-      colour: 'var(--soft)',
-      candidates: alongCurve(layout, hz, noiseDb, spread(0.6, 0.5, 0.7)),
-    });
-  }
-  return wishes;
-}
-
-function markWishes(input: ResponseInput, layout: ResponseLayout): Wish[] {
-  const { scales } = layout;
-  return (input.traces[0]?.marks ?? []).map(({ downDb, hz, lowHz, highHz }) => {
-    const level = `\u2212${String(downDb)}${thinSpace}dB`;
-    const y = scales.y(-downDb);
-    const left = scales.x(Math.min(lowHz, hz));
-    const right = scales.x(Math.max(highHz, hz));
-    return {
-      id: `down ${String(downDb)}`,
-      text:
-        layout.width < narrowWidth
-          ? level
-          : `${level} at ${hzText(hz)}, ${intervalText([lowHz, highHz])}`,
-      colour: input.traces[0]?.colour ?? 'var(--ink)',
-      candidates: (width: number) => [
-        { x: left - width - 8, y },
-        { x: right + 8, y },
-        { x: left - width - 8, y: y - lineHeight },
-        { x: right + 8, y: y + lineHeight },
-      ],
-    };
-  });
-}
-
-function crossoverWishes(input: ResponseInput, layout: ResponseLayout): Wish[] {
-  const { crossoverHz, proposedHz } = input;
-  const both = isNumber(crossoverHz) && isNumber(proposedHz) && proposedHz !== crossoverHz;
-  const at = (id: string, hz: number, text: string, side: 'left' | 'right' | 'middle'): Wish => ({
-    id,
-    text,
-    colour: 'var(--signal)',
-    strong: id === 'crossover',
-    candidates: (width) => {
-      const x = layout.scales.x(hz);
-      const lefts = { left: x - width + 2, middle: x - width / 2, right: x - 2 };
-      return [lefts[side], lefts.middle, lefts.left, lefts.right].map((left) => ({
-        x: left,
-        y: layout.plot.top - 11,
-      }));
-    },
-  });
-  const crossoverSide = both ? (crossoverHz > proposedHz ? 'right' : 'left') : 'middle';
-  const wishes: Wish[] = [];
-  if (isNumber(crossoverHz)) {
-    wishes.push(at('crossover', crossoverHz, `crossover ${hzText(crossoverHz)}`, crossoverSide));
-  }
-  if (both) {
-    const side = crossoverSide === 'right' ? 'left' : 'right';
-    wishes.push(at('proposed', proposedHz, `proposed ${hzText(proposedHz)}`, side));
-  }
-  return wishes;
 }
 
 /** Points of all drawn lines, every few pixels, that labels should not sit on. */
@@ -177,13 +56,26 @@ export function labelResponse(
 ): ChartLabel[] {
   const above = crossoverWishes(input, layout);
   const inside = [...markWishes(input, layout), ...curveWishes(input, layout)];
-  const request = ({ id, text, strong, candidates }: Wish): LabelRequest => {
+  const request = ({ id, text, strong, candidates }: LabelWish): LabelRequest => {
     const width = Math.ceil(textWidth(text, `${strong ? '700 ' : ''}12.5px ${face}`));
     return { id, width, height: lineHeight, candidates: candidates(width) };
   };
+  const aboveRequests = above.map(request);
+  const placedAbove = placeLabels(aboveRequests, {
+    ...layout.plot,
+    left: 30,
+    top: 0,
+    right: layout.width,
+  });
+  const taken = placedAbove.map(({ x, y }, i) => ({
+    left: x,
+    right: x + (aboveRequests[i]?.width ?? 0),
+    top: y - lineHeight / 2,
+    bottom: y + lineHeight / 2,
+  }));
   const placed = [
-    ...placeLabels(above.map(request), { ...layout.plot, left: 30, top: 0, right: layout.width }),
-    ...placeLabels(inside.map(request), layout.plot, obstaclesOf(input, layout)),
+    ...placedAbove,
+    ...placeLabels(inside.map(request), layout.plot, obstaclesOf(input, layout), taken),
   ];
   return [...above, ...inside].flatMap((wish, i) => {
     const place = placed[i];

@@ -60,7 +60,7 @@ function inRange(hz: Numbers, db: Numbers, range: FrequencyRange): number[] {
 export function layOutResponse(input: ResponseInput): ResponseLayout {
   const { traces, range, width } = input;
   const height = chartHeight(width);
-  const plot = { left: 34, top: 24, right: Math.max(120, width - 12), bottom: height - 24 };
+  const plot = { left: 34, top: 28, right: Math.max(120, width - 12), bottom: height - 24 };
   const x = frequencyScale(range, plot.left, plot.right);
   const y = levelScale(
     traces.map(({ curves }) => inRange(curves.response.hz, curves.response.db, range)),
