@@ -66,7 +66,7 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
 function noMarks(schedule: Schedule, found: number): Trouble {
   return trouble(
     'silence',
-    `Only ${found} of the ${schedule.markStarts.length} timing marks of this take can be heard in the capture. Check that ${schedule.reference} plays, that the microphone is on, and that this is the recording of this take; then run it again louder.`,
+    `${found < 2 ? 'None' : `Only ${found}`} of the ${schedule.markStarts.length} timing marks of this take can be heard in the capture. Check that ${schedule.reference} plays, that the microphone is on, and that this is the recording of this take; then run it again louder.`,
   );
 }
 
