@@ -35,12 +35,13 @@ describe('choosing a rig', () => {
 
 describe('the recording', () => {
   it('saves the take as the files the bench gives, under their names', async () => {
-    const bench = benchOn('recording');
-    bench.saveStimulus = () =>
-      Promise.resolve([
-        { name: 'take.wav', blob: new Blob(['RIFF']) },
-        { name: 'take.json', blob: new Blob(['{}']) },
-      ]);
+    const bench = Object.assign(benchOn('recording'), {
+      saveStimulus: () =>
+        Promise.resolve([
+          { name: 'take.wav', blob: new Blob(['RIFF']) },
+          { name: 'take.json', blob: new Blob(['{}']) },
+        ]),
+    });
     const saved: string[] = [];
     const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (
       this: HTMLAnchorElement,
