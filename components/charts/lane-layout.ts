@@ -53,6 +53,7 @@ export function flightDomain(
   for (const { reading } of lanes) {
     if (!isNumber(reading?.arrivalSeconds)) continue;
     const arrival = Math.min(furthestSeconds, reading.arrivalSeconds) + referenceSeconds;
+    if (arrival < 0) continue;
     first = Math.min(first, arrival - 0.001);
     last = Math.max(last, arrival + 0.004);
   }

@@ -58,6 +58,13 @@ export function intervalText(
   return `${low}${joint}${high}`;
 }
 
+/** Decimals that let the two ends of an interval differ, at least `least`. */
+export function intervalDigits(interval: readonly [number, number], least: number): number {
+  const width = Math.abs(interval[1] - interval[0]);
+  if (!(width > 0)) return least;
+  return Math.min(4, Math.max(least, Math.ceil(-Math.log10(width / 2))));
+}
+
 /** Whole seconds or minutes, for time left: "32 s", "1 min 20 s". */
 export function durationText(seconds: number | null | undefined): string {
   if (!isNumber(seconds)) return '–';

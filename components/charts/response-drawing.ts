@@ -45,8 +45,8 @@ function drawCurves(input: ResponseInput, layout: ResponseLayout) {
 
 function drawMarks(input: ResponseInput, { scales }: ResponseLayout) {
   const colour = input.traces[0]?.colour ?? 'var(--ink)';
-  return (input.traces[0]?.marks ?? []).map(({ downDb, hz, lowHz, highHz }) => {
-    const y = scales.y(-downDb);
+  return (input.traces[0]?.marks ?? []).map(({ downDb, levelDb, hz, lowHz, highHz }) => {
+    const y = scales.y(levelDb);
     const [low, middle, high] = [scales.x(lowHz), scales.x(hz), scales.x(highHz)];
     return svg`<g class="mark" data-down=${downDb} stroke=${colour}>
       <path class="whisker" fill="none"

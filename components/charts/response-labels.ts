@@ -41,9 +41,9 @@ function obstaclesOf(input: ResponseInput, layout: ResponseLayout): [number, num
     if (!isNumber(hz)) continue;
     for (let y = plot.top; y <= plot.bottom; y += 3) points.push([scales.x(hz), y]);
   }
-  for (const { downDb, lowHz, highHz } of input.traces[0]?.marks ?? []) {
+  for (const { levelDb, lowHz, highHz } of input.traces[0]?.marks ?? []) {
     for (let x = scales.x(lowHz); x <= scales.x(highHz); x += 3)
-      points.push([x, scales.y(-downDb)]);
+      points.push([x, scales.y(levelDb)]);
   }
   return points;
 }

@@ -14,17 +14,20 @@ export interface ResponseTrace {
 /** Where the fitted roll-off is so many decibels down, with its 90 % interval. */
 export interface RolloffMark {
   readonly downDb: 3 | 6 | 10;
+  /** Where that is on the axis: so far below the level of the fit's flat part. */
+  readonly levelDb: number;
   readonly hz: number;
   readonly lowHz: number;
   readonly highHz: number;
 }
 
-function markOf(downDb: 3 | 6 | 10, estimate: Estimate): RolloffMark[] {
+function markOf(downDb: 3 | 6 | 10, estimate: Estimate, flatDb: number): RolloffMark[] {
   const [low, high] = estimate.interval;
   if (!isNumber(estimate.median) || estimate.median <= 0) return [];
   return [
     {
       downDb,
+      levelDb: flatDb - downDb,
       hz: estimate.median,
       lowHz: isNumber(low) && low > 0 ? low : estimate.median,
       highHz: isNumber(high) && high > 0 ? high : estimate.median,
@@ -36,12 +39,17 @@ function markOf(downDb: 3 | 6 | 10, estimate: Estimate): RolloffMark[] {
 export function traceOf(reading: ChannelReading, colour: string): ResponseTrace | null {
   if (!reading.curves) return null;
   const rolloff = reading.rolloff;
+  const flatDb = reading.curves.fit?.db.findLast(isNumber) ?? 0;
   return {
     channel: reading.channel,
     colour,
     curves: reading.curves,
     marks: rolloff
-      ? [...markOf(3, rolloff.f3Hz), ...markOf(6, rolloff.f6Hz), ...markOf(10, rolloff.f10Hz)]
+      ? [
+          ...markOf(3, rolloff.f3Hz, flatDb),
+          ...markOf(6, rolloff.f6Hz, flatDb),
+          ...markOf(10, rolloff.f10Hz, flatDb),
+        ]
       : [],
   };
 }

@@ -83,9 +83,9 @@ export function curveWishes(input: ResponseInput, layout: ResponseLayout): Label
 /** Labels beside the roll-off marks; only their level where the chart is narrow. */
 export function markWishes(input: ResponseInput, layout: ResponseLayout): LabelWish[] {
   const { scales } = layout;
-  return (input.traces[0]?.marks ?? []).map(({ downDb, hz, lowHz, highHz }) => {
+  return (input.traces[0]?.marks ?? []).map(({ downDb, levelDb, hz, lowHz, highHz }) => {
     const level = `\u2212${String(downDb)}${thinSpace}dB`;
-    const y = scales.y(-downDb);
+    const y = scales.y(levelDb);
     const left = scales.x(Math.min(lowHz, hz));
     const right = scales.x(Math.max(highHz, hz));
     return {

@@ -1,7 +1,14 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ClockFault, Readings } from '../../src/reading/reading';
-import { intervalText, isNumber, metresText, numberText, thinSpace } from '../charts/number-text';
+import {
+  intervalDigits,
+  intervalText,
+  isNumber,
+  metresText,
+  numberText,
+  thinSpace,
+} from '../charts/number-text';
 import { sharedStyles } from '../theme/shared-styles';
 import { nameList } from './probe-title';
 
@@ -28,6 +35,7 @@ export class TakeFacts extends LitElement {
     const { readings } = this;
     if (!readings) return nothing;
     const { clock, capture } = readings;
+    const skewDigits = intervalDigits(clock.skewInterval, 1);
     return html`<dl class="facts">
       <dt>Room</dt>
       <dd>${readings.simulated ? 'simulated' : 'real'}</dd>
@@ -39,8 +47,8 @@ export class TakeFacts extends LitElement {
       <dd class="num">${numberText(readings.temperatureCelsius, 1)}${thinSpace}°C</dd>
       <dt>Clock skew</dt>
       <dd class="num">
-        ${withUnit(clock.skewPpm, 1, 'ppm')}
-        <span class="soft interval">${intervalText(clock.skewInterval, 1)}</span>
+        ${withUnit(clock.skewPpm, skewDigits, 'ppm')}
+        <span class="soft interval">${intervalText(clock.skewInterval, skewDigits)}</span>
       </dd>
       ${this.audio('Lost audio', 'lost')} ${this.audio('Repeated audio', 'repeated')}
       <dt>Clipped</dt>

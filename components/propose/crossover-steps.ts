@@ -84,7 +84,6 @@ export class CrossoverSteps extends LitElement {
     if (!proposal) return nothing;
     const steps = this.steps();
     const near = this.all ? steps : nearSteps(steps, [proposal.crossoverHz, this.crossoverHz]);
-    const against = proposal.decidedBy ?? 'the speaker';
     return html`<table>
         <caption class="unseen">
           Crossover steps of the processor
@@ -92,7 +91,7 @@ export class CrossoverSteps extends LitElement {
         <thead>
           <tr>
             <th scope="col">Step</th>
-            <th scope="col">Over the −3 dB of ${against}</th>
+            <th scope="col">Margin</th>
             <th scope="col" class="left">Rule</th>
           </tr>
         </thead>

@@ -67,6 +67,7 @@ export class WhyCrossover extends LitElement {
               ></ll-crossover-steps>
               <div role="status">${this.price(proposal, view.chosenHz, decider)}</div>
               <p class="soft small">
+                Margin: how far the step lies above the −3 dB of ${decidedBy ?? 'the speaker'}.
                 Practice: −3 dB plus 10 to 20 Hz, worst speaker, next step upward. Measured: 1.25
                 times the −6 dB point at its 80 % quantile.
               </p>`

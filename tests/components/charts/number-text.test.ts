@@ -3,6 +3,7 @@ import {
   dbText,
   durationText,
   hzText,
+  intervalDigits,
   intervalText,
   metresText,
   millisecondsText,
@@ -38,6 +39,13 @@ describe('numbers as text', () => {
   it('joins an interval by a dash, or by a word where a sign stands', () => {
     expect(intervalText([58.2, 66.7])).toBe('58\u201367');
     expect(intervalText([-43.5, -42.9], 1)).toBe('\u221243.5 to \u221242.9');
+  });
+
+  it('gives an interval the decimals that tell its ends apart', () => {
+    expect(intervalDigits([-43.5, -42.9], 1)).toBe(1);
+    expect(intervalDigits([37.41, 37.43], 1)).toBe(2);
+    expect(intervalDigits([37.4, 37.4], 1)).toBe(1);
+    expect(intervalDigits([NaN, 1], 1)).toBe(1);
   });
 
   it('says durations in seconds, then in minutes', () => {

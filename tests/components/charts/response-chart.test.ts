@@ -5,6 +5,7 @@ import type { CopyButton } from '../../../components/charts/copy-button';
 import '../../../components/charts/response-chart';
 import { traceOf, type ResponseTrace } from '../../../components/charts/response-trace';
 import type { ChannelLabel } from '../../../src/system/channel';
+import { expectClose } from '../../close';
 import { inventedReadings, layout524 } from '../fixtures';
 import { find, findAll, mount, notNumbers, overlappingTexts, plain, settle } from '../mount';
 import { expectQuiet } from '../quiet';
@@ -23,7 +24,7 @@ function traces(...labels: ChannelLabel[]): ResponseTrace[] {
 const plainTrace: ResponseTrace = {
   channel: 'FL',
   colour: 'rgb(31, 95, 168)',
-  marks: [{ downDb: 3, hz: 50, lowHz: 45, highHz: 56 }],
+  marks: [{ downDb: 3, levelDb: -3, hz: 50, lowHz: 45, highHz: 56 }],
   curves: {
     response: {
       hz: [12.5, 25, 50, 100, 200, 400],
@@ -79,6 +80,21 @@ describe('the response chart', () => {
       });
     }
   }
+
+  it('sets a roll-off mark on the fit, so far below its flat part', async () => {
+    const readings = inventedReadings(layout524);
+    const reading = readings.channels.find(({ channel }) => channel === 'SiL');
+    if (!reading?.curves?.fit) throw new RangeError('no fit');
+    const { fit } = reading.curves;
+    const raised = { ...fit, db: fit.db.map((db) => db + 5) };
+    const trace = traceOf({ ...reading, curves: { ...reading.curves, fit: raised } }, 'teal');
+    const flatDb = fit.db.at(-1) ?? 0;
+    expectClose(
+      trace?.marks.map(({ levelDb }) => levelDb - flatDb),
+      [2, -1, -5],
+      1e-9,
+    );
+  });
 
   it('moves its cursor by keys and reads every curve there', async () => {
     const chart = await mount('ll-response-chart', { traces: [plainTrace], crossoverHz: 100 });
