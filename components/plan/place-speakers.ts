@@ -6,7 +6,7 @@ export interface PlacedSpeaker {
   readonly channel: Channel;
   readonly rightMetres: number;
   readonly backMetres: number;
-  /** Straight line from the microphone; null until it is measured. */
+  /** Straight line from the microphone; null until it is measured, and when that cannot be. */
   readonly distanceMetres: number | null;
 }
 
@@ -25,7 +25,8 @@ export function placeSpeakers(
 ): PlacedSpeaker[] {
   return layout.channels.map((channel) => {
     const reading = readings?.channels.find((one) => one.channel === channel.label);
-    const distanceMetres = reading?.distanceMetres ?? null;
+    const measured = reading?.distanceMetres ?? null;
+    const distanceMetres = measured !== null && measured > 0 ? measured : null;
     const nominal = nominalMetres * nominalShare[channel.kind];
     const azimuth = (channel.azimuthDegrees * Math.PI) / 180;
     const elevation = (channel.elevationDegrees * Math.PI) / 180;
@@ -52,10 +53,12 @@ export function scaleOf(placed: readonly PlacedSpeaker[], reach: number): number
   return Math.min((reach - labelRoom.beside) / beside, (reach - labelRoom.above) / along);
 }
 
-/** Distance rings, metres: every metre up to the farthest speaker, every two above 6 m. */
+const ringSteps = [1, 2, 5, 10, 20, 50];
+
+/** Distance rings, metres: six at most, every metre while that suffices. */
 export function ringRadii(placed: readonly PlacedSpeaker[]): number[] {
   const farthest = Math.max(1, ...placed.map((one) => Math.hypot(one.rightMetres, one.backMetres)));
-  const step = farthest > 6 ? 2 : 1;
+  const step = ringSteps.find((one) => farthest / one <= 6) ?? 100;
   const rings: number[] = [];
   for (let radius = step; radius <= farthest + step * 0.3; radius += step) rings.push(radius);
   return rings;

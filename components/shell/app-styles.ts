@@ -105,8 +105,9 @@ export const appStyles = css`
     margin-right: var(--space-3);
   }
 
-  ll-trouble:not([hidden]) {
-    display: contents;
+  /* Kept in place, so that its next sentence is announced; takes no room while it says nothing. */
+  ll-trouble.quiet {
+    margin-bottom: calc(-1 * var(--space-4));
   }
 
   @media (max-width: 80rem) {

@@ -69,6 +69,7 @@ export class App extends LitElement {
   private renderTrouble(bench: Bench, now: BenchState): TemplateResult | typeof nothing {
     const besideItsField = this.stage === 'plan' && now.trouble?.trouble === 'bad-layout';
     return html`<ll-trouble
+      class=${besideItsField || now.trouble === null ? 'quiet' : ''}
       .trouble=${besideItsField ? null : now.trouble}
       @ll-dismiss=${() => bench.dismissTrouble()}
     ></ll-trouble>`;

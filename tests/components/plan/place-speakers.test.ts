@@ -33,6 +33,13 @@ describe('speakers on the plan', () => {
     expect(Math.hypot(rightMetres, backMetres)).toBeCloseTo(0.8660254 * (distanceMetres ?? 0), 6);
   });
 
+  it('never stand at a distance that cannot be', () => {
+    const readings = sampleReadings(layout);
+    const channels = readings.channels.map((one) => ({ ...one, distanceMetres: -56 }));
+    const before = placeSpeakers(layout, null, 2);
+    expect(placeSpeakers(layout, { ...readings, channels }, 2)).toEqual(before);
+  });
+
   it('keep a sub without an arrival where it was drawn, unmeasured', () => {
     const before = placed('Sub 1', false);
     const after = placed('Sub 1', true);
@@ -48,6 +55,10 @@ describe('distance rings', () => {
 
   it('stand at every second metre in a large room', () => {
     expect(ringRadii(placeSpeakers(layout, null, 7))).toEqual([2, 4, 6, 8]);
+  });
+
+  it('stay few however far a speaker stands', () => {
+    expect(ringRadii(placeSpeakers(layout, null, 45))).toEqual([10, 20, 30, 40, 50]);
   });
 });
 
