@@ -1,0 +1,61 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { preview } from 'vite';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** The built app, served as `npm start` serves it, in a browser without speakers or microphone. */
+export interface PracticeApp {
+  readonly browser: Browser;
+  readonly address: string;
+  close(): Promise<void>;
+}
+
+export async function openPracticeApp(): Promise<PracticeApp> {
+  if (!existsSync(`${root}dist/index.html`)) {
+    throw new Error('The journeys run on the built app: npm run build first.');
+  }
+  const server = await preview({
+    root,
+    logLevel: 'error',
+    preview: { host: '127.0.0.1', port: 5341, strictPort: false },
+  });
+  const address = server.resolvedUrls?.local[0];
+  if (address === undefined) throw new Error('The preview server has no address.');
+  const browser = await chromium.launch({
+    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
+  });
+  return {
+    browser,
+    address,
+    close: async () => {
+      await browser.close();
+      await server.close();
+    },
+  };
+}
+
+/** Warnings, errors and requests to elsewhere, as they come; an honest page has none. */
+export function listenForComplaints(page: Page, address: string): string[] {
+  const heard: string[] = [];
+  page.on('console', (message) => {
+    const kind = message.type();
+    if (kind === 'warning' || kind === 'error') heard.push(`${kind}: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => heard.push(`page error: ${error.message}`));
+  page.on('requestfailed', (request) => heard.push(`request failed: ${request.url()}`));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(address) && !/^(blob|data):/.test(url)) heard.push(`request to ${url}`);
+  });
+  return heard;
+}
+
+/** Runs the practice take that is on offer and waits until it is read. */
+export async function runPracticeTake(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /^Run the take/ }).click();
+  await page.getByText('Nothing is playing').waitFor({ state: 'hidden', timeout: 10_000 });
+  await page.getByText('Nothing is playing').waitFor({ timeout: 200_000 });
+}
