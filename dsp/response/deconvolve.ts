@@ -1,5 +1,6 @@
 import { multiplySpectra } from '../fft/convolve';
 import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
+import { fadeEnds } from '../signal/fade';
 import { sweepRateSeconds, sweepSignal, type SweepSpec } from '../signal/sweep';
 import type { ImpulseResponse } from './impulse-response';
 
@@ -16,6 +17,9 @@ const regularisation = 1e-4;
 const lowSkirt = [0.2, 1.2] as const;
 const highSkirt = [1, 0.92] as const;
 
+/** The ends of the response fade over this, so that a cut through the bass makes no treble. */
+const edgeSeconds = 0.002;
+
 /** Inverse spectra last used, newest last; a take needs two or three. */
 const inverses = new Map<string, HalfSpectrum>();
 const keptInverses = 4;
@@ -24,7 +28,8 @@ const keptInverses = 4;
  * Impulse response from a captured sweep by regularised spectral division,
  * H = B Y X* / (|X|² + 10⁻⁴ |X₀|²) with |X₀|² = L·fs²/4f, the power of an endless sweep, and B the
  * sweep's band: 1 between 1.2 startHz and 0.92 endHz, skirts of half a raised cosine, zero phase.
- * Linear: what is cut from the ends never wraps round.
+ * Linear: what is cut from the ends never wraps round. Both ends fade over 2 ms, or over half of
+ * what stands before or after zero delay.
  *
  * captured[startIndex] is the moment the sweep starts; samples outside `captured` count as 0.
  * A unit-gain system has |H| = 1 within 0.01 dB in the band if preSamples spans 3/startHz or more:
@@ -47,8 +52,15 @@ export function deconvolveSweep(
   const from = startIndex - preSamples;
   const spectrum = realSpectrum(cut(captured, from, needed), size);
   multiplySpectra(spectrum, inverseSpectrum(sweep, size));
+  const samples = realSignal(spectrum, size).slice(0, lengthSamples);
+  const fade = Math.round(edgeSeconds * sweep.sampleRate);
+  fadeEnds(
+    samples,
+    Math.min(fade, preSamples >> 1),
+    Math.min(fade, (lengthSamples - preSamples) >> 1),
+  );
   return {
-    samples: realSignal(spectrum, size).slice(0, lengthSamples),
+    samples,
     sampleRate: sweep.sampleRate,
     zeroIndex: preSamples,
   };

@@ -126,7 +126,8 @@ def inverse_of(sweep, rate, used):
 def respond(heard, sweep, rate):
     length = int(PRE * rate) + int(round(POST * rate))
     size, inverse = inverse_of(sweep, rate, length + sweep["lengthSamples"])
-    return fft.irfft(fft.rfft(heard[:size], size) * inverse, size)[:length]
+    ends = int(0.002 * rate)
+    return faded(fft.irfft(fft.rfft(heard[:size], size) * inverse, size)[:length], ends, ends)
 
 
 def segment_response(x, take, clock, at, index):

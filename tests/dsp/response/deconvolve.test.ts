@@ -110,6 +110,21 @@ describe('deconvolveSweep', () => {
     expect(energy(response(used - 1).subarray(0, 43_200))).toBeLessThan(1e-4 * middle);
   });
 
+  it('makes no treble at its ends where it cuts through bass', () => {
+    const bass = synchronisedSweep(10, 500, 2 ** 16, rate);
+    const captured = place(sweepSignal(bass), 9600, 140_000);
+    const short = { preSamples: 2400, lengthSamples: 7200 };
+    const { power, hzPerBin } = powerSpectrum(deconvolveSweep(captured, 9600, bass, short), 1);
+    const largest = (fromHz: number, toHz: number): number =>
+      power.slice(fromHz / hzPerBin, toHz / hzPerBin).reduce((most, p) => Math.max(most, p), 0);
+    expect(10 * Math.log10(largest(3000, 18_000) / largest(20, 400))).toBeLessThan(-85);
+  });
+
+  it('keeps a response that starts at its very first sample', () => {
+    const all = { preSamples: 0, lengthSamples: 4800 };
+    expectClose(deconvolveSweep(played, 0, sweep, all).samples[0], 0.8, 0.01, 'up to 20 kHz');
+  });
+
   it('counts what lies outside the capture as silence', () => {
     const whole = deconvolveSweep(place(played, 9600, 140_000), 9600, sweep, options);
     const tight = deconvolveSweep(played, 0, sweep, options);

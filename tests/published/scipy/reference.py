@@ -59,7 +59,12 @@ def deconvolve(captured, start, spec, pre, length):
     floor = 1e-4 * rate * spec["sampleRate"] ** 2 / 4 / np.clip(f, f1, f2)
     band = skirt(f, 0.2 * f1, 1.2 * f1) * skirt(f, f2, 0.92 * f2)
     h = band * fft.rfft(y, size) * np.conj(x) / (np.abs(x) ** 2 + floor)
-    return fft.irfft(h, size)[:length]
+    ir = fft.irfft(h, size)[:length]
+    fade = round(0.002 * spec["sampleRate"])
+    head, tail = min(fade, pre // 2), min(fade, (length - pre) // 2)
+    ir[:head] *= half_cosine(head)
+    ir[length - tail:] *= half_cosine(tail)[::-1]
+    return ir
 
 
 def butterworth(spec, rate, analog):
