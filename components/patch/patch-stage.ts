@@ -44,6 +44,12 @@ export class PatchStage extends LitElement {
       th:first-child {
         width: 5rem;
       }
+
+      @container (max-width: 34rem) {
+        .name {
+          display: none;
+        }
+      }
     `,
   ];
 
@@ -60,6 +66,16 @@ export class PatchStage extends LitElement {
         <h1>${wiringTitle(layout, readings)}</h1>
       </div>
       <div class="sheets">
+        ${
+          findings.length === 0
+            ? nothing
+            : html`<section class="sheet wide" aria-labelledby="findings">
+                <h2 id="findings" class="signal">What to change</h2>
+                <ul class="list">
+                  ${findings.map((sentence) => html`<li>${sentence}</li>`)}
+                </ul>
+              </section>`
+        }
         <section class="sheet" aria-labelledby="order">
           <h2 id="order">Channels of the take, in the order of its WAV file</h2>
           <table>
@@ -78,16 +94,6 @@ export class PatchStage extends LitElement {
           </table>
         </section>
         <div class="column">
-          ${
-            findings.length === 0
-              ? nothing
-              : html`<section class="sheet" aria-labelledby="findings">
-                  <h2 id="findings" class="signal">What to change</h2>
-                  <ul class="list">
-                    ${findings.map((sentence) => html`<li>${sentence}</li>`)}
-                  </ul>
-                </section>`
-          }
           <section class="sheet" aria-labelledby="byear">
             <h2 id="byear">Check by ear</h2>
             <p>
@@ -118,7 +124,7 @@ export class PatchStage extends LitElement {
         <span class="speaker">
           <ll-speaker-icon .channel=${channel}></ll-speaker-icon>
           <span class="label">${channel.label}</span>
-          <span>${asSentence(channel.name)}</span>
+          <span class="name">${asSentence(channel.name)}</span>
         </span>
       </td>
       <td>${lastTake(channel, layout, readings)}</td>

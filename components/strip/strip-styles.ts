@@ -65,9 +65,10 @@ export const stripStyles = css`
     font-weight: 400;
   }
 
-  @container (max-width: 60rem) {
+  @container (max-width: 74rem) {
     footer {
-      grid-template-columns: minmax(10rem, 16rem) minmax(0, 1fr) auto;
+      grid-template-columns: minmax(10rem, 18rem) minmax(0, 1fr) auto;
+      padding-block: var(--space-2);
     }
 
     .kept {

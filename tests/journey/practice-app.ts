@@ -56,6 +56,7 @@ export function listenForComplaints(page: Page, address: string): string[] {
 /** Runs the practice take that is on offer and waits until it is read. */
 export async function runPracticeTake(page: Page): Promise<void> {
   await page.getByRole('button', { name: /^Run the take/ }).click();
-  await page.getByText('Nothing is playing').waitFor({ state: 'hidden', timeout: 10_000 });
-  await page.getByText('Nothing is playing').waitFor({ timeout: 200_000 });
+  const idle = page.getByText('Nothing is playing', { exact: true });
+  await idle.waitFor({ state: 'hidden', timeout: 10_000 });
+  await idle.waitFor({ timeout: 200_000 });
 }

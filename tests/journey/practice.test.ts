@@ -80,7 +80,7 @@ describe('the practice room, from a fresh profile', () => {
     await page.getByRole('button', { name: /^Run the take/ }).click();
     await page.getByText(/^Playing F/).waitFor();
     await page.keyboard.press('Escape');
-    await page.getByText('Nothing is playing').waitFor({ timeout: 5_000 });
+    await page.getByText('Nothing is playing', { exact: true }).waitFor({ timeout: 5_000 });
     expect(await page.getByRole('alert').filter({ hasText: /\w/ }).innerText()).toMatch(/stopped/i);
     expect(await storedCaptures(page)).toEqual([]);
     await page.getByRole('button', { name: /^Run the take/ }).click();
