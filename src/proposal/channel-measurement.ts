@@ -8,6 +8,8 @@ export interface ChannelMeasurement {
   readonly reading: ChannelReading | null;
 }
 
+export type MissingNumber = 'roll-off' | 'arrival' | 'level';
+
 /** The layout's channels in the fixed order of channels, each with its reading. */
 export function pairReadings(readings: Readings, layout: Layout): readonly ChannelMeasurement[] {
   const byLabel = new Map(readings.channels.map((reading) => [reading.channel, reading]));
@@ -16,10 +18,12 @@ export function pairReadings(readings: Readings, layout: Layout): readonly Chann
     .map((channel) => ({ channel, reading: byLabel.get(channel.label) ?? null }));
 }
 
-/** Why a number is missing, in the reading's own words where it has any. */
-export function sayMissing(measurement: ChannelMeasurement, what: string): string {
+/** Why a number is missing: the segment's faults, and the reading's notes about that number. */
+export function sayMissing(measurement: ChannelMeasurement, what: MissingNumber): string {
   const { channel, reading } = measurement;
   if (!reading) return `The take holds nothing of ${channel.name}, so there is no ${what}.`;
-  const notes = [...reading.faults.map((fault) => fault.sentence), ...reading.notes];
-  return [`No ${what} could be read for ${channel.name}.`, ...notes].join(' ');
+  const about = reading.notes.filter((note) => note.toLowerCase().includes(what));
+  const notes = about.length > 0 ? about : reading.notes;
+  const faults = reading.faults.map((fault) => fault.sentence);
+  return [`No ${what} could be read for ${channel.name}.`, ...faults, ...notes].join(' ');
 }

@@ -20,7 +20,7 @@ export function distanceProposer(
   processor: ProcessorSteps,
 ): (member: ChannelMeasurement) => DistanceProposal {
   const range = processor.distanceRangeMetres;
-  const known = members.map(usefulPath).filter((metres) => metres !== null);
+  const known = members.map(usefulPath).filter((metres) => metres !== null && metres > 0);
   const shift = commonShift(known, range, processor.distanceStepMetres);
   return (member) => proposeDistance(member, shift, readings, processor);
 }
@@ -35,6 +35,12 @@ function proposeDistance(
   const metres = usefulPath(member);
   if (metres === null) {
     return { distanceMetres: null, distanceReason: sayMissing(member, 'arrival') };
+  }
+  if (metres <= 0) {
+    return {
+      distanceMetres: null,
+      distanceReason: `The arrival of ${channel.name} would put it ${sayMetres(metres)} away, which cannot be: repeat its sweep.`,
+    };
   }
   const { distanceStepMetres: step, distanceRangeMetres: range } = processor;
   const finding = sayFinding(member, metres, readings);

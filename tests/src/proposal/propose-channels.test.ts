@@ -62,6 +62,13 @@ describe('the distance of a channel', () => {
     expect(found.get('FL')?.distanceReason).toContain('moved by −0.50 m together');
   });
 
+  it('is null for an arrival that no place can give, which moves nobody else', () => {
+    const found = channelsOf(readingsOf('2.1', { 'Sub 1': { distanceMetres: -0.4 } }));
+    expect(found.get('Sub 1')?.distanceMetres).toBeNull();
+    expect(found.get('Sub 1')?.distanceReason).toContain('−0.40 m away, which cannot be');
+    expect(found.get('FL')?.distanceMetres).toBe(2.5);
+  });
+
   it('is null only for those outside when no common move can help', () => {
     const tiny = { ...plain, distanceRangeMetres: [0, 5] as const };
     const readings = readingsOf('3.0', { FR: { distanceMetres: 9.5 } });

@@ -86,7 +86,7 @@ describe('the crossover of a group', () => {
   });
 
   it('rests on the speaker that was read, and says what is missing of the other', () => {
-    const notes = ['Its bass lies under the noise.'];
+    const notes = ['Polarity cannot be told.', 'No roll-off: its bass lies under the noise.'];
     const readings = readingsOf('5.1', {
       SiL: { rolloff: rolloffAt(75, 60) },
       SiR: { rolloff: null, notes },
@@ -95,7 +95,7 @@ describe('the crossover of a group', () => {
     expect(sides.crossoverHz).toBe(80);
     expect(sides.reason).not.toContain('highest of the group');
     expect(sides.warnings).toEqual([
-      'No roll-off could be read for side right. Its bass lies under the noise.',
+      'No roll-off could be read for side right. No roll-off: its bass lies under the noise.',
     ]);
   });
 
