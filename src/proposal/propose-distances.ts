@@ -20,7 +20,9 @@ export function distanceProposer(
   processor: ProcessorSteps,
 ): (member: ChannelMeasurement) => DistanceProposal {
   const range = processor.distanceRangeMetres;
-  const known = members.map(usefulPath).filter((metres) => metres !== null && metres > 0);
+  const known = members
+    .map(usefulPath)
+    .filter((metres): metres is number => metres !== null && metres > 0);
   const shift = commonShift(known, range, processor.distanceStepMetres);
   return (member) => proposeDistance(member, shift, readings, processor);
 }
