@@ -8,6 +8,8 @@ export interface PlacedSpeaker {
   readonly backMetres: number;
   /** Straight line from the microphone; null until it is measured, and when that cannot be. */
   readonly distanceMetres: number | null;
+  /** Whether it is drawn at its measured distance. Subs are not: their delay is no distance. */
+  readonly located: boolean;
 }
 
 /** Unmeasured subs stand farther out and heights farther in, so that none hides another. */
@@ -15,8 +17,8 @@ const nominalShare = { bed: 1, height: 0.8, sub: 1.25 } as const;
 
 /**
  * Puts every speaker of a layout on the plan seen from above: measured distance where there is
- * one, else the nominal distance; declared direction always. A height stands at the horizontal
- * share of its distance.
+ * one, else and for subs the nominal distance; declared direction always. A height stands at the
+ * horizontal share of its distance.
  */
 export function placeSpeakers(
   layout: Layout,
@@ -30,12 +32,14 @@ export function placeSpeakers(
     const nominal = nominalMetres * nominalShare[channel.kind];
     const azimuth = (channel.azimuthDegrees * Math.PI) / 180;
     const elevation = (channel.elevationDegrees * Math.PI) / 180;
-    const horizontal = (distanceMetres ?? nominal) * Math.cos(elevation);
+    const located = distanceMetres !== null && channel.kind !== 'sub';
+    const horizontal = (located ? distanceMetres : nominal) * Math.cos(elevation);
     return {
       channel,
       rightMetres: -Math.sin(azimuth) * horizontal,
       backMetres: -Math.cos(azimuth) * horizontal,
       distanceMetres,
+      located,
     };
   });
 }

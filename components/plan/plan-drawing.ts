@@ -121,7 +121,7 @@ export class PlanDrawing extends LitElement {
       channel.kind,
       chosen ? 'chosen' : '',
       partner ? 'partner' : '',
-      one.distanceMetres === null ? 'unmeasured' : '',
+      one.located ? '' : 'unmeasured',
       channel.label === this.playing ? 'playing' : '',
       faults.length > 0 ? 'faulty' : '',
     ];

@@ -70,9 +70,10 @@ export class PlanKey extends LitElement {
   }
 
   private standing(): string {
-    return this.readings
-      ? 'Speakers stand at their measured distances; dashed ones have none.'
-      : 'Dashed: not measured yet, drawn at the reference distance.';
+    if (!this.readings) return 'Dashed: not measured yet, drawn at the reference distance.';
+    return this.layout?.channels.some((channel) => channel.kind === 'sub')
+      ? 'Speakers stand at their measured distances. Subs stay dashed: the delay inside them is no distance.'
+      : 'Speakers stand at their measured distances.';
   }
 }
 

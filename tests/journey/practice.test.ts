@@ -90,18 +90,24 @@ describe('the practice room, from a fresh profile', () => {
     await page.context().close();
   });
 
-  it('keeps a chosen layout, conditions and name over a reload', async () => {
+  it('keeps a chosen layout, conditions, name and theme over a reload', async () => {
     const { page, complaints } = await freshPage();
     await page.getByRole('radio', { name: '7.1.4' }).check();
     await page.getByLabel('Temperature in the room').fill('23,5');
     await page.keyboard.press('Enter');
     await page.getByLabel('Session name').fill('Garden room');
     await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: /^Theme/ }).click();
+    await page.getByRole('button', { name: /^Theme: light/ }).click();
     await page.getByText('Saved in this browser').waitFor();
     await page.reload();
     await page.getByRole('heading', { level: 1, name: /seven speakers/ }).waitFor();
     expect(await page.getByLabel('Temperature in the room').inputValue()).toBe('23.5');
     expect(await page.getByLabel('Session name').inputValue()).toBe('Garden room');
+    await page.getByRole('button', { name: /^Theme: dark/ }).waitFor();
+    // A page that asks for dark is dark: its ground is nearly black.
+    const ground = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    expect(Math.max(...(ground.match(/\d+/g) ?? []).map(Number))).toBeLessThan(48);
     expect(complaints).toEqual([]);
     await page.context().close();
   });

@@ -40,11 +40,13 @@ describe('speakers on the plan', () => {
     expect(placeSpeakers(layout, { ...readings, channels }, 2)).toEqual(before);
   });
 
-  it('keep a sub without an arrival where it was drawn, unmeasured', () => {
+  it('keep a sub where it was drawn: the delay inside it is no distance', () => {
     const before = placed('Sub 1', false);
-    const after = placed('Sub 1', true);
-    expect(after.distanceMetres).toBeNull();
-    expect(after.rightMetres).toBe(before.rightMetres);
+    const readings = sampleReadings(layout);
+    const channels = readings.channels.map((one) => ({ ...one, distanceMetres: 6.7 }));
+    const all = placeSpeakers(layout, { ...readings, channels }, 2);
+    const after = all.find((one) => one.channel.label === 'Sub 1');
+    expect(after).toEqual({ ...before, distanceMetres: 6.7, located: false });
   });
 });
 
