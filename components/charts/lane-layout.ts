@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3';
 import { envelopePath } from './envelope-path';
-import { isNumber, metresText, numberText } from './number-text';
+import type { ChannelReading } from '../../src/reading/reading';
+import { intervalText, isNumber, metresText, numberText } from './number-text';
 import { placeLabels } from './place-labels';
 import { laneWords, type Lane } from './lane';
 
@@ -137,7 +138,7 @@ function marksOf(
       ? {
           id: 'arrival',
           x: within(reading.arrivalSeconds + referenceSeconds),
-          text: metresText(reading.distanceMetres),
+          text: distanceText(reading),
           strong: true,
         }
       : null,
@@ -181,6 +182,16 @@ function marksOf(
     return { x: want.x, text: place.free ? want.text : '', textX: place.x, textY: place.y };
   };
   return { arrival: mark('arrival'), ceiling: mark('ceiling') };
+}
+
+const narrowMetres = 0.1;
+
+/** Distance, with its interval where that is wide enough to matter. */
+function distanceText({ distanceMetres, distanceInterval }: ChannelReading): string {
+  if (!distanceInterval || !(distanceInterval[1] - distanceInterval[0] > narrowMetres)) {
+    return metresText(distanceMetres);
+  }
+  return `${metresText(distanceMetres, 1)}, ${intervalText(distanceInterval, 1)}`;
 }
 
 function ceilingText(metres: number, width: number): string {

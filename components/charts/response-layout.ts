@@ -63,7 +63,10 @@ export function layOutResponse(input: ResponseInput): ResponseLayout {
   const plot = { left: 34, top: 28, right: Math.max(120, width - 12), bottom: height - 24 };
   const x = frequencyScale(range, plot.left, plot.right);
   const y = levelScale(
-    traces.map(({ curves }) => inRange(curves.response.hz, curves.response.db, range)),
+    traces.flatMap(({ curves: { response, fit } }, order) => [
+      inRange(response.hz, response.db, range),
+      ...(fit && order === 0 ? [inRange(fit.hz, fit.db, range)] : []),
+    ]),
     traces
       .slice(0, 1)
       .map(({ curves }) => inRange(curves.response.hz, curves.response.noiseDb, range)),

@@ -29,7 +29,7 @@ function alongCurve(
         const value = curveAt(hz, db, hzAt(Math.min(plot.right - 1, left + part * width)));
         return isNumber(value) ? [scales.y(value)] : [];
       });
-      if (ys.length === 0) return [];
+      if (ys.length === 0 || ys.some((y) => y > plot.bottom || y < plot.top)) return [];
       const above = Math.min(...ys) - lineHeight / 2 - 4;
       const below = Math.max(...ys) + lineHeight / 2 + 4;
       return [above, below]

@@ -64,6 +64,14 @@ describe('the lanes of arrivals', () => {
     expect(plain(lane(chart, 'FL').textContent ?? '')).toBe('FL 2.40 m');
   });
 
+  it('says the interval of a distance that is not known well', async () => {
+    const [first] = lanes(layoutOne);
+    if (!first?.reading) throw new RangeError('no lane');
+    const reading = { ...first.reading, distanceInterval: [1.9, 3.1] as const };
+    const chart = await mount('ll-arrival-lanes', { lanes: [{ ...first, reading }], ...at });
+    expect(plain(lane(chart, 'FL').textContent ?? '')).toBe('FL 2.4 m, 1.9–3.1');
+  });
+
   it('says milliseconds above and the metres they stand for below', async () => {
     const chart = await mount('ll-arrival-lanes', { lanes: lanes(layoutOne), ...at }, 640);
     const ticks = findAll(chart, 'text.tick').map((tick) => plain(tick.textContent ?? ''));
