@@ -44,6 +44,10 @@ export class AngleTable extends LitElement {
           display: none;
         }
 
+        .range {
+          display: block;
+        }
+
         th,
         td {
           padding-inline: var(--space-1);
@@ -89,14 +93,14 @@ export class AngleTable extends LitElement {
         </button>
       </th>
       <td>
-        ${sub ? html`<span class="soft">where it sums best</span>` : directionInWords(channel.azimuthDegrees)}
+        ${sub ? html`<span class="soft">anywhere</span>` : directionInWords(channel.azimuthDegrees)}
       </td>
       <td class="num">${rangeInWords(channel.azimuthRange)}</td>
       <td class="num">
         ${channel.kind === 'height' ? `${channel.elevationDegrees}°` : '–'}
         ${
           channel.kind === 'height' && channel.elevationRange
-            ? html`<span class="soft">${rangeInWords(channel.elevationRange)}</span>`
+            ? html`<span class="soft range">${rangeInWords(channel.elevationRange)}</span>`
             : nothing
         }
       </td>

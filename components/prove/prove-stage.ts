@@ -5,7 +5,6 @@ import type { Bench } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
 import { metresText, numberText, thinSpace } from '../charts/number-text';
-import { countInWords } from '../plan/layout-words';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 
@@ -101,7 +100,7 @@ function renderNoSettings(): TemplateResult {
 }
 
 function counted(count: number, thing: string): string {
-  return `${countInWords(count)} ${thing}${count === 1 ? '' : 's'}`;
+  return `${count} ${thing}${count === 1 ? '' : 's'}`;
 }
 
 declare global {

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
+import { isSimulated } from '../simulated';
 import { sharedStyles } from '../theme/shared-styles';
 import { appStyles } from './app-styles';
 import './next-step';
@@ -132,11 +133,6 @@ function renderHeader(bench: Bench, now: BenchState): TemplateResult {
     }
     <ll-theme-button></ll-theme-button>
   </header>`;
-}
-
-/** True when what is on screen, or what would be played next, is not a real room. */
-function isSimulated(now: BenchState): boolean {
-  return now.document.rig === 'practice' || now.readings?.simulated === true;
 }
 
 declare global {

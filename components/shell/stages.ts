@@ -1,4 +1,5 @@
 import type { BenchState } from '../../src/session/bench';
+import { wiringFindings } from '../patch/findings';
 
 export type StageId = 'plan' | 'patch' | 'probe' | 'propose' | 'prove';
 
@@ -52,9 +53,11 @@ function standingOfPlan(state: BenchState): Standing {
 }
 
 function standingOfPatch(state: BenchState): Standing {
+  const [finding] = wiringFindings(state.layout, state.readings);
+  if (finding !== undefined) return { done: false, missing: finding };
   const missing =
     state.document.rig === 'practice'
-      ? 'The practice room is wired as planned; nothing to check here.'
+      ? 'In the practice room every output drives the speaker it claims; a take tells the rest.'
       : 'No wire check yet: listen that each output drives the speaker it claims before you trust a take.';
   return { done: false, missing };
 }

@@ -34,6 +34,19 @@ export const stripStyles = css`
     white-space: nowrap;
   }
 
+  /* Where the page scrolls as a whole, the header's mark leaves the screen; this one stays. */
+  .simulated {
+    display: none;
+    color: var(--signal);
+    font-weight: 700;
+  }
+
+  @media (max-width: 56rem) {
+    .simulated {
+      display: inline;
+    }
+  }
+
   .kept {
     display: flex;
     flex-wrap: wrap;

@@ -4,6 +4,7 @@ import type { Bench } from '../../src/session/bench';
 import { BenchController } from '../bench-controller';
 import { durationText } from '../charts/number-text';
 import { buttonStyles } from '../controls/button-styles';
+import { isSimulated } from '../simulated';
 import { sharedStyles } from '../theme/shared-styles';
 import './mic-meter';
 import { savedInWords, secondsLeft, soundInWords } from './strip-words';
@@ -26,6 +27,7 @@ export class Strip extends LitElement {
     return html`<footer>
       <ll-mic-meter .level=${state.mic}></ll-mic-meter>
       <div class="sound">
+        ${isSimulated(state) ? html`<span class="simulated">Simulated</span>` : nothing}
         <span role="status" class=${busy ? 'busy' : 'soft'}>${soundInWords(state)}</span>
         ${left === null ? nothing : html`<span class="left">${durationText(left)} left</span>`}
       </div>

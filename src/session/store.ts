@@ -110,6 +110,7 @@ async function keepAside(
 
 function whereAndWhy(issue: v.BaseIssue<unknown>): string {
   const where = v.getDotPath(issue) ?? 'the whole document';
+  if (issue.input === undefined) return `${where} is missing`;
   const expected = issue.expected ? `expected ${issue.expected}` : issue.message;
   return `${where}: ${expected}, found ${issue.received}`;
 }

@@ -78,6 +78,12 @@ describe('a damaged store', () => {
     expect(await openStore(name).load()).toMatchObject({ trouble: 'storage' });
   });
 
+  it('refuses a session that lacks a part and says which', async () => {
+    await damage((document) => ({ ...document, live: undefined }));
+    const loaded = await openStore(name).load();
+    expect(isTrouble(loaded) && loaded.sentence).toContain('live is missing');
+  });
+
   it('refuses a value that is no session at all', async () => {
     await damage(() => 'not a session');
     expect(await openStore(name).load()).toMatchObject({ trouble: 'storage' });

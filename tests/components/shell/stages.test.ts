@@ -45,6 +45,10 @@ describe('the rail', () => {
     expect(standings({ readings: { ...readings, channels } })['probe']?.missing).toContain('FC');
   });
 
+  it('says on Patch what the last take found wrong with the wiring', () => {
+    expect(standings({ readings })['patch']?.missing).toContain('SiR is inverted');
+  });
+
   it('never ticks what this version cannot check', () => {
     const now = standings({ readings });
     expect(now['patch']?.done).toBe(false);
