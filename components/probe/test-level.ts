@@ -24,6 +24,10 @@ export class TestLevel extends LitElement {
         gap: var(--space-2);
       }
 
+      [role='status']:empty {
+        position: absolute;
+      }
+
       div {
         display: flex;
         flex-wrap: wrap;
@@ -48,6 +52,10 @@ export class TestLevel extends LitElement {
     if (!state) return nothing;
     const { gainDb } = state.document.live;
     const busy = state.activity.kind !== 'idle';
+    const caution =
+      gainDb > cautionAboveDb
+        ? `Above ${numberText(cautionAboveDb)}${thinSpace}dB: leave the room or wear hearing protection.`
+        : nothing;
     return html`<ll-number
         label="Test level"
         unit="dB"
@@ -74,13 +82,7 @@ export class TestLevel extends LitElement {
           ${stepDb}${thinSpace}dB louder
         </button>
       </div>
-      <p class="signal" role="status">
-        ${
-          gainDb > cautionAboveDb
-            ? `Above ${numberText(cautionAboveDb)}${thinSpace}dB: leave the room or wear hearing protection.`
-            : nothing
-        }
-      </p>`;
+      <p class="signal" role="status">${caution}</p>`;
   }
 }
 

@@ -25,6 +25,10 @@ export class WhyCrossover extends LitElement {
         gap: var(--space-3);
       }
 
+      [role='status']:empty {
+        position: absolute;
+      }
+
       .price {
         display: grid;
         gap: var(--space-2);
