@@ -1,5 +1,10 @@
-import type { Readings } from '../../src/reading/reading';
+import type { ChannelReading } from '../../src/reading/reading';
 import type { Channel, Layout } from '../../src/system/channel';
+
+/** Whatever is measured so far. */
+export interface MeasuredChannels {
+  readonly channels: readonly ChannelReading[];
+}
 
 /** A speaker where it stands on the plan: metres from the listener, right and back positive. */
 export interface PlacedSpeaker {
@@ -22,7 +27,7 @@ const nominalShare = { bed: 1, height: 0.8, sub: 1.25 } as const;
  */
 export function placeSpeakers(
   layout: Layout,
-  readings: Readings | null,
+  readings: MeasuredChannels | null,
   nominalMetres: number,
 ): PlacedSpeaker[] {
   return layout.channels.map((channel) => {

@@ -1,6 +1,5 @@
 import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Readings } from '../../src/reading/reading';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
 import { textWidth } from '../charts/text-width';
 import { askToSelect } from '../events';
@@ -9,7 +8,13 @@ import { sharedStyles } from '../theme/shared-styles';
 import { partnersOf } from './partner';
 import { placeLabels, type Box } from './place-labels';
 import { placeRingLabels } from './place-ring-labels';
-import { placeSpeakers, ringRadii, scaleOf, type PlacedSpeaker } from './place-speakers';
+import {
+  placeSpeakers,
+  ringRadii,
+  scaleOf,
+  type MeasuredChannels,
+  type PlacedSpeaker,
+} from './place-speakers';
 import { planDrawingStyles } from './plan-drawing-styles';
 import { speakerName } from './speaker-name';
 import { speakerShape, symbolHalf } from './speaker-shape';
@@ -23,7 +28,7 @@ export class PlanDrawing extends LitElement {
   static override styles = [sharedStyles, planDrawingStyles];
 
   @property({ attribute: false }) layout: Layout | null = null;
-  @property({ attribute: false }) readings: Readings | null = null;
+  @property({ attribute: false }) readings: MeasuredChannels | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   /** The channel that sounds now. */
   @property({ attribute: false }) playing: string | null = null;

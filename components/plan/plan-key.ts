@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Readings } from '../../src/reading/reading';
 import type { Channel, Layout } from '../../src/system/channel';
 import { sharedStyles } from '../theme/shared-styles';
+import type { MeasuredChannels } from './place-speakers';
 import { kindInWords } from './speaker-name';
 import { speakerShape } from './speaker-shape';
 
@@ -48,7 +48,7 @@ export class PlanKey extends LitElement {
   ];
 
   @property({ attribute: false }) layout: Layout | null = null;
-  @property({ attribute: false }) readings: Readings | null = null;
+  @property({ attribute: false }) readings: MeasuredChannels | null = null;
 
   protected override render(): TemplateResult | typeof nothing {
     const channels = this.layout?.channels;

@@ -91,7 +91,9 @@ export class Side extends LitElement {
     if (!state) return nothing;
     const open = this.wanted ?? (this.stage === 'plan' || this.stage === 'patch');
     const { activity } = state;
-    const readings = state.readings?.layout === state.layout.name ? state.readings : null;
+    const known = state.readings?.layout === state.layout.name ? state.readings : null;
+    // While a take is read, each speaker moves to its place as soon as it is known.
+    const readings = activity.kind === 'reading' ? activity : known;
     return html`<aside aria-label="Plan of the room">
       <button class="fold" aria-expanded=${open} @click=${() => (this.wanted = !open)}>
         <span><b>Plan</b> ${this.selected ?? `${state.layout.channels.length} speakers`}</span>

@@ -153,3 +153,19 @@ describe('an element with a bench', () => {
     expect(bench.listening).toBe(0);
   });
 });
+
+describe('the plan at the side', () => {
+  it('moves each speaker to its place as soon as it is read', async () => {
+    const { channels } = sampleReadings(layoutOf('5.1'));
+    const activity = {
+      kind: 'reading',
+      progress: 0.3,
+      secondsLeft: 4,
+      channels: channels.slice(0, 2),
+    } as const;
+    await show(new FakeBench('5.1', { activity }));
+    const measured = (label: string): boolean =>
+      !findDeep(app, `[data-channel="${label}"]`).classList.contains('unmeasured');
+    expect(['FL', 'FR', 'FC', 'SiL'].map(measured)).toEqual([true, true, false, false]);
+  });
+});
