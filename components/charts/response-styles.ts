@@ -10,7 +10,8 @@ export const responseStyles = css`
     display: flex;
     flex-wrap: wrap;
     gap: 0 var(--space-3);
-    min-height: 1.5em;
+    align-content: center;
+    min-height: 3em;
     font-size: var(--text-small);
     flex: 1 1 16rem;
   }
@@ -22,7 +23,6 @@ export const responseStyles = css`
   .narrow .readout {
     order: 2;
     flex-basis: 100%;
-    min-height: 3em;
   }
 
   .marks {
