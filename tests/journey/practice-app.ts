@@ -45,7 +45,11 @@ export function listenForComplaints(page: Page, address: string): string[] {
     if (kind === 'warning' || kind === 'error') heard.push(`${kind}: ${message.text()}`);
   });
   page.on('pageerror', (error) => heard.push(`page error: ${error.message}`));
-  page.on('requestfailed', (request) => heard.push(`request failed: ${request.url()}`));
+  page.on('requestfailed', (request) => {
+    // A reload drops what the page before it still wanted; that is no failure.
+    const why = request.failure()?.errorText ?? '';
+    if (why !== 'net::ERR_ABORTED') heard.push(`request failed: ${request.url()} (${why})`);
+  });
   page.on('request', (request) => {
     const url = request.url();
     if (!url.startsWith(address) && !/^(blob|data):/.test(url)) heard.push(`request to ${url}`);
