@@ -23,7 +23,27 @@ export function bandWeights(hz: number): number[] {
   });
 }
 
-/** A value given per band, at any frequency. */
-export function valueAt(perBand: readonly number[], hz: number): number {
-  return bandWeights(hz).reduce((sum, weight, band) => sum + weight * (perBand[band] ?? 0), 0);
+/** Share of the bass at a frequency: all below 250 Hz, nothing above 500 Hz. */
+export function bassShare(hz: number): number {
+  return bandWeights(hz)
+    .slice(0, bassBands)
+    .reduce((sum, weight) => sum + weight, 0);
+}
+
+/**
+ * Causal complex weights of the bass bands, which sum to one: a chain of first-order low-passes at
+ * 44, 88 and 177 Hz, each band taking what the ones before it left.
+ */
+export function bassWeights(hz: number): [number, number][] {
+  const weights: [number, number][] = [];
+  let [re, im] = [1, 0];
+  for (const middle of bandHz.slice(0, bassBands - 1)) {
+    const w = hz / (middle * Math.SQRT2);
+    const scale = 1 / (1 + w * w);
+    // 1/(1 + jw) of what is left goes to this band.
+    const own: [number, number] = [scale * (re + im * w), scale * (im - re * w)];
+    weights.push(own);
+    [re, im] = [re - own[0], im - own[1]];
+  }
+  return [...weights, [re, im]];
 }

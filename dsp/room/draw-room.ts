@@ -11,13 +11,13 @@ export type RoomPreset = 'typical' | 'live' | 'leaky' | 'large';
 
 const mid = 5;
 /** No wall absorbs less than this below 250 Hz: even stiff ones move, and doors leak. */
-const leastBass = 0.06;
+const leastBass = 0.08;
 /** Energy absorption over 31 Hz … 16 kHz re 1 kHz, by kind of surface. Invented, plausible. */
 const surfaces = {
-  floor: [0.16, 0.18, 0.25, 0.4, 0.6, 1, 1.3, 1.5, 1.6, 1.6],
-  panel: [0.6, 0.65, 0.7, 0.75, 0.9, 1, 1.05, 1.1, 1.15, 1.2],
-  hard: [0.4, 0.42, 0.5, 0.7, 0.9, 1, 1.1, 1.3, 1.5, 1.7],
-  soft: [0.22, 0.25, 0.38, 0.6, 0.9, 1, 1, 1, 1, 1],
+  floor: [0.25, 0.27, 0.32, 0.4, 0.6, 1, 1.3, 1.5, 1.6, 1.6],
+  panel: [0.75, 0.8, 0.82, 0.75, 0.9, 1, 1.05, 1.1, 1.15, 1.2],
+  hard: [0.5, 0.52, 0.58, 0.7, 0.9, 1, 1.1, 1.3, 1.5, 1.7],
+  soft: [0.35, 0.38, 0.48, 0.6, 0.9, 1, 1, 1, 1, 1],
 } as const;
 
 /**
@@ -54,7 +54,7 @@ export function drawSeats(room: Room, seed: number, count: number): Point[] {
   const { x, y } = room.size;
   const main = {
     x: x * (0.5 + 0.24 * (random() - 0.5)),
-    y: y * (0.18 + 0.26 * random()),
+    y: Math.max(1, y * (0.18 + 0.26 * random())),
     z: 1 + 0.25 * random(),
   };
   const seats = [main];

@@ -1,7 +1,6 @@
 import { realSpectrum } from '../fft/fft';
 import { gaussian, seededRandom } from '../signal/random';
-import { airDbPerMetre, bandHz, bassBands } from './bands';
-import { addBand } from './bass-spectrum';
+import { airDbPerMetre, bandHz, bandWeights, bassBands } from './bands';
 import { bandDecay } from './decay';
 import { diffusePower, directivityGains, type Directivity } from './directivity';
 import { addImpulse } from './fractional-delay';
@@ -37,6 +36,18 @@ export function addUpper(
   layTail(bands, size, sampleRate, room, source, microphone);
   for (const [band, signal] of bands.entries()) {
     if (signal) addBand(spectrum, realSpectrum(signal, size), band, sampleRate / size);
+  }
+}
+
+/** Adds a band's spectrum under that band's weight. */
+function addBand(into: Float64Array, from: Float64Array, band: number, binHz: number): void {
+  const lowest = (bandHz[band] ?? 0) / 2;
+  const highest = band === bandHz.length - 1 ? Infinity : 4 * lowest;
+  const last = into.length / 2 - 1;
+  for (let k = Math.ceil(lowest / binHz); k <= last && k * binHz < highest; k++) {
+    const weight = bandWeights(k * binHz)[band] ?? 0;
+    into[2 * k] = (into[2 * k] ?? 0) + weight * (from[2 * k] ?? 0);
+    into[2 * k + 1] = (into[2 * k + 1] ?? 0) + weight * (from[2 * k + 1] ?? 0);
   }
 }
 

@@ -7,7 +7,7 @@ import type { Channel, ChannelLabel, GroupId, Layout } from '../system/channel';
 import { practiceModels } from './practice-models';
 import type { PracticeSpeaker } from './practice-system';
 
-/** How far from the seat the speakers of a group stand, metres, when the room lets them. */
+/** How far from the seat the speakers of a group stand, metres, when the room lets them: subs go to the walls. */
 const distances: Readonly<Record<GroupId, readonly [number, number]>> = {
   fronts: [2.4, 2.4],
   centre: [2.1, 2.35],
@@ -17,7 +17,7 @@ const distances: Readonly<Record<GroupId, readonly [number, number]>> = {
   'front heights': [1.9, 2.5],
   'middle heights': [1.4, 2],
   'back heights': [1.5, 2.2],
-  subs: [1.6, 3],
+  subs: [6, 6],
 };
 
 /** The bed speakers that bounced heights stand on, first choice first. */
@@ -60,7 +60,7 @@ export function placePracticeSpeakers(
 
 function placeOf(channel: Channel, room: Room, seat: Point, distance: number): Point {
   const { azimuthDegrees, elevationDegrees } = channel;
-  const margin = channel.kind === 'height' ? 0.1 : 0.2;
+  const margin = channel.kind === 'height' ? 0.1 : channel.kind === 'sub' ? 0.3 : 0.2;
   const at = placeAround(room, seat, azimuthDegrees, elevationDegrees, distance, margin);
   return channel.kind === 'sub' ? { ...at, z: 0.25 } : at;
 }

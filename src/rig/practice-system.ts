@@ -50,7 +50,7 @@ export const practiceReferenceMetres = 2.4;
 export function practiceSystem(layout: Layout, seed: number): PracticeSystem {
   const random = seededRandom(seed + 0.125);
   const normal = gaussian(random);
-  const room = roomyRoom(seed, random);
+  const room = livingRoom(seed, random);
   const microphone = seatIn(room, random);
   const placed = placePracticeSpeakers(layout, room, microphone, seed);
   const pinkDb = -82 + 8 * random();
@@ -67,17 +67,17 @@ export function practiceSystem(layout: Layout, seed: number): PracticeSystem {
   };
 }
 
-/** A typical room that has space for fronts at 2.4 m. */
-function roomyRoom(seed: number, random: () => number): Room {
-  const size = { x: 3.7 + 1.6 * random(), y: 4.5 + 1.8 * random(), z: 2.35 + 0.5 * random() };
+/** A typical room, just large enough for fronts at 2.4 m that stand off the wall. */
+function livingRoom(seed: number, random: () => number): Room {
+  const size = { x: 3.6 + 1.3 * random(), y: 3.8 + random(), z: 2.35 + 0.5 * random() };
   return { ...drawRoom(seed, 'typical', size), celsius: practiceCelsius };
 }
 
-/** A seat near the middle line with 2.4 m of space in front and some behind. */
+/** A seat near the middle line, the fronts 2.08 m before it and 0.3 to 0.6 m before the wall. */
 function seatIn({ size }: Room, random: () => number): Point {
-  const back = Math.min(size.y - 2.4, 1.2 + 0.9 * random());
-  const aside = Math.min(0.25, size.x / 2 - 1.55);
-  return { x: size.x / 2 + aside * (2 * random() - 1), y: back, z: 1.05 + 0.15 * random() };
+  const back = size.y - practiceReferenceMetres * Math.cos(Math.PI / 6) - 0.3 - 0.3 * random();
+  const aside = Math.min(0.3, size.x / 2 - 1.5);
+  return { x: size.x / 2 + aside * (2 * random() - 1), y: back, z: 1 + 0.2 * random() };
 }
 
 /** Swaps the leads of one speaker that is neither the reference nor a sub. */
