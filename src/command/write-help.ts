@@ -15,7 +15,7 @@ export function commandHelp(command: Command): string {
   return [
     summary,
     '',
-    `leadline ${name} ${usage.join(' ')}`,
+    ...folded([`leadline ${name}`, ...usage]),
     '',
     ...columns(rows),
     '',
@@ -37,6 +37,18 @@ export function overallHelp(commands: readonly Command[]): string {
     'be used, or the work failed; nothing is printed on standard output and no file is changed.',
     '2: the command line is not understood.',
   ].join('\n');
+}
+
+/** Words side by side in lines of at most 100 columns; later lines are indented. */
+function folded(words: readonly string[]): string[] {
+  const lines: string[] = [];
+  for (const word of words) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= 100) {
+      lines[lines.length - 1] = `${last} ${word}`;
+    } else lines.push(last === undefined ? word : `    ${word}`);
+  }
+  return lines;
 }
 
 function columns(rows: readonly (readonly [string, string])[]): string[] {

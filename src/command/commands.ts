@@ -1,0 +1,13 @@
+import type { Command } from './command';
+import { practiceCommand } from './practice';
+import { proposeCommand } from './propose';
+import { readCommand } from './read';
+import { stimulusCommand } from './stimulus';
+
+/** All that the bench does from a terminal. */
+export const commands: readonly Command[] = [
+  stimulusCommand,
+  readCommand,
+  proposeCommand,
+  practiceCommand,
+];

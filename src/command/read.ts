@@ -1,0 +1,104 @@
+import type { Readings } from '../reading/reading';
+import { readTake } from '../reading/read-take';
+import { captureFromWav } from '../rig/recording-capture';
+import { parseSchedule } from '../schema/parse-schedule';
+import { isTrouble, type Trouble } from '../trouble';
+import { given, type Command, type CommandIo, type GivenOptions } from './command';
+import { inFile, readInputFile, textOf } from './input-files';
+import { numberOption } from './number-option';
+import { printedReadings } from './printed-readings';
+
+/** Reference distance that is assumed when none is given, metres. */
+const assumedDistanceMetres = '2.40';
+
+/** Reads a recording of a take. */
+export const readCommand: Command = {
+  name: 'read',
+  summary:
+    'Reads the recording of a take: clock, arrivals, distances, levels, roll-offs, polarity.',
+  options: [
+    { name: 'take', value: 'FILE', about: 'take.json as "stimulus" saved it', required: true },
+    { name: 'capture', value: 'FILE', about: 'the recording, a WAV', required: true },
+    { name: 'temperature', value: 'C', about: 'of the room, -40 to 60 °C', fallback: '20' },
+    {
+      name: 'reference-distance',
+      value: 'M',
+      about: 'tape distance of the reference speaker, 0.1 to 30 m; else 2.40 assumed',
+    },
+    { name: 'capture-channel', value: 'N', about: "the microphone's channel, counted from 1" },
+    { name: 'curves', about: 'prints responses and envelopes too' },
+  ],
+  notes: [
+    'Prints readings that "propose" takes as they are. A number that cannot be told is null, with\na sentence in "notes"; what went wrong in a segment stands in "faults". Intervals hold 90 %.',
+    'The recording may have any rate from 44.1 to 192 kHz and 8 to 64 bits.',
+  ],
+  run: readRecording,
+};
+
+async function readRecording(options: GivenOptions, io: CommandIo): Promise<object | Trouble> {
+  const assumed = !options.has('reference-distance');
+  const numbers = readNumbers(
+    assumed ? new Map([...options, ['reference-distance', assumedDistanceMetres]]) : options,
+  );
+  if (isTrouble(numbers)) return numbers;
+  const { channel, ...conditions } = numbers;
+
+  const takePath = given(options, 'take');
+  const takeFile = await readInputFile(takePath, io);
+  if (isTrouble(takeFile)) return takeFile;
+  const schedule = parseSchedule(textOf(takeFile));
+  if (isTrouble(schedule)) return inFile(takePath, schedule);
+
+  const capturePath = given(options, 'capture');
+  const captureFile = await readInputFile(capturePath, io);
+  if (isTrouble(captureFile)) return captureFile;
+  const startedAt = captureFile.writtenAt;
+  const capture = captureFromWav(captureFile.bytes, schedule, { startedAt, ...channel });
+  if (isTrouble(capture)) return inFile(capturePath, withChannelHint(capture));
+
+  const readings = await readTake(schedule, capture, {
+    ...conditions,
+    simulated: false,
+    signal: io.signal,
+    onChannel: ({ channel: label }, progress) =>
+      io.progress(`${label} read, ${Math.round(100 * progress)} % done`),
+  });
+  if (isTrouble(readings)) return inFile(capturePath, readings);
+  if (assumed) tellAssumption(readings, io);
+  return {
+    ...printedReadings(readings, options.has('curves')),
+    referenceDistanceAssumed: assumed,
+  };
+}
+
+interface ReadNumbers {
+  readonly temperatureCelsius: number;
+  readonly referenceDistanceMetres: number;
+  readonly channel: { readonly channel?: number };
+}
+
+function readNumbers(options: GivenOptions): ReadNumbers | Trouble {
+  const temperatureCelsius = numberOption(options, 'temperature', {
+    low: -40,
+    high: 60,
+    unit: '°C',
+  });
+  if (isTrouble(temperatureCelsius)) return temperatureCelsius;
+  const range = { low: 0.1, high: 30, unit: 'm' };
+  const referenceDistanceMetres = numberOption(options, 'reference-distance', range);
+  if (isTrouble(referenceDistanceMetres)) return referenceDistanceMetres;
+  const conditions = { temperatureCelsius, referenceDistanceMetres };
+  if (!options.has('capture-channel')) return { ...conditions, channel: {} };
+  const channel = numberOption(options, 'capture-channel', { low: 1, high: 64, whole: true });
+  return isTrouble(channel) ? channel : { ...conditions, channel: { channel } };
+}
+
+function withChannelHint(found: Trouble): Trouble {
+  if (found.trouble !== 'wrong-channels') return found;
+  return { ...found, sentence: `${found.sentence} The option is --capture-channel N.` };
+}
+
+function tellAssumption({ reference, referenceDistanceMetres }: Readings, io: CommandIo): void {
+  const assumed = `${referenceDistanceMetres.toFixed(2)} m to ${reference} assumed`;
+  io.tell(`No --reference-distance: ${assumed}. Differences of distance hold all the same.`);
+}
