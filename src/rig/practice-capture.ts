@@ -32,6 +32,16 @@ export async function renderCapture(
   schedule: Schedule,
   options: RenderOptions = {},
 ): Promise<Float32Array | null> {
+  const mix = await renderMix(system, schedule, options);
+  return mix && (await recordMix(mix, system, schedule, options));
+}
+
+/** Sound pressure at the microphone on the stimulus clock, 1 at 1 m; null when onStep said no. */
+export async function renderMix(
+  system: PracticeSystem,
+  schedule: Schedule,
+  options: RenderOptions = {},
+): Promise<Float64Array | null> {
   const { onStep, faults } = options;
   const mix = new Float64Array(schedule.lengthSamples);
   for (const entry of system.speakers) {
@@ -40,6 +50,17 @@ export async function renderCapture(
     if (!faults?.silent?.includes(entry.channel)) addChannel(mix, system, schedule, entry);
     if (segment) tellLevel(mix, segment, system, options);
   }
+  return mix;
+}
+
+/** What the recorder makes of that pressure; null when onStep said no. */
+export async function recordMix(
+  mix: Float64Array,
+  system: PracticeSystem,
+  schedule: Schedule,
+  options: RenderOptions = {},
+): Promise<Float32Array | null> {
+  const { onStep, faults } = options;
   if (onStep && !(await onStep(schedule.markStarts.at(-1) ?? 0))) return null;
   const capture = await record(mix, system, schedule, options);
   if (!capture) return null;

@@ -1,0 +1,40 @@
+/** Kinds of arrival that are told apart in the tables. */
+export type ArrivalKind = 'front' | 'surround' | 'height' | 'leak' | 'ceiling';
+
+/** One estimate of a roll-off frequency against the truth. */
+export interface Crossing {
+  readonly truthHz: number;
+  readonly medianHz: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What one room gave; plain data, so that a child process can send it. */
+export interface RoomFigures {
+  readonly seed: number;
+  readonly preset: string;
+  /** Estimated less true skew, ppm, per signal-to-noise ratio in dB; null when no clock was found. */
+  readonly skew: readonly { readonly snrDb: number; readonly errorPpm: number | null }[];
+  readonly buffers: {
+    readonly planted: number;
+    readonly found: number;
+    readonly sizeErrors: readonly number[];
+    readonly falseAlarms: number;
+    readonly wrongSegment: number;
+  };
+  /** Error of the distance relative to the reference, metres; null when not told. */
+  readonly arrivals: readonly { readonly kind: ArrivalKind; readonly error: number | null }[];
+  readonly polarity: readonly ('right' | 'wrong' | 'open')[];
+  /** In-room level relative to the reference's: estimate less truth, dB; null when not told. */
+  readonly levels: readonly (number | null)[];
+  /** True in-room 500 to 2000 Hz level less the free field's at the same distance, dB. */
+  readonly roomGains: readonly number[];
+  readonly rolloffs: readonly {
+    readonly kind: 'main' | 'sub';
+    readonly f3: Crossing | null;
+    readonly f6: Crossing | null;
+    readonly f10: Crossing | null;
+    readonly f6UpperHz: number | null;
+    readonly box: 'right' | 'wrong' | 'open';
+  }[];
+}

@@ -1,0 +1,124 @@
+import type { ArrivalKind, RoomFigures } from './figures';
+import { rolloffRows } from './rolloff-rows';
+import { atLeast, atMost, quantile, shown, type Row, type Table } from './table';
+
+const ppm = (value: number): string => `${value.toFixed(4)} ppm`;
+const millimetres = (value: number): string => `${(value * 1000).toFixed(2)} mm`;
+const percent = (value: number): string => `${(100 * value).toFixed(1)} %`;
+const decibels = (value: number): string => `${value.toFixed(2)} dB`;
+const samples = (value: number): string => `${value.toFixed(4)} samples`;
+
+/** Farther off than this is another sound than the direct one, metres. */
+const grossMetres = 0.1;
+
+/** The tables of all rooms of one kind. */
+export function roomTables(preset: string, rooms: readonly RoomFigures[]): Table[] {
+  const title = (what: string): string => `${what}, ${rooms.length} ${preset} rooms`;
+  return [
+    { title: title('Clock skew, error'), rows: skewRows(rooms) },
+    { title: title('Lost and repeated buffers'), rows: bufferRows(rooms) },
+    { title: title('Arrival relative to FL, error'), rows: arrivalRows(rooms) },
+    { title: title('Polarity'), rows: polarityRows(rooms) },
+    { title: title('In-room level 500 to 2000 Hz'), rows: levelRows(rooms) },
+    { title: title('Roll-off in the take, one position'), rows: rolloffRows(rooms, preset) },
+  ];
+}
+
+function skewRows(rooms: readonly RoomFigures[]): Row[] {
+  const prototypes: Record<number, readonly [string, string]> = {
+    30: ['0.0009 ppm', '0.006 ppm'],
+    10: ['', '0.016 ppm'],
+  };
+  const ratios = [...new Set(rooms.flatMap(({ skew }) => skew.map(({ snrDb }) => snrDb)))];
+  return ratios.flatMap((snrDb) => {
+    const all = rooms.flatMap(({ skew }) => skew.filter((one) => one.snrDb === snrDb));
+    const errors = all.flatMap(({ errorPpm }) => (errorPpm === null ? [] : [Math.abs(errorPpm)]));
+    const [median, worst] = prototypes[snrDb] ?? ['', ''];
+    const at = `${snrDb} dB over noise`;
+    return [
+      atLeast(`${at}: found`, errors.length / all.length, 1, '', percent),
+      atMost(`${at}: median`, quantile(errors, 0.5), snrDb > 20 ? 0.002 : 0.01, median, ppm),
+      atMost(`${at}: worst`, Math.max(...errors), snrDb > 20 ? 0.01 : 0.05, worst, ppm),
+    ];
+  });
+}
+
+function bufferRows(rooms: readonly RoomFigures[]): Row[] {
+  const sum = (key: 'planted' | 'found' | 'falseAlarms' | 'wrongSegment'): number =>
+    rooms.reduce((total, { buffers }) => total + buffers[key], 0);
+  const sizes = rooms.flatMap(({ buffers }) => buffers.sizeErrors.map(Math.abs));
+  return [
+    atLeast(`found, of ${sum('planted')}`, sum('found') / sum('planted'), 1, '40 of 40', percent),
+    atMost('size, worst', Math.max(...sizes), 0.02, '0.008 samples', samples),
+    atMost('named in the wrong segment', sum('wrongSegment'), 0, ''),
+    atMost(`false alarms in ${2 * rooms.length} takes`, sum('falseAlarms'), 0, '0 of 8'),
+  ];
+}
+
+function arrivalRows(rooms: readonly RoomFigures[]): Row[] {
+  const kinds: readonly {
+    readonly kind: ArrivalKind;
+    readonly name: string;
+    readonly prototypes: readonly [string, string, string, string];
+    readonly gross: number;
+  }[] = [
+    {
+      kind: 'front',
+      name: 'fronts',
+      prototypes: ['0.7 mm', '1.6 mm', '4 mm', 'none'],
+      gross: 0,
+    },
+    {
+      kind: 'surround',
+      name: 'off-axis surrounds',
+      prototypes: ['0.6 mm', '', '', 'none at 45 dB'],
+      gross: 0.005,
+    },
+    { kind: 'height', name: 'heights aimed down', prototypes: ['', '', '', ''], gross: 0.005 },
+    { kind: 'leak', name: 'bounced heights, leak', prototypes: ['', '', '', ''], gross: 0.05 },
+    {
+      kind: 'ceiling',
+      name: 'bounced heights, ceiling path',
+      prototypes: ['', '', '', '2 %'],
+      gross: 0.5,
+    },
+  ];
+  return kinds.flatMap(({ kind, name, prototypes, gross }) => {
+    const all = rooms.flatMap(({ arrivals }) => arrivals.filter((one) => one.kind === kind));
+    if (all.length === 0) return [];
+    const told = all.flatMap(({ error }) => (error === null ? [] : [Math.abs(error)]));
+    const fine = told.filter((error) => error < grossMetres);
+    const [median, most, worst, bad] = prototypes;
+    const grossShare = (told.length - fine.length) / all.length;
+    return [
+      shown(`${name}: told`, `${told.length} of ${all.length}`),
+      atMost(`${name}: median`, quantile(fine, 0.5), 0.002, median, millimetres),
+      atMost(`${name}: 90 %`, quantile(fine, 0.9), 0.005, most, millimetres),
+      shown(`${name}: worst that is not gross`, millimetres(Math.max(...fine)), worst),
+      atMost(`${name}: gross (over 100 mm)`, grossShare, gross, bad, percent),
+    ];
+  });
+}
+
+function polarityRows(rooms: readonly RoomFigures[]): Row[] {
+  const all = rooms.flatMap(({ polarity }) => polarity);
+  const count = (what: string): number => all.filter((one) => one === what).length;
+  const decided = all.length - count('open');
+  return [
+    atLeast(`decided, of ${all.length}`, decided / all.length, 0.7, '99.4 %', percent),
+    atMost('wrong, of those', count('wrong'), 0, '0 of 320'),
+  ];
+}
+
+function levelRows(rooms: readonly RoomFigures[]): Row[] {
+  const all = rooms.flatMap(({ levels }) => levels);
+  const errors = all.flatMap((error) => (error === null ? [] : [Math.abs(error)]));
+  const gains = rooms.flatMap(({ roomGains }) => roomGains);
+  const mean = gains.reduce((sum, gain) => sum + gain, 0) / gains.length;
+  const spread = Math.sqrt(gains.reduce((sum, gain) => sum + (gain - mean) ** 2, 0) / gains.length);
+  return [
+    atLeast(`told, of ${all.length}`, errors.length / all.length, 1, '', percent),
+    atMost('error relative to FL, worst', Math.max(...errors), 0.1, '', decibels),
+    shown('over the free field', `${mean.toFixed(1)} ± ${spread.toFixed(1)} dB`, '5.5 ± 2.2 dB'),
+  ];
+}
