@@ -35,7 +35,7 @@ export function damageRecording(
 
 /** Limits a recording in place to ±level, as an overdriven input does. */
 export function clipRecording(recording: Float32Array, level: number): void {
-  for (const [n, value] of recording.entries()) {
-    recording[n] = Math.max(-level, Math.min(level, value));
+  for (let n = 0; n < recording.length; n++) {
+    recording[n] = Math.max(-level, Math.min(level, recording[n] ?? 0));
   }
 }

@@ -60,12 +60,8 @@ export async function recordMix(
   schedule: Schedule,
   options: RenderOptions = {},
 ): Promise<Float32Array | null> {
-  const { onStep, faults } = options;
-  if (onStep && !(await onStep(schedule.markStarts.at(-1) ?? 0))) return null;
-  const capture = await record(mix, system, schedule, options);
-  if (!capture) return null;
-  clipRecording(capture, faults?.clipLevel ?? 1);
-  return faults?.buffers ? damageRecording(capture, faults.buffers) : capture;
+  const heard = await resampleMix(mix, system, schedule, options);
+  return heard && finishCapture(heard, system, options);
 }
 
 function addChannel(
@@ -81,27 +77,40 @@ function addChannel(
   }
 }
 
-/** Resamples the mix to the recorder's clock, a second at a time, and adds the noise. */
-async function record(
+/** The pressure on the recorder's clock, computed a second at a time; null when onStep said no. */
+export async function resampleMix(
   mix: Float64Array,
   system: PracticeSystem,
   schedule: Schedule,
-  { gainDb = 0, onStep }: RenderOptions,
-): Promise<Float32Array | null> {
+  { onStep }: RenderOptions = {},
+): Promise<Float64Array | null> {
   const ratio = (practiceRate / schedule.sampleRate) * (1 + system.skewPpm * 1e-6);
   const latency = system.latencySeconds * practiceRate;
   const length = Math.ceil(mix.length * ratio + latency + afterSeconds * practiceRate);
-  const capture = roomNoise(length, practiceRate, system.seed + 0.875, system.noise);
-  const part = new Float64Array(length);
-  const gain = 10 ** ((gainDb + system.sensitivityDb) / 20);
+  const heard = new Float64Array(length);
   const last = schedule.markStarts.at(-1) ?? 0;
+  if (onStep && !(await onStep(last))) return null;
   for (let from = 0; from < length; from += practiceRate) {
     const to = Math.min(from + practiceRate, length);
-    recordPart(mix, ratio, latency, part, from, to);
+    recordPart(mix, ratio, latency, heard, from, to);
     const position = last + ((schedule.lengthSamples - last) * to) / length;
     if (onStep && !(await onStep(Math.floor(position)))) return null;
   }
-  return Float32Array.from(capture, (noise, n) => noise + gain * (part[n] ?? 0));
+  return heard;
+}
+
+/** Brings that to full scale, adds the noise and whatever is broken on purpose. */
+export function finishCapture(
+  heard: Float64Array,
+  system: PracticeSystem,
+  { gainDb = 0, faults }: RenderOptions = {},
+): Float32Array {
+  const capture = roomNoise(heard.length, practiceRate, system.seed + 0.875, system.noise);
+  const gain = 10 ** ((gainDb + system.sensitivityDb) / 20);
+  for (let n = 0; n < capture.length; n++) capture[n] = (capture[n] ?? 0) + gain * (heard[n] ?? 0);
+  const samples = new Float32Array(capture);
+  clipRecording(samples, faults?.clipLevel ?? 1);
+  return faults?.buffers ? damageRecording(samples, faults.buffers) : samples;
 }
 
 /** Level of the segment's sweep at the microphone, as the strip shows it. */

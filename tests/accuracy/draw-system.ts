@@ -47,10 +47,11 @@ function drawOne(channel: Channel, { room, seat, random, bounced, seed }: Draw):
   const isSub = channel.kind === 'sub';
   const kind = isSub ? 'sub' : bounced ? 'bounced' : 'main';
   const azimuth = channel.azimuthDegrees + 16 * (random() - 0.5);
-  const distance = isSub ? 6 : 1.3 + 1.8 * random();
-  const place = placeAround(room, seat, azimuth, channel.elevationDegrees, distance, 0.2);
-  const low = isSub ? { ...place, z: 0.25 } : place;
-  const position = bounced ? { ...low, z: Math.min(seat.z + 0.2, low.z) } : low;
+  const distance = isSub ? 6 : (bounced ? 1.8 : 1.3) + 1.8 * random();
+  const elevation = bounced ? 0 : channel.elevationDegrees;
+  const place = placeAround(room, seat, azimuth, elevation, distance, 0.2);
+  const z = isSub ? 0.25 : place.z + (bounced ? 0.2 : 0);
+  const position = { ...place, z };
   const aim = bounced
     ? ceilingPoint(room, position, seat)
     : turned(position, seat, isFront(channel) ? 15 * random() : 20 + 40 * random());

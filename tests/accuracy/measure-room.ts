@@ -4,9 +4,9 @@ import { checkCapture } from '../../src/reading/check-capture';
 import { clockReading } from '../../src/reading/clock-reading';
 import { matchClock } from '../../src/reading/match-clock';
 import { readTake } from '../../src/reading/read-take';
-import { recordMix, renderMix, type RenderOptions } from '../../src/rig/practice-capture';
+import { finishCapture, renderMix, resampleMix } from '../../src/rig/practice-capture';
 import { systemTruth } from '../../src/rig/practice-truth';
-import type { PracticeSystem } from '../../src/rig/practice-system';
+import type { PracticeFaults, PracticeSystem } from '../../src/rig/practice-system';
 import type { Layout } from '../../src/system/channel';
 import type { Schedule } from '../../src/take/schedule';
 import { isTrouble } from '../../src/trouble';
@@ -28,15 +28,16 @@ export async function measureRoom(
 ): Promise<RoomFigures> {
   const system = drawSystem(layout, preset, seed);
   const mix = await renderMix(system, schedule);
-  if (!mix) throw new RangeError('the rendering must run to its end');
+  const heard = mix && (await resampleMix(mix, system, schedule));
+  if (!heard) throw new RangeError('the rendering must run to its end');
   const level = markRms(mix, schedule) * 10 ** (system.sensitivityDb / 20);
-  const capture = (snrDb: number, options: RenderOptions = {}): Promise<Float32Array> =>
-    captureAt(mix, noisy(system, level, snrDb), schedule, options);
-  const skew = [];
-  for (const snrDb of ratiosDb) {
-    skew.push({ snrDb, errorPpm: skewError(await capture(snrDb), schedule, system.skewPpm) });
-  }
-  const samples = await capture(ratiosDb[0]);
+  const capture = (snrDb: number, faults: PracticeFaults = {}): Float32Array =>
+    finishCapture(heard, noisy(system, level, snrDb), { faults });
+  const skew = ratiosDb.map((snrDb) => ({
+    snrDb,
+    errorPpm: skewError(capture(snrDb), schedule, system.skewPpm),
+  }));
+  const samples = capture(ratiosDb[0]);
   const truth = systemTruth(system, layout);
   const readings = await readTake(
     schedule,
@@ -48,7 +49,7 @@ export async function measureRoom(
     },
   );
   if (isTrouble(readings)) throw new RangeError(`room ${seed}: ${readings.sentence}`);
-  const buffers = await measureBuffers(capture, schedule, system, seed);
+  const buffers = measureBuffers(capture, schedule, system, seed);
   return {
     seed,
     preset,
@@ -62,17 +63,6 @@ export async function measureRoom(
 function noisy(system: PracticeSystem, level: number, snrDb: number): PracticeSystem {
   const rms = level * 10 ** (-snrDb / 20) * Math.SQRT1_2;
   return { ...system, noise: { pink: rms, hiss: rms } };
-}
-
-async function captureAt(
-  mix: Float64Array,
-  system: PracticeSystem,
-  schedule: Schedule,
-  options: RenderOptions,
-): Promise<Float32Array> {
-  const capture = await recordMix(mix, system, schedule, options);
-  if (!capture) throw new RangeError('the recording must run to its end');
-  return capture;
 }
 
 /** Rms of the marks at the microphone. */
@@ -92,12 +82,12 @@ function skewError(samples: Float32Array, schedule: Schedule, truePpm: number): 
 }
 
 /** Loses or repeats one buffer in each of two segments and looks whether it is found. */
-async function measureBuffers(
-  capture: (snrDb: number, options: RenderOptions) => Promise<Float32Array>,
+function measureBuffers(
+  capture: (snrDb: number, faults: PracticeFaults) => Float32Array,
   schedule: Schedule,
   { skewPpm, latencySeconds }: PracticeSystem,
   seed: number,
-): Promise<RoomFigures['buffers']> {
+): RoomFigures['buffers'] {
   const random = seededRandom(seed + 0.7);
   const count = schedule.segments.length;
   const first = Math.floor(random() * (count - 2));
@@ -112,7 +102,7 @@ async function measureBuffers(
       samples: random() < 0.7 ? size : -size,
     };
   });
-  const samples = await capture(ratiosDb[0], { faults: { buffers: faults } });
+  const samples = capture(ratiosDb[0], { buffers: faults });
   const audio = { samples: Float64Array.from(samples), sampleRate: 48000 };
   const matched = matchClock(audio, schedule);
   if (isTrouble(matched)) {
