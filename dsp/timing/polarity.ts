@@ -30,7 +30,8 @@ const leastPeakToNoiseDb = 30;
  * sample from 0.3 ms before to 0.6 ms after the arrival is that of the mean phase
  * P = Σ w cos∠X / Σ w (half a Hann window of 6 ms from the arrival on, w = |X|/√f, 200 to
  * 1500 Hz; phase at the arrival or up to 0.2 ms later, wherever |P| is largest), |P| > 0.25, the
- * response's peak stands 30 dB over its noise, and the arrival was read in the treble. Common practice; limits from simulated rooms.
+ * response's peak stands 30 dB over its noise, and the arrival was read in the treble. Common
+ * practice; limits from simulated rooms.
  */
 export function readPolarity(ir: ImpulseResponse, arrival: Arrival): PolarityReading {
   const peakSign = signAround(ir, arrival.index);
