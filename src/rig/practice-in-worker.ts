@@ -40,7 +40,8 @@ function render(
       if (data.kind === 'step') return onStep(data.position);
       if (data.kind === 'level') return onLevel(data.level);
       leave();
-      resolve(data.samples);
+      if (data.kind === 'failed') reject(new Error(data.why));
+      else resolve(data.samples);
     };
     worker.onerror = (event) => {
       event.preventDefault();

@@ -17,11 +17,12 @@ export interface PracticeOrder {
 export type PracticeAnswer =
   | { readonly kind: 'step'; readonly position: number }
   | { readonly kind: 'level'; readonly level: MicLevel }
-  | { readonly kind: 'done'; readonly samples: Float32Array };
+  | { readonly kind: 'done'; readonly samples: Float32Array }
+  | { readonly kind: 'failed'; readonly why: string };
 
-self.onmessage = async (event: MessageEvent<PracticeOrder>): Promise<void> => {
-  const answer = (message: PracticeAnswer): void => self.postMessage(message);
-  const { layout, seed, schedule, gainDb, faults } = event.data;
+const answer = (message: PracticeAnswer): void => self.postMessage(message);
+
+async function simulate({ layout, seed, schedule, gainDb, faults }: PracticeOrder): Promise<void> {
   const samples = await renderCapture(practiceSystem(layout, seed), schedule, {
     gainDb,
     faults,
@@ -34,4 +35,11 @@ self.onmessage = async (event: MessageEvent<PracticeOrder>): Promise<void> => {
   if (!samples) return;
   const done: PracticeAnswer = { kind: 'done', samples };
   self.postMessage(done, { transfer: [samples.buffer] });
+}
+
+// A rejection in a worker does not reach the page's onerror: it is sent.
+self.onmessage = (event: MessageEvent<PracticeOrder>): void => {
+  simulate(event.data).catch((error: unknown) => {
+    answer({ kind: 'failed', why: error instanceof Error ? error.message : String(error) });
+  });
 };
