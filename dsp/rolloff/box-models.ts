@@ -1,30 +1,30 @@
-import {
-  coneResponse,
-  polynomialResponse,
-  sealedResponse,
-  ventedAlignment,
-  type HighPassResponse,
-} from './box-response';
+import { conesOnly, plainBoxes, wideBoxes, type BoxKind, type Candidate } from './box-families';
 import { squared } from './complex';
 import { crossingHz } from './crossing';
-
-export type BoxKind = 'closed' | 'vented';
 
 /** One shape of roll-off; stands for models at every f0 of the grid. */
 export interface BoxShape {
   readonly kind: BoxKind;
-  /** Log of the prior mass of this shape among all. */
+  /** Log of the prior mass of this shape among all; each kind has half. */
   readonly logPrior: number;
-  /** Power re the passband at f = f0·2^(u/36), u = LOWEST_STEP … HIGHEST_STEP. */
+  /** Power re the passband at f = f0·2^(u/36), u = LOWEST_STEP and up. */
   readonly power: Float64Array;
-  /** Power the microphone meets: the cone's and what the room returns, at the cone; else `power`. */
-  readonly heard: Float64Array;
+  /**
+   * Power the microphone meets, at the same u: `power`, or the cone's with what the room returns;
+   * as a sum over u, u − 3, u − 6 … so that means over bands are two look-ups.
+   */
+  readonly heardSum: Float64Array;
   /** f3/f0, f6/f0, f10/f0. */
   readonly ratios: readonly [number, number, number];
 }
 
+/** Which boxes a fit tries; see box-families. */
+export type BoxFamily = 'plain' | 'wide' | 'cone';
+
 /** Steps of f0 per octave: 2 %. */
 export const STEPS_PER_OCTAVE = 36;
+/** Steps of f0 from one band to the next. */
+export const STEPS_PER_BAND = 3;
 /** f0 = 15·2^(i/36) Hz for i in this range: 8.9 to 231 Hz. */
 export const FIRST_F0_STEP = -27;
 export const LAST_F0_STEP = 142;
@@ -33,62 +33,34 @@ export const FIRST_CURVE_STEP = -21;
 export const LAST_CURVE_STEP = 182;
 export const LOWEST_STEP = FIRST_CURVE_STEP - LAST_F0_STEP;
 const HIGHEST_STEP = LAST_CURVE_STEP - FIRST_F0_STEP;
+/** Models per shape. */
+export const MODELS_PER_SHAPE = LAST_F0_STEP - FIRST_F0_STEP + 1;
 
-const CLOSED_Q = steps(0.4, 1.4, 0.1);
-const VENTED_T = steps(-1, 1, 0.25);
-const CONE_LOSS = steps(0, 0.36, 0.06);
+/** Sound of the room at the cone, re the whole speaker's. */
 const ROOM_AT_CONE = 10 ** -2.5;
 
-const cache = new Map<string, readonly BoxShape[]>();
+const families = { plain: plainBoxes, wide: wideBoxes, cone: conesOnly };
+const cache = new Map<BoxFamily, readonly BoxShape[]>();
 
-/**
- * Shapes a fit tries: closed boxes of Q 0.4 to 1.4 and vented boxes over the line of alignments,
- * equal mass for the two kinds. `cone`: the microphone stands at the cone of a box that may be
- * vented, so the port is missing from what it hears.
- */
-export function boxShapes(cone: boolean): readonly BoxShape[] {
-  const key = cone ? 'cone' : 'whole';
-  const known = cache.get(key);
+/** Shapes of a family, tabulated once. */
+export function boxShapes(family: BoxFamily): readonly BoxShape[] {
+  const known = cache.get(family);
   if (known) return known;
-  const shapes = normalise([...closedShapes(), ...ventedShapes(cone)]);
-  cache.set(key, shapes);
+  const shapes = families[family]().map(tabulateShape);
+  cache.set(family, shapes);
   return shapes;
 }
 
-function closedShapes(): BoxShape[] {
-  return CLOSED_Q.map((q) => {
-    const response = sealedResponse(1, q);
-    return shapeOf('closed', -0.5 * ((q - 0.78) / 0.25) ** 2, response, response);
-  });
-}
-
-function ventedShapes(cone: boolean): BoxShape[] {
-  return VENTED_T.flatMap((t) => {
-    const d = ventedAlignment(t);
-    const whole = polynomialResponse(1, d);
-    if (!cone) return [shapeOf('vented', 0, whole, whole)];
-    return CONE_LOSS.map((loss) =>
-      shapeOf('vented', 0, whole, coneResponse(1, d, (d.a3 / d.a1) * (1 - loss))),
-    );
-  });
-}
-
-function shapeOf(
-  kind: BoxKind,
-  logPrior: number,
-  whole: HighPassResponse,
-  heard: HighPassResponse,
-): BoxShape {
+function tabulateShape({ kind, share, whole, heard }: Candidate): BoxShape {
   const power = tabulate((x) => squared(whole(x)));
+  const atMicrophone =
+    heard === whole ? power : tabulate((x) => squared(heard(x)) + ROOM_AT_CONE * squared(whole(x)));
   const ratio = (db: number): number => crossingHz(whole, db, 100, 0.01) ?? 1;
   return {
     kind,
-    logPrior,
+    logPrior: Math.log(share / 2),
     power,
-    heard:
-      heard === whole
-        ? power
-        : tabulate((x) => squared(heard(x)) + ROOM_AT_CONE * squared(whole(x))),
+    heardSum: sumOverBands(atMicrophone),
     ratios: [ratio(10 * Math.log10(2)), ratio(6), ratio(10)],
   };
 }
@@ -99,16 +71,10 @@ function tabulate(power: (x: number) => number): Float64Array {
   );
 }
 
-/** Gives each kind half of the prior mass. */
-function normalise(shapes: readonly BoxShape[]): readonly BoxShape[] {
-  const mass = { closed: 0, vented: 0 };
-  for (const shape of shapes) mass[shape.kind] += Math.exp(shape.logPrior);
-  return shapes.map((shape) => ({
-    ...shape,
-    logPrior: shape.logPrior - Math.log(2 * mass[shape.kind]),
-  }));
-}
-
-function steps(from: number, to: number, step: number): number[] {
-  return Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => from + i * step);
+function sumOverBands(power: Float64Array): Float64Array {
+  const sum = power.slice();
+  for (let i = STEPS_PER_BAND; i < sum.length; i++) {
+    sum[i] = (sum[i] ?? 0) + (sum[i - STEPS_PER_BAND] ?? 0);
+  }
+  return sum;
 }

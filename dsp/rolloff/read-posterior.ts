@@ -2,12 +2,12 @@ import {
   FIRST_CURVE_STEP,
   FIRST_F0_STEP,
   LAST_CURVE_STEP,
-  LAST_F0_STEP,
   LOWEST_STEP,
   STEPS_PER_OCTAVE,
-  type BoxKind,
+  MODELS_PER_SHAPE,
   type BoxShape,
 } from './box-models';
+import type { BoxKind } from './box-families';
 import { MassLine, type Quantiles } from './posterior';
 import { LOWEST_BAND_HZ } from './rolloff-bands';
 
@@ -42,15 +42,16 @@ export interface RolloffFit {
 }
 
 export interface ReadingTerms {
+  /** Steps of f0 one weighted model stands for. */
+  readonly cellSteps: number;
   /** Probability above which the box type is told. */
   readonly certain: number;
-  readonly offsetDb: (shape: BoxShape, step: number) => number;
+  readonly passbandDb: (shape: BoxShape, step: number) => number;
   readonly usableHz: number;
 }
 
 const WIDE = 3;
 const CURVE_STRIDE = 2;
-const PER_SHAPE = LAST_F0_STEP - FIRST_F0_STEP + 1;
 const NEGLIGIBLE = 1e-9;
 
 /** Turns posterior weights (shape after shape, f0 ascending, sum 1) into a fit. */
@@ -59,9 +60,9 @@ export function readPosterior(
   weights: Float64Array,
   terms: ReadingTerms,
 ): RolloffFit {
-  const f3Hz = frequencyQuantiles(shapes, weights, 0);
-  const f6Hz = frequencyQuantiles(shapes, weights, 1);
-  const f10Hz = frequencyQuantiles(shapes, weights, 2);
+  const f3Hz = frequencyQuantiles(shapes, weights, 0, terms.cellSteps);
+  const f6Hz = frequencyQuantiles(shapes, weights, 1, terms.cellSteps);
+  const f10Hz = frequencyQuantiles(shapes, weights, 2, terms.cellSteps);
   return {
     f3Hz,
     f6Hz,
@@ -69,7 +70,7 @@ export function readPosterior(
     f6Upper80Hz: f6Hz.upper80,
     box: readBox(shapes, weights, terms.certain),
     curve: readCurve(shapes, weights),
-    passbandDb: bestOffset(shapes, weights, terms),
+    passbandDb: bestPassband(shapes, weights, terms),
     caution: readCaution(f6Hz, f10Hz, terms.usableHz),
     usableHz: terms.usableHz,
   };
@@ -90,13 +91,14 @@ function frequencyQuantiles(
   shapes: readonly BoxShape[],
   weights: Float64Array,
   which: 0 | 1 | 2,
+  cellSteps: number,
 ): FrequencyQuantiles {
   const line = new MassLine(-3 * STEPS_PER_OCTAVE, 6 * STEPS_PER_OCTAVE, 0.125);
   shapes.forEach((shape, s) => {
     const shift = STEPS_PER_OCTAVE * Math.log2(shape.ratios[which]);
-    for (let i = 0; i < PER_SHAPE; i++) {
-      const weight = weights[s * PER_SHAPE + i] ?? 0;
-      if (weight > NEGLIGIBLE) line.add(FIRST_F0_STEP + i + shift, 1, weight);
+    for (let i = 0; i < MODELS_PER_SHAPE; i++) {
+      const weight = weights[s * MODELS_PER_SHAPE + i] ?? 0;
+      if (weight > NEGLIGIBLE) line.add(FIRST_F0_STEP + i + shift, cellSteps, weight);
     }
   });
   const at = (p: number): number => LOWEST_BAND_HZ * 2 ** (line.quantile(p) / STEPS_PER_OCTAVE);
@@ -111,7 +113,7 @@ function readBox(
   let closed = 0;
   shapes.forEach((shape, s) => {
     if (shape.kind !== 'closed') return;
-    for (let i = 0; i < PER_SHAPE; i++) closed += weights[s * PER_SHAPE + i] ?? 0;
+    for (let i = 0; i < MODELS_PER_SHAPE; i++) closed += weights[s * MODELS_PER_SHAPE + i] ?? 0;
   });
   const probability = Math.min(1, Math.max(closed, 1 - closed));
   const likelier: BoxKind = closed > 0.5 ? 'closed' : 'vented';
@@ -130,8 +132,8 @@ function readCurve(shapes: readonly BoxShape[], weights: Float64Array): RolloffF
     const curveStep = FIRST_CURVE_STEP + c * CURVE_STRIDE;
     line.clear();
     tables.forEach((table, s) => {
-      for (let i = 0; i < PER_SHAPE; i++) {
-        const weight = weights[s * PER_SHAPE + i] ?? 0;
+      for (let i = 0; i < MODELS_PER_SHAPE; i++) {
+        const weight = weights[s * MODELS_PER_SHAPE + i] ?? 0;
         if (weight <= NEGLIGIBLE) continue;
         line.add(table[curveStep - FIRST_F0_STEP - i - LOWEST_STEP] ?? 0, 0.05, weight);
       }
@@ -144,7 +146,7 @@ function readCurve(shapes: readonly BoxShape[], weights: Float64Array): RolloffF
   return { hz, medianDb, lowDb, highDb };
 }
 
-function bestOffset(
+function bestPassband(
   shapes: readonly BoxShape[],
   weights: Float64Array,
   terms: ReadingTerms,
@@ -153,6 +155,6 @@ function bestOffset(
   weights.forEach((weight, m) => {
     if (weight > (weights[best] ?? 0)) best = m;
   });
-  const shape = shapes[Math.floor(best / PER_SHAPE)];
-  return shape ? terms.offsetDb(shape, FIRST_F0_STEP + (best % PER_SHAPE)) : 0;
+  const shape = shapes[Math.floor(best / MODELS_PER_SHAPE)];
+  return shape ? terms.passbandDb(shape, FIRST_F0_STEP + (best % MODELS_PER_SHAPE)) : 0;
 }

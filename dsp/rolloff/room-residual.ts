@@ -42,10 +42,15 @@ export function residualCovariance(hz: Float64Array, place: Place): Float64Array
   return covariance;
 }
 
+/** Standard deviation of a room's response about its mean, dB, per band. */
+export function residualSpread(hz: Float64Array, place: Place): Float64Array {
+  return hz.map((f) => roomSpreadDb(f, place));
+}
+
 type Entry = (i: number, j: number) => number;
 
 function roomCovariance(hz: Float64Array, place: Place): Entry {
-  const spread = hz.map((f) => roomSpreadDb(f, place));
+  const spread = residualSpread(hz, place);
   const gain = hz.map((f) => between(ROOM_GAIN_DB, f));
   const octave = hz.map((f) => Math.log2(f) - MIDDLE_OCTAVE);
   return (i, j) => {
