@@ -3,6 +3,9 @@ import { delaySeconds } from '../response/impulse-response';
 import { analyticBand, fineEnvelope, magnitudes } from './analytic-band';
 import type { Arrival, ArrivalOptions } from './arrival';
 import { findCarriedBand } from './carried-band';
+import { firstCrossing, firstPeak, largestIndex, refinePeak } from './envelope-peak';
+import { refineUpward } from './refine-upward';
+import { meanSquare, noiseStretches } from './response-noise';
 
 const standardBandHz = [3000, 18_000] as const;
 /** How far before the strongest peak an earlier arrival is looked for. */
@@ -12,46 +15,50 @@ const noiseGuardDb = 14;
 /** An arrival is at least this share of the largest value in the time after it. */
 const sidelobeShare = 0.35;
 const sidelobeSeconds = 0.5e-3;
-/** The noise is read in so much of the response before the search begins, or in its end. */
-const noiseSeconds = 0.1;
-const leastNoiseSeconds = 0.002;
 const fineFactor = 8;
-/** The place is refined in this part of the band and no further away than so many seconds. */
-const upperLowHz = 6000;
-const upperReachSeconds = 0.1e-3;
 /** A band counts as carried when its envelope rises so far over its noise, … */
 const leastMarginDb = 20;
-/** … and is not so far below the response's largest sample. */
+/** … is not so far below the response's largest sample, … */
 const deepestDb = 50;
-/** Half the 90 % interval without noise, in the standard band: what reflections and crossovers do. */
+/** … and carried over at least this share of its width. */
+const leastShare = 0.2;
+/** Half the 90 % interval without noise: what reflections and crossovers do. */
 const roomSeconds = 5e-6;
+/** The same in another band, times its width. */
+const roomCycles = 0.35;
+/** The same below the treble, where crossovers delay the sound by an unknown time. */
+const crossoverCycles = 0.7;
+/** Rise of a peak from half its height, times the width of a band that is carried whole. */
+const riseCycles = 0.54;
+/** In a band that ends below this the room builds up slowly: its onset counts, not a maximum. */
+const bassHz = 1000;
+const onsetShare = 0.3;
+const onsetSearchSeconds = 0.15;
+const onsetClearSeconds = 0.01;
 
 /**
  * First arrival of a speaker: zero-phase band 3 to 18 kHz, analytic envelope on an 8 times finer
  * grid; in the 15 ms before its largest value, the first local maximum within 20 dB of it, 14 dB
  * over the noise before, and at least 0.35 of the largest value in the 0.5 ms after; parabola
- * through its neighbours. A response that carries nothing there (a sub, a speaker without treble)
- * is read in the uppermost band that it does carry, with times and interval in proportion to that
- * band's width. Null when no octave stands above the noise. Throws RangeError for a band that is
- * none. Common practice.
+ * through its neighbours; then the nearest maximum above 6 kHz, where that stands clear.
+ *
+ * A response that carries nothing there is read in the uppermost band that it does carry, with an
+ * interval in proportion; below 1 kHz (subs) the arrival is where the envelope first passes 0.3 of
+ * its largest value. Null when no octave stands above the noise. Throws RangeError for a band that
+ * is none. Common practice.
  */
 export function findArrival(ir: ImpulseResponse, options: ArrivalOptions = {}): Arrival | null {
   const wanted = [options.lowHz ?? standardBandHz[0], options.highHz ?? standardBandHz[1]] as const;
   const standard = readBand(ir, wanted, false);
   if (standard) return standard;
-  const largest = largestIndex(ir.samples);
-  const seconds = (s: number): number => Math.round(s * ir.sampleRate);
-  const before: [number, number] = [
-    Math.max(0, largest - seconds(0.4)),
-    largest - seconds(searchSeconds),
-  ];
-  const after: [number, number] = [ir.samples.length - seconds(0.2), ir.samples.length];
-  const quietest = [before, after]
-    .filter(([from, to]) => from >= 0 && to - from >= seconds(0.01))
-    .sort((a, b) => powerOf(ir.samples, a) - powerOf(ir.samples, b))[0];
+  const { samples, sampleRate } = ir;
+  const largest = largestIndex(samples);
+  const quietest = noiseStretches(samples.length, largest, sampleRate, searchSeconds).sort(
+    (a, b) => meanSquare(samples, a) - meanSquare(samples, b),
+  )[0];
   if (!quietest) return null;
-  const heard: [number, number] = [largest - seconds(0.02), largest + seconds(0.2)];
-  const carried = findCarriedBand(ir, heard, quietest);
+  const heard = [largest - 0.02 * sampleRate, largest + 0.2 * sampleRate].map(Math.round);
+  const carried = findCarriedBand(ir, [heard[0] ?? 0, heard[1] ?? 0], quietest);
   return carried ? readBand(ir, carried, true) : null;
 }
 
@@ -61,34 +68,47 @@ function readBand(
   adapted: boolean,
 ): Arrival | null {
   const { samples, sampleRate } = ir;
+  const width = bandHz[1] - bandHz[0];
   const complex = analyticBand(samples, sampleRate, bandHz[0], Math.min(bandHz[1], sampleRate / 2));
   const envelope = magnitudes(complex);
   const coarse = largestIndex(envelope);
-  const scale = Math.max(1, widthOf(standardBandHz) / widthOf(bandHz));
-  const search = searchSeconds * Math.min(scale, 20);
-  const noise = noiseBefore(complex, coarse, sampleRate, search, adapted);
+  const scale = Math.max(1, (standardBandHz[1] - standardBandHz[0]) / width);
+  const bass = bandHz[1] < bassHz;
+  const search = bass ? onsetSearchSeconds : searchSeconds * Math.min(scale, 4);
+  const noise = bandNoise(complex, coarse, sampleRate, search, adapted);
   const whole = largestAround(samples, coarse, Math.round(0.002 * scale * sampleRate));
   if (noise === null || !(whole > 0)) return null;
-  const coarsePeak = envelope[coarse] ?? 0;
-  const margin = decibels(coarsePeak / noise);
-  if (margin < leastMarginDb || decibels(coarsePeak / whole) < -deepestDb) return null;
-  const factor = scale > fineFactor ? 1 : fineFactor;
-  const guard = Math.round(0.001 * sampleRate * scale) + 64;
-  const from = coarse - Math.round(search * sampleRate) - guard;
-  const fine =
-    factor === 1
-      ? envelope.subarray(Math.max(0, from))
-      : fineEnvelope(complex, from, coarse - from + guard, factor);
-  const origin = factor === 1 ? Math.max(0, from) : from;
-  const start = Math.round((coarse - origin - search * sampleRate) * factor);
-  const strongest = largestIndex(fine.subarray(0, Math.round((coarse - origin + 2) * factor)));
+  const top = envelope[coarse] ?? 0;
+  const margin = decibels(top / noise);
+  if (margin < leastMarginDb || decibels(top / whole) < -deepestDb) return null;
+  const grid = bass
+    ? { fine: envelope, origin: 0, factor: 1 }
+    : refineGrid(complex, coarse, Math.round((search + 0.001 * scale) * sampleRate));
+  const { fine, origin, factor } = grid;
+  const middle = (coarse - origin) * factor;
+  const strongest = largestIndex(fine.subarray(0, middle + 2 * factor));
   const peak = fine[strongest] ?? 0;
-  const threshold = Math.max(peak * 10 ** (-weakestDb / 20), noise * 10 ** (noiseGuardDb / 20));
-  const reach = Math.round(sidelobeSeconds * scale * sampleRate * factor);
-  const first = firstMaximum(fine, Math.max(1, start), strongest, threshold, reach);
-  const place = (at: number): number => origin + refine(fine, at) / factor;
-  const index = adapted ? place(first) : refineUpward(ir, place(first), noise, bandHz);
-  const half = halfInterval(decibels((fine[first] ?? 0) / noise), scale, widthOf(bandHz));
+  const least = Math.max(peak * 10 ** (-weakestDb / 20), noise * 10 ** (noiseGuardDb / 20));
+  const start = Math.round(middle - search * sampleRate * factor);
+  // What the response carries of the band may be narrower, its side lobes longer.
+  const heard = bass ? width : carriedWidth(fine, strongest, sampleRate * factor, width);
+  if (!adapted && heard < leastShare * width) return null;
+  const reach = Math.round(((sidelobeSeconds * scale * width) / heard) * sampleRate * factor);
+  const first = bass
+    ? firstCrossing(fine, start, strongest, Math.max(least, onsetShare * peak))
+    : firstPeak(fine, start, strongest, least, sidelobeShare, reach);
+  const level = fine[Math.round(first)] ?? 0;
+  const place = (at: number): number => origin + refinePeak(fine, at) / factor;
+  const clear = noise * 10 ** (leastMarginDb / 20);
+  const index = bass
+    ? origin + first / factor
+    : adapted || bandHz[0] >= bandHz[1] / 2
+      ? place(first)
+      : refineUpward(ir, place(first), Math.min(bandHz[1], sampleRate / 2), clear);
+  const carried = bass ? width : carriedWidth(fine, first, sampleRate * factor, width);
+  const hiss = (1.645 * Math.sqrt(12)) / (2 * Math.PI * carried * Math.max(1, level / noise));
+  const room = adapted && !bass ? crossoverCycles / carried : roomTime(carried);
+  const half = Math.hypot(room, hiss);
   const seconds = delaySeconds(ir, index);
   const strongestIndex = place(strongest);
   return {
@@ -97,142 +117,68 @@ function readBand(
     interval: [seconds - half, seconds + half],
     strongestIndex,
     strongestSeconds: delaySeconds(ir, strongestIndex),
-    firstDb: decibels((fine[first] ?? 0) / peak),
+    firstDb: decibels(level / peak),
     bandHz,
     bandAdapted: adapted,
     bandMarginDb: margin,
-    peakToNoiseDb: decibels(whole / wholeNoise(samples, coarse, sampleRate, search)),
-    earlierPossible: threshold > 1.0001 * peak * 10 ** (-weakestDb / 20),
+    peakToNoiseDb: decibels(
+      whole /
+        (bass
+          ? wholeNoise(samples, Math.round(index), sampleRate, onsetClearSeconds, whole)
+          : wholeNoise(samples, coarse, sampleRate, search, whole)),
+    ),
+    earlierPossible: least > 1.0001 * peak * 10 ** (-weakestDb / 20),
   };
 }
 
-/**
- * The nearest maximum of the envelope above 6 kHz, where a speaker's crossover no longer delays
- * part of the sound, if one lies within 0.1 ms and well over the noise; else the place given.
- */
-function refineUpward(
-  ir: ImpulseResponse,
-  index: number,
-  noise: number,
-  [lowHz, highHz]: readonly [number, number],
-): number {
-  if (!(lowHz < upperLowHz && highHz > 1.5 * upperLowHz)) return index;
-  const half = Math.round(0.012 * ir.sampleRate);
-  const from = Math.max(0, Math.round(index) - half);
-  const piece = ir.samples.slice(from, Math.round(index) + half);
-  const top = Math.min(highHz, ir.sampleRate / 2);
-  const complex = analyticBand(piece, ir.sampleRate, upperLowHz, top);
-  const near = 200;
-  const start = Math.max(0, Math.round(index) - from - near);
-  const fine = fineEnvelope(complex, start, 2 * near, fineFactor);
-  const middle = Math.round((index - from - start) * fineFactor);
-  const reach = Math.round(upperReachSeconds * ir.sampleRate * fineFactor);
-  const least = noise * 10 ** (leastMarginDb / 20);
-  let best = index;
-  for (let n = middle - reach; n <= middle + reach; n++) {
-    const value = fine[n] ?? 0;
-    if (value < least || value < (fine[n - 1] ?? 0) || value <= (fine[n + 1] ?? 0)) continue;
-    const at = from + start + refine(fine, n) / fineFactor;
-    if (best === index || Math.abs(at - index) < Math.abs(best - index)) best = at;
-  }
-  return best;
+/** Bandwidth that the rise of a peak from half its height shows, Hz; at most `width`. */
+function carriedWidth(envelope: Float64Array, top: number, rate: number, width: number): number {
+  const half = (envelope[top] ?? 0) / 2;
+  let n = top;
+  while (n > 0 && (envelope[n] ?? 0) > half) n--;
+  const rise = (top - n) / rate;
+  return rise * width > 1.5 * riseCycles ? riseCycles / rise : width;
 }
 
-/** First local maximum that is strong enough and no mere shoulder of what follows. */
-function firstMaximum(
-  envelope: Float64Array,
-  from: number,
-  strongest: number,
-  threshold: number,
-  reach: number,
-): number {
-  for (let n = from; n < strongest; n++) {
-    const value = envelope[n] ?? 0;
-    if (value < threshold || value < (envelope[n - 1] ?? 0) || value <= (envelope[n + 1] ?? 0)) {
-      continue;
-    }
-    let next = 0;
-    for (let k = n; k <= n + reach; k++) next = Math.max(next, envelope[k] ?? 0);
-    if (value >= sidelobeShare * next) return n;
-  }
-  return strongest;
+/** From the standard band's figure, which rests on many speakers, to that of narrower bands. */
+function roomTime(width: number): number {
+  const narrow = roomCycles / width;
+  const share = Math.min(1, Math.max(0, Math.log(15_000 / width) / Math.log(10)));
+  return roomSeconds ** (1 - share) * narrow ** share;
 }
 
-/** Vertex of the parabola through an entry and its neighbours. */
-function refine(values: Float64Array, at: number): number {
-  const before = values[at - 1] ?? 0;
-  const here = values[at] ?? 0;
-  const after = values[at + 1] ?? 0;
-  const bend = before - 2 * here + after;
-  return bend < 0 ? at + Math.min(0.5, Math.max(-0.5, (before - after) / (2 * bend))) : at;
+/** The envelope around the strongest peak, 8 times finer. */
+function refineGrid(complex: Float64Array, coarse: number, before: number) {
+  const origin = coarse - before - 64;
+  const fine = fineEnvelope(complex, origin, before + 64 + 160, fineFactor);
+  return { fine, origin, factor: fineFactor };
 }
 
-/** Room and noise together; both grow as the band narrows. */
-function halfInterval(marginDb: number, scale: number, widthHz: number): number {
-  const noise = (1.645 * Math.sqrt(12)) / (2 * Math.PI * widthHz * 10 ** (marginDb / 20));
-  return Math.hypot(roomSeconds * scale * (scale > 1 ? 10 : 1), noise);
-}
-
-/** Rms of the band (its real part) before the arrival or, failing that, in the end; null: no room. */
-function noiseBefore(
+/** Rms of the band (of its real part) in the noise; null when there is no room to read it. */
+function bandNoise(
   complex: Float64Array,
   peak: number,
   sampleRate: number,
-  search: number,
-  adapted: boolean,
+  clear: number,
+  quietest: boolean,
 ): number | null {
-  const stretch = noiseStretches(complex.length / 2, peak, sampleRate, search);
-  const levels = stretch.map(([from, to]) => {
-    let sum = 0;
-    for (let n = 2 * from; n < 2 * to; n++) sum += (complex[n] ?? 0) ** 2;
-    return Math.sqrt(sum / (2 * (to - from)));
-  });
-  const level = adapted ? Math.min(...levels) : levels[0];
-  if (level === undefined || !Number.isFinite(level)) return null;
-  let peakLevel = 0;
-  for (const value of complex) peakLevel = Math.max(peakLevel, Math.abs(value));
-  return Math.max(level, 1e-8 * peakLevel, 1e-300);
+  const stretches = noiseStretches(complex.length / 2, peak, sampleRate, clear);
+  const powers = stretches.map(([from, to]) => meanSquare(complex, [2 * from, 2 * to]));
+  const power = quietest ? Math.min(...powers) : powers[0];
+  if (power === undefined || !Number.isFinite(power)) return null;
+  const top = Math.hypot(complex[2 * peak] ?? 0, complex[2 * peak + 1] ?? 0);
+  return Math.max(Math.sqrt(power), 1e-8 * top, 1e-300);
 }
 
 function wholeNoise(
   samples: Float64Array,
   peak: number,
   sampleRate: number,
-  search: number,
+  clear: number,
+  top: number,
 ): number {
-  const stretch = noiseStretches(samples.length, peak, sampleRate, search)[0];
-  const rms = stretch ? Math.sqrt(powerOf(samples, stretch)) : 0;
-  return Math.max(rms, 1e-8 * Math.abs(samples[largestIndex(samples)] ?? 0), 1e-300);
-}
-
-/** Where the noise can be read, the best place first. */
-function noiseStretches(
-  length: number,
-  peak: number,
-  sampleRate: number,
-  search: number,
-): [number, number][] {
-  const end = peak - Math.round(search * sampleRate);
-  const before: [number, number] = [Math.max(0, end - Math.round(noiseSeconds * sampleRate)), end];
-  const after: [number, number] = [length - Math.round(noiseSeconds * sampleRate), length];
-  const least = leastNoiseSeconds * sampleRate;
-  return [before, after].filter(
-    ([from, to]) => from >= 0 && to - from >= least && (to <= peak || from > peak),
-  );
-}
-
-function powerOf(samples: Float64Array, [from, to]: readonly [number, number]): number {
-  let sum = 0;
-  for (let n = from; n < to; n++) sum += (samples[n] ?? 0) ** 2;
-  return sum / Math.max(1, to - from);
-}
-
-function largestIndex(values: Float64Array): number {
-  let best = 0;
-  for (let n = 1; n < values.length; n++) {
-    if (Math.abs(values[n] ?? 0) > Math.abs(values[best] ?? 0)) best = n;
-  }
-  return best;
+  const stretch = noiseStretches(samples.length, peak, sampleRate, clear)[0];
+  return Math.max(stretch ? Math.sqrt(meanSquare(samples, stretch)) : 0, 1e-8 * top);
 }
 
 function largestAround(values: Float64Array, middle: number, reach: number): number {
@@ -241,10 +187,6 @@ function largestAround(values: Float64Array, middle: number, reach: number): num
     most = Math.max(most, Math.abs(values[n] ?? 0));
   }
   return most;
-}
-
-function widthOf([low, high]: readonly [number, number]): number {
-  return high - low;
 }
 
 function decibels(ratio: number): number {
