@@ -1,7 +1,10 @@
-import { captureSample, type Clock, type ClockStep } from '../../dsp/timing/clock';
 import { amplitudeToDb } from '../../dsp/level/decibels';
+import { captureSample, type Clock } from '../../dsp/timing/clock';
+import { findClipping } from '../../dsp/timing/clipping';
+import { findDropouts, type Dropout } from '../../dsp/timing/dropouts';
+import { measureNoise } from '../../dsp/timing/noise';
 import type { ChannelLabel } from '../system/channel';
-import type { Schedule } from '../take/schedule';
+import type { Schedule, ScheduledSegment } from '../take/schedule';
 import { stepFault } from './clock-reading';
 import type { CapturedAudio } from './match-clock';
 import type { Fault } from './reading';
@@ -15,10 +18,18 @@ export interface SegmentCheck {
 export interface CaptureCheck {
   readonly segments: readonly SegmentCheck[];
   readonly clipped: readonly ChannelLabel[];
+  /** Rms of the take's silence, dB re full scale; of the quietest part when it is not there. */
   readonly noiseFloorDb: number;
   readonly peakDb: number;
-  readonly placeOf: (step: ClockStep) => number | null;
 }
+
+/** How long a sweep is still heard after its end, seconds. */
+const ringSeconds = 0.3;
+/** A gap of exact zeros is whole buffers; shorter ones are zero crossings of quiet bass. */
+const leastGap = 120;
+/** Sound beside a gap, rms; quieter neighbours may be zeros of a coarse converter. */
+const leastBesideGap = 2.5e-4;
+const besideGap = 256;
 
 /** Checks the capture before anything is read from it: clipping, noise floor, lost audio. */
 export function checkCapture(
@@ -26,7 +37,9 @@ export function checkCapture(
   clock: Clock,
   schedule: Schedule,
 ): CaptureCheck {
-  const segments = schedule.segments.map((_, index) => checkSegment(capture, clock, index));
+  const segments = schedule.segments.map((segment, index) =>
+    checkSegment(capture, clock, schedule, segment, index),
+  );
   return {
     segments,
     clipped: schedule.segments
@@ -34,31 +47,69 @@ export function checkCapture(
       .map(({ channel }) => channel),
     noiseFloorDb: noiseFloor(capture, clock, schedule),
     peakDb: amplitudeToDb(capture.samples.reduce((most, one) => Math.max(most, Math.abs(one)), 0)),
-    placeOf: () => null,
   };
 }
 
-function checkSegment(capture: CapturedAudio, clock: Clock, index: number): SegmentCheck {
+function checkSegment(
+  { samples, sampleRate }: CapturedAudio,
+  clock: Clock,
+  schedule: Schedule,
+  segment: ScheduledSegment,
+  index: number,
+): SegmentCheck {
   const faults: Fault[] = [];
   let spoilt: string | null = null;
   for (const step of clock.steps) {
     if (index < step.interval || index > step.lastInterval) continue;
-    faults.push(stepFault(step, capture.sampleRate));
+    faults.push(stepFault(step, sampleRate));
     spoilt = 'Audio was lost or repeated inside this segment: repeat it.';
   }
   if (clock.segments[index]?.standing === 'doubtful') {
-    spoilt ??= `The mark that opens this segment was not heard, and audio may be missing before it: repeat it.`;
+    spoilt ??=
+      'The mark that opens this segment was not heard, and audio may be missing before it: repeat it.';
+  }
+  const last = segment.sweepStart + segment.sweep.lengthSamples + ringSeconds * schedule.sampleRate;
+  const place = (at: number): number =>
+    Math.min(Math.max(Math.round(captureSample(clock, index, at)), 0), samples.length);
+  const [from, to] = [place(segment.sweepStart), place(Math.min(last, segment.end))];
+  const gap = findGap(samples, from, to);
+  if (gap) {
+    const sentence = `The recorder put nothing for ${gap.length} samples at ${(gap.from / sampleRate).toFixed(2)} s. Repeat this segment.`;
+    faults.push({ kind: 'lost', sentence });
+    spoilt ??= 'Audio is missing inside this segment: repeat it.';
+  }
+  const clipping = findClipping(samples, from, to);
+  if (clipping) {
+    const at = amplitudeToDb(clipping.ceiling).toFixed(1).replace('-', '−');
+    const sentence = `Clipped: ${clipping.samples} samples stand at a ceiling of ${at} dBFS. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`;
+    faults.push({ kind: 'clipped', sentence });
   }
   return { faults, spoilt };
 }
 
-function noiseFloor({ samples }: CapturedAudio, clock: Clock, schedule: Schedule): number {
+function findGap(samples: Float64Array, from: number, to: number): Dropout | null {
+  const beside = (start: number): number => {
+    const [first, end] = [Math.max(0, start), Math.min(samples.length, start + besideGap)];
+    return end > first ? 10 ** (measureNoise(samples, first, end) / 20) : 0;
+  };
+  const gaps = findDropouts(samples, from, to).filter(
+    (gap) =>
+      gap.length >= leastGap &&
+      Math.min(beside(gap.from - besideGap), beside(gap.from + gap.length)) > leastBesideGap,
+  );
+  return gaps[0] ?? null;
+}
+
+function noiseFloor({ samples, sampleRate }: CapturedAudio, clock: Clock, schedule: Schedule) {
   const { start, length } = schedule.silence;
   const margin = 0.02 * schedule.sampleRate;
   const from = Math.max(0, Math.round(captureSample(clock, 0, start + margin)));
   const to = Math.round(captureSample(clock, 0, start + length - margin));
-  if (to - from < schedule.sampleRate / 10) return -200;
-  let sum = 0;
-  for (let n = from; n < to; n++) sum += (samples[n] ?? 0) ** 2;
-  return amplitudeToDb(Math.sqrt(sum / (to - from)));
+  if (to - from >= sampleRate / 4) return measureNoise(samples, from, to);
+  const block = Math.round(sampleRate / 4);
+  let quietest = 0;
+  for (let at = 0; at + block <= samples.length; at += block) {
+    quietest = Math.min(quietest, measureNoise(samples, at, at + block));
+  }
+  return quietest;
 }

@@ -2,25 +2,20 @@ import type { Clock, ClockStep } from '../../dsp/timing/clock';
 import type { Schedule } from '../take/schedule';
 import type { ClockFault, ClockReading, Fault } from './reading';
 
-/** The clock as a reading; `placeOf` tells where in the capture a step lies, null when unknown. */
-export function clockReading(
-  clock: Clock,
-  schedule: Schedule,
-  placeOf: (step: ClockStep) => number | null,
-): ClockReading {
+/** The clock as a reading. */
+export function clockReading(clock: Clock, schedule: Schedule): ClockReading {
   return {
     skewPpm: clock.skewPpm,
     skewInterval: clock.skewInterval,
-    faults: clock.steps.map((step) => clockFault(step, schedule, placeOf(step))),
+    faults: clock.steps.map((step) => clockFault(step, schedule)),
   };
 }
 
-function clockFault(step: ClockStep, schedule: Schedule, atSample: number | null): ClockFault {
+function clockFault(step: ClockStep, schedule: Schedule): ClockFault {
   return {
     kind: step.kind,
     samples: step.samples,
     channel: schedule.segments[step.interval]?.channel ?? null,
-    atSample,
   };
 }
 

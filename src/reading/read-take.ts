@@ -87,7 +87,7 @@ export async function readTake(
     referenceDistanceMetres: options.referenceDistanceMetres,
     temperatureCelsius: options.temperatureCelsius,
     simulated: options.simulated,
-    clock: clockReading(clock, schedule, checks.placeOf),
+    clock: clockReading(clock, schedule),
     capture: {
       clipped: checks.clipped,
       noiseFloorDb: checks.noiseFloorDb,

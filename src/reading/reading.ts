@@ -17,8 +17,6 @@ export interface ClockFault {
   readonly samples: number;
   /** The segment it fell in; null when outside all segments. */
   readonly channel: ChannelLabel | null;
-  /** Where in the capture, when it could be localised. */
-  readonly atSample: number | null;
 }
 
 export interface RolloffReading {

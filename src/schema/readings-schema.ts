@@ -50,7 +50,6 @@ const clockFault = v.object({
   kind: v.picklist(['lost', 'repeated']),
   samples: finite,
   channel: v.nullable(channelLabel),
-  atSample: v.nullable(finite),
 });
 
 /** Shape of what `leadline read` prints, version 1; curves may be left away. */

@@ -1,6 +1,5 @@
 import type { RoomPreset } from '../../dsp/room/draw-room';
 import { seededRandom } from '../../dsp/signal/random';
-import { checkCapture } from '../../src/reading/check-capture';
 import { clockReading } from '../../src/reading/clock-reading';
 import { matchClock } from '../../src/reading/match-clock';
 import { readTake } from '../../src/reading/read-take';
@@ -108,8 +107,7 @@ function measureBuffers(
   if (isTrouble(matched)) {
     return { planted: 2, found: 0, sizeErrors: [], falseAlarms: 0, wrongSegment: 0 };
   }
-  const { placeOf } = checkCapture(audio, matched.clock, schedule);
-  const told = [...clockReading(matched.clock, schedule, placeOf).faults];
+  const told = [...clockReading(matched.clock, schedule).faults];
   const sizeErrors: number[] = [];
   let wrongSegment = 0;
   for (const { segment, samples: size } of faults) {

@@ -78,7 +78,7 @@ describe('the Probe stage', () => {
       clock: {
         skewPpm: -43.2,
         skewInterval: [-43.5, -42.9],
-        faults: [{ kind: 'lost', samples: 511.97, channel: 'SiL', atSample: 9 }],
+        faults: [{ kind: 'lost', samples: 511.97, channel: 'SiL' }],
       },
       capture: { clipped: ['FR'], noiseFloorDb: -71.4, peakDb: 0 },
     });

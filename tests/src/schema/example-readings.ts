@@ -15,7 +15,7 @@ export function exampleReadings(): Readings {
     clock: {
       skewPpm: 31.4,
       skewInterval: [31.3, 31.5],
-      faults: [{ kind: 'lost', samples: 128, channel: 'FR', atSample: 480000 }],
+      faults: [{ kind: 'lost', samples: 128, channel: 'FR' }],
     },
     capture: { clipped: [], noiseFloorDb: -71, peakDb: -14 },
     channels: [main('FL', 0, 2.4), main('FR', 0.0003, 2.503), main('FC', -0.0004, 2.263), sub()],
