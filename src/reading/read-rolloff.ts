@@ -13,12 +13,14 @@ export interface RolloffFinding {
 
 /** A sub's own low-pass stays out of its roll-off: bands up to here are used. */
 const subUpperHz = 90;
+/** A sub whose f10 is known no better than this factor has no roll-off that could be used. */
+const subSpread = 4;
 
 const cautions = {
   wide: 'The roll-off is uncertain by more than a factor of 3: a reading close to the driver, or more seats, would settle it.',
   noise:
     'The lower end of the roll-off lies in the noise: more level or a longer sweep would settle it.',
-  low: 'The speaker reaches below the lowest band read (15 Hz).',
+  low: 'The speaker may reach below 15 Hz, the lowest band read: the lower limits are not known.',
 } as const;
 
 /**
@@ -35,6 +37,11 @@ export function readRolloff(
   const fit = fitRolloff(bands, { place: 'room', ...(isSub ? { upperHz: subUpperHz } : {}) });
   if (isRefusal(fit)) {
     const note = `No roll-off: only ${fit.bandsWithMargin} bands of the bass stand 6 dB above the noise. More level or a longer sweep would settle it.`;
+    return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
+  }
+  const { low, high } = fit.f10Hz;
+  if (isSub && high > subSpread * low) {
+    const note = `The sub's lower end cannot be told from one seat: it is 10 dB down somewhere between ${low.toFixed(0)} and ${high.toFixed(0)} Hz. A reading close to the sub would settle it.`;
     return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
   }
   return {
