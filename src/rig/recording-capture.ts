@@ -7,8 +7,11 @@ import type { Capture } from './port';
 export interface CaptureOptions {
   /** ISO 8601 time of the recording's first sample, as well as it is known. */
   readonly startedAt: string;
-  /** Which channel of the recording is the microphone, counted from 1. */
-  readonly channel?: number;
+  /**
+   * Which channel of the recording is the microphone, counted from 1; or the only one that carries
+   * sound (a mono microphone on a stereo recorder sits on one side, or on both alike).
+   */
+  readonly channel?: number | 'the live one';
 }
 
 const rates = [44100, 48000, 88200, 96000, 176400, 192000];
@@ -28,11 +31,11 @@ export function captureFromWav(
   const wav = readWav(bytes);
   if (isTrouble(wav)) return wav;
   if (!rates.includes(wav.sampleRate)) return wrongRate(wav.sampleRate);
-  const samples = chooseChannel(wav, options.channel);
+  const channel = options.channel === 'the live one' ? liveChannel(wav) : options.channel;
+  const samples = chooseChannel(wav, channel);
   if (isTrouble(samples)) return samples;
   if (peakDb(samples) === -Infinity) {
-    const what =
-      wav.channels.length > 1 ? `Channel ${options.channel} of the recording` : 'The recording';
+    const what = wav.channels.length > 1 ? `Channel ${channel} of the recording` : 'The recording';
     const seconds = inSeconds(wav.frames / wav.sampleRate);
     const sentence = `${what} is silent: every sample of its ${seconds} is zero.`;
     return trouble('silence', `${sentence} Check the microphone's input and record again.`);
@@ -46,7 +49,7 @@ export function captureFromWav(
     rig: 'recording',
     simulated: false,
     gaps: [],
-    notes: [noteOf(wav, options.channel)],
+    notes: [noteOf(wav, channel)],
   };
 }
 
@@ -58,6 +61,18 @@ function wrongRate(rate: number): Trouble {
   const advice = 'Record at the rate of the take, without converting.';
   return trouble('wrong-rate', `The recording's rate is ${rate} Hz: ${why}. ${advice}`);
 }
+
+/** The one channel that carries sound, counted from 1; the first of channels that are all alike. */
+function liveChannel({ channels }: WavFile): number | undefined {
+  const live = [...channels.keys()].filter((index) => peakDb(channels[index] ?? empty) >= silentDb);
+  const first = live[0];
+  const alike = live.every((index) =>
+    channels[index]?.every((value, n) => value === channels[first ?? 0]?.[n]),
+  );
+  return first === undefined || !alike ? undefined : first + 1;
+}
+
+const empty = new Float32Array(0);
 
 function chooseChannel(wav: WavFile, chosen: number | undefined): Float32Array | Trouble {
   const count = wav.channels.length;

@@ -32,7 +32,10 @@ export function browserParts(store: SessionStore): BenchParts {
         takeFiles(schedule).map(({ name, pieces }) => ({ name, blob: new Blob([...pieces]) })),
       ),
     readRecording: (bytes, schedule) =>
-      captureFromWav(bytes, schedule, { startedAt: new Date().toISOString() }),
+      captureFromWav(bytes, schedule, {
+        startedAt: new Date().toISOString(),
+        channel: 'the live one',
+      }),
     newId: () => crypto.randomUUID(),
     now: () => new Date().toISOString(),
   };

@@ -52,6 +52,21 @@ describe('captureFromWav', () => {
     refuses(capture([silent, silent]), 'wrong-channels', /none of them carries sound/);
   });
 
+  it('finds the live channel when asked to, and refuses when two differ', () => {
+    const live = hum(seconds * 48000);
+    const silent = new Float32Array(live.length);
+    const channel = 'the live one';
+    expect(capture([silent, live], { channel })).toMatchObject({
+      notes: ['Recording: 48000 Hz, 24-bit, channel 2 of 2'],
+    });
+    expect(capture([live, live], { channel })).toMatchObject({
+      notes: ['Recording: 48000 Hz, 24-bit, channel 1 of 2'],
+    });
+    const other = live.map((value) => value / 2);
+    refuses(capture([live, other], { channel }), 'wrong-channels', /channels 1 .*, 2 .* carry/);
+    refuses(capture([silent, silent], { channel }), 'wrong-channels', /none of them/);
+  });
+
   it('refuses a channel that is not there', () => {
     const live = hum(seconds * 48000);
     refuses(capture([live, live], { channel: 3 }), 'wrong-channels', /no channel 3\. .* 1 to 2/);
@@ -101,7 +116,7 @@ describe('captureFromWav', () => {
 
 function capture(
   channels: Float32Array[],
-  options: { rate?: number; depth?: WavDepth; channel?: number } = {},
+  options: { rate?: number; depth?: WavDepth; channel?: number | 'the live one' } = {},
 ) {
   const { rate = 48000, depth = 24, channel } = options;
   const bytes = writeWav({ channels, sampleRate: rate, depth, channelMask: 0 });
