@@ -1,7 +1,9 @@
 import { parseArgs } from 'node:util';
 import type { RoomPreset } from '../../dsp/room/draw-room';
-import { measureRooms } from './measure-rooms';
+import type { Order, Result } from './child';
+import { rolloffTables } from './rolloff';
 import { roomTables } from './room-tables';
+import { shareOut } from './share-out';
 import { printTable, type Table } from './table';
 
 const presets: readonly string[] = ['typical', 'live', 'leaky', 'large'] satisfies RoomPreset[];
@@ -27,18 +29,19 @@ async function main(): Promise<void> {
     throw new RangeError(`--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4`);
   }
   const orders = kinds.flatMap((preset) =>
-    Array.from({ length: rooms }, (_, i) => ({ layout: values.layout, preset, seed: seed + i })),
+    Array.from({ length: rooms }, (_, i): Order[] => {
+      const order = { layout: values.layout, preset, seed: seed + i };
+      return [
+        { ...order, what: 'take' },
+        { ...order, what: 'roll-off' },
+      ];
+    }).flat(),
   );
   const began = performance.now();
-  const figures = await measureRooms(orders, (done) => {
-    if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${orders.length} rooms `);
+  const results = await shareOut(orders, (done) => {
+    if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${orders.length} parts `);
   });
-  const tables: Table[] = kinds.flatMap((preset) =>
-    roomTables(
-      preset,
-      figures.filter((one) => one.preset === preset),
-    ),
-  );
+  const tables = kinds.flatMap((preset) => tablesOf(preset, results));
   for (const table of tables) console.log(printTable(table));
   const beyond = tables.flatMap(({ rows }) => rows.filter(({ within }) => !within));
   console.log(
@@ -46,6 +49,16 @@ async function main(): Promise<void> {
       `${Math.round((performance.now() - began) / 1000)} s.`,
   );
   if (beyond.length > 0) process.exitCode = 1;
+}
+
+function tablesOf(preset: RoomPreset, results: readonly Result[]): Table[] {
+  const takes = results.flatMap((one) =>
+    one.what === 'take' && one.figures.preset === preset ? [one.figures] : [],
+  );
+  const cases = results.flatMap((one) =>
+    one.what === 'roll-off' && one.preset === preset ? one.cases : [],
+  );
+  return [...roomTables(preset, takes), ...rolloffTables(preset, cases)];
 }
 
 await main();

@@ -1,5 +1,5 @@
 import type { ArrivalKind, RoomFigures } from './figures';
-import { rolloffRows } from './rolloff-rows';
+import { rolloffRows } from './take-rolloff-rows';
 import { atLeast, atMost, quantile, shown, type Row, type Table } from './table';
 
 const ppm = (value: number): string => `${value.toFixed(4)} ppm`;

@@ -1,20 +1,19 @@
 import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import type { RoomFigures } from './figures';
-import type { RoomAnswer, RoomOrder } from './room-child';
+import type { Answer, Order, Result } from './child';
 
-const childPath = fileURLToPath(new URL('./room-child.ts', import.meta.url));
+const childPath = fileURLToPath(new URL('./child.ts', import.meta.url));
 
 /**
  * Measures all rooms, one child process a core, and gives them in the order asked for. Rejects at
  * the first room that fails.
  */
-export async function measureRooms(
-  orders: readonly RoomOrder[],
+export async function shareOut(
+  orders: readonly Order[],
   onRoom: (done: number) => void,
-): Promise<RoomFigures[]> {
-  const results: (RoomFigures | undefined)[] = orders.map(() => undefined);
+): Promise<Result[]> {
+  const results: (Result | undefined)[] = orders.map(() => undefined);
   let next = 0;
   let done = 0;
   const work = (): Promise<void> =>
@@ -27,13 +26,13 @@ export async function measureRooms(
         if (order) child.send(order);
         else child.disconnect();
       };
-      child.on('message', (answer: RoomAnswer) => {
+      child.on('message', (answer: Answer) => {
         if ('failure' in answer) {
           child.kill();
-          reject(new Error(`${JSON.stringify(answer.order)}: ${answer.failure}`));
+          reject(new Error(`${JSON.stringify(orders[current])}: ${answer.failure}`));
           return;
         }
-        results[current] = answer.figures;
+        results[current] = answer.result;
         onRoom(++done);
         give();
       });
@@ -46,5 +45,5 @@ export async function measureRooms(
     });
   const children = Math.min(availableParallelism(), orders.length);
   await Promise.all(Array.from({ length: children }, work));
-  return results.flatMap((figures) => figures ?? []);
+  return results.flatMap((result) => result ?? []);
 }

@@ -1,0 +1,43 @@
+import type { RoomPreset } from '../../dsp/room/draw-room';
+import { layoutFromName } from '../../src/system/layout';
+import { scheduleTake } from '../../src/take/schedule-take';
+import { isTrouble } from '../../src/trouble';
+import type { RoomFigures } from './figures';
+import { measureRoom } from './measure-room';
+import { measureRolloffRooms } from './rolloff';
+import type { RolloffCase } from './rolloff-measure';
+
+/** One room to measure: a whole take in it, or many roll-off fits. */
+export interface Order {
+  readonly what: 'take' | 'roll-off';
+  readonly layout: string;
+  readonly preset: RoomPreset;
+  readonly seed: number;
+}
+
+/** What one room gave. */
+export type Result =
+  | { readonly what: 'take'; readonly figures: RoomFigures }
+  | { readonly what: 'roll-off'; readonly preset: RoomPreset; readonly cases: RolloffCase[] };
+
+/** What a child process answers. */
+export type Answer = { readonly result: Result } | { readonly failure: string };
+
+async function measure({ what, layout: name, preset, seed }: Order): Promise<Result> {
+  if (what === 'roll-off') return { what, preset, cases: measureRolloffRooms(preset, 1, seed) };
+  const layout = layoutFromName(name);
+  if (isTrouble(layout)) throw new RangeError(layout.sentence);
+  return { what, figures: await measureRoom(layout, scheduleTake(layout), preset, seed) };
+}
+
+async function answer(order: Order): Promise<Answer> {
+  try {
+    return { result: await measure(order) };
+  } catch (error) {
+    return { failure: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+  }
+}
+
+process.on('message', (order: Order) => {
+  void answer(order).then((result) => process.send?.(result));
+});
