@@ -111,7 +111,7 @@ function relativeTiming(
   const arrivalSeconds = arrival.seconds - reference.seconds;
   const own = (arrival.interval[1] - arrival.interval[0]) / 2;
   const its = (reference.interval[1] - reference.interval[0]) / 2;
-  const half = arrival === reference ? 0 : Math.hypot(own, its);
+  const half = arrival.seconds === reference.seconds ? 0 : Math.hypot(own, its);
   return {
     numbers: {
       arrivalSeconds,
