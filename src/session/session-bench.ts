@@ -41,15 +41,7 @@ export class SessionBench implements Bench {
   }
 
   change(_name: string, change: (document: SessionDocument) => SessionDocument): void {
-    if (this.state.saved === 'elsewhere') {
-      this.raise(
-        trouble(
-          'storage',
-          'This session is open in another tab: change it there, or close that tab and reload this one.',
-        ),
-      );
-      return;
-    }
+    if (this.state.saved === 'elsewhere') return this.raise(elsewhere);
     const document = change(this.state.document);
     if (document === this.state.document) return;
     this.#set(deriveState({ ...this.state, document }, this.state));
@@ -60,6 +52,7 @@ export class SessionBench implements Bench {
     const layout = layoutFromName(name);
     if (isTrouble(layout)) return this.raise(layout);
     if (this.#running) return this.raise(busy);
+    if (this.state.saved === 'elsewhere') return this.raise(elsewhere);
     this.#set({ ...this.state, layout, trouble: null });
     this.change('Choose layout', (document) => ({ ...document, layout: layout.name }));
   }
@@ -233,3 +226,8 @@ export class SessionBench implements Bench {
 }
 
 const busy = trouble('failed', 'A take is running: stop it first (Esc), then change this.');
+
+const elsewhere = trouble(
+  'storage',
+  'This session is open in another tab: change it there, or close that tab and reload this one.',
+);
