@@ -40,7 +40,7 @@ export function estimateClock(finding: MarkFinding, markStarts: readonly number[
   }
   if (marks.length === 0) throw new RangeError('a clock needs at least one mark, got none');
   const kept = dropMisplaced(marks, captureRate);
-  const { agrees } = findConsensus(intervalsOf(kept), captureRate);
+  const { agrees, rivals } = findConsensus(intervalsOf(kept), captureRate);
   let group = 0;
   const points = kept.map((mark, k): FitPoint => {
     if (k > 0 && agrees[k - 1] !== true) group++;
@@ -61,7 +61,10 @@ export function estimateClock(finding: MarkFinding, markStarts: readonly number[
     stimulusRate,
     ratio: nominal * (1 + skew),
     skewPpm: skew * 1e6,
-    skewInterval: [skew * 1e6 - half, skew * 1e6 + half],
+    skewInterval: [
+      Math.min(skew * 1e6 - half, ...rivals.map((rival) => rival * 1e6)),
+      Math.max(skew * 1e6 + half, ...rivals.map((rival) => rival * 1e6)),
+    ],
     skewKnown,
     steps,
     segments: markStarts.map((start, index) =>

@@ -10,6 +10,8 @@ export interface SkewConsensus {
   readonly skew: number;
   /** For each interval whether it agrees with that skew. */
   readonly agrees: readonly boolean[];
+  /** Other plausible skews with which as many intervals agree. */
+  readonly rivals: readonly number[];
 }
 
 /** An interval that differs by more has lost or repeated audio; samples at 48 kHz. */
@@ -30,13 +32,16 @@ export function findConsensus(
   const tolerance = largestStep * Math.max(1, sampleRate / 48_000);
   const agree = (skew: number) =>
     intervals.map(({ due, taken }) => Math.abs(taken - due * (1 + skew)) <= tolerance);
-  let best: SkewConsensus = { skew: 0, agrees: intervals.map(() => false) };
+  let best = { skew: 0, agrees: intervals.map(() => false) };
+  const tried: { skew: number; count: number; index: number }[] = [];
   let bestScore = -Infinity;
-  for (const { due, taken } of intervals) {
+  for (const [index, { due, taken }] of intervals.entries()) {
     const skew = taken / due - 1;
     if (!(Math.abs(skew) <= largestSkew)) continue;
     const agrees = agree(skew);
-    const score = agrees.filter(Boolean).length - Math.abs(skew) / unlikelySkew;
+    const count = agrees.filter(Boolean).length;
+    tried.push({ skew, count, index });
+    const score = count - Math.abs(skew) / unlikelySkew;
     if (score <= bestScore) continue;
     bestScore = score;
     best = { skew, agrees };
@@ -48,7 +53,12 @@ export function findConsensus(
     due += interval.due;
     taken += interval.taken;
   }
-  if (due === 0) return best;
+  if (due === 0) return { ...best, rivals: [] };
   const skew = taken / due - 1;
-  return { skew, agrees: agree(skew) };
+  const agrees = agree(skew);
+  const most = best.agrees.filter(Boolean).length;
+  const rivals = tried
+    .filter(({ count, index }) => count >= most && best.agrees[index] !== true)
+    .map((rival) => rival.skew);
+  return { skew, agrees, rivals };
 }
