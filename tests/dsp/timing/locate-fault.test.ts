@@ -11,7 +11,7 @@ import { joinHalves, repairSegment } from '../../../dsp/timing/repair-segment';
 import { expectClose } from '../../close';
 import { captureTake, makeRoom, makeTake, truePosition, type MadeFault } from './synthetic-take';
 
-const take = makeTake({ channels: 2, tailSeconds: 0.7, leadSeconds: 0.5 });
+const take = makeTake({ channels: 2, sweepSamples: 2 ** 16, leadSeconds: 0.5 });
 const rooms = [0.008, 0.0115].map((delaySeconds, k) =>
   makeRoom({ delaySeconds, t60: 0.3, directDb: -2, seed: 20 + k }),
 );

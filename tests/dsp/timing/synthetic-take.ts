@@ -23,7 +23,7 @@ export interface TakeOptions {
 }
 
 export function makeTake(options: TakeOptions): SyntheticTake {
-  const { channels, seed = 1, rate = 48_000, sweepSamples = 2 ** 16, tailSeconds = 1 } = options;
+  const { channels, seed = 1, rate = 48_000, sweepSamples = 2 ** 15, tailSeconds = 0.7 } = options;
   const random = seededRandom(seed);
   const mark = standardMark(rate);
   const sweep = synchronisedSweep(20, 20_000, sweepSamples, rate);
