@@ -2,6 +2,7 @@ import { amplitudeToDb } from '../../dsp/level/decibels';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { findClipping } from '../../dsp/timing/clipping';
 import { findDropouts, type Dropout } from '../../dsp/timing/dropouts';
+import { locateFault, type FaultPlace } from '../../dsp/timing/locate-fault';
 import { measureNoise } from '../../dsp/timing/noise';
 import type { ChannelLabel } from '../system/channel';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
@@ -13,6 +14,8 @@ import type { Fault } from './reading';
 export interface SegmentCheck {
   readonly faults: readonly Fault[];
   readonly spoilt: string | null;
+  /** Where lost audio is put back before reading; null when there is nothing to mend. */
+  readonly mend: FaultPlace | null;
 }
 
 export interface CaptureCheck {
@@ -59,10 +62,13 @@ function checkSegment(
 ): SegmentCheck {
   const faults: Fault[] = [];
   let spoilt: string | null = null;
-  for (const step of clock.steps) {
-    if (index < step.interval || index > step.lastInterval) continue;
-    faults.push(stepFault(step, sampleRate));
-    spoilt = 'Audio was lost or repeated inside this segment: repeat it.';
+  const steps = clock.steps.filter((one) => index >= one.interval && index <= one.lastInterval);
+  const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
+  const mend =
+    steps.length === 1 ? locateFault(samples, clock, index, sweep, segment.sweepStart) : null;
+  for (const step of steps) faults.push(stepFault(step, sampleRate, mend));
+  if (steps.length > 0 && !mend) {
+    spoilt = 'Audio was lost or repeated somewhere inside this segment: repeat it.';
   }
   if (clock.segments[index]?.standing === 'doubtful') {
     spoilt ??=
@@ -84,7 +90,7 @@ function checkSegment(
     const sentence = `Clipped: ${clipping.samples} samples stand at a ceiling of ${at} dBFS. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`;
     faults.push({ kind: 'clipped', sentence });
   }
-  return { faults, spoilt };
+  return { faults, spoilt, mend };
 }
 
 function findGap(samples: Float64Array, from: number, to: number): Dropout | null {

@@ -1,4 +1,5 @@
 import type { Clock, ClockStep } from '../../dsp/timing/clock';
+import type { FaultPlace } from '../../dsp/timing/locate-fault';
 import type { Schedule } from '../take/schedule';
 import type { ClockFault, ClockReading, Fault } from './reading';
 
@@ -19,12 +20,17 @@ function clockFault(step: ClockStep, schedule: Schedule): ClockFault {
   };
 }
 
-/** What a channel's segment says of the audio that was lost or repeated in it. */
-export function stepFault(step: ClockStep, sampleRate: number): Fault {
+/** What a channel's segment says of the audio that was lost or repeated in it, and where. */
+export function stepFault(step: ClockStep, sampleRate: number, place: FaultPlace | null): Fault {
   const milliseconds = ((1000 * step.samples) / sampleRate).toFixed(1);
-  const size = `${step.samples.toFixed(step.samples % 1 === 0 ? 0 : 1)} samples (${milliseconds} ms)`;
-  return {
-    kind: step.kind,
-    sentence: `${step.kind === 'lost' ? 'Lost' : 'Repeated'} audio: ${size} in this segment. Its numbers are not to be trusted; repeat it.`,
-  };
+  const size = `${step.samples.toFixed(0)} samples (${milliseconds} ms)`;
+  const what = step.kind === 'lost' ? 'Lost' : 'Repeated';
+  if (!place) {
+    const sentence = `${what} audio: ${size} somewhere in this segment. Repeat it.`;
+    return { kind: step.kind, sentence };
+  }
+  const seconds = (place.atSample / sampleRate).toFixed(2);
+  const where = `at ${seconds} s of the capture, the sweep being at ${place.sweepHz.toFixed(0)} Hz`;
+  const sentence = `${what} audio: ${size} ${where}. It was mended before reading; repeat this segment to be sure of it.`;
+  return { kind: step.kind, sentence };
 }

@@ -1,6 +1,7 @@
 import { deconvolveSweep } from '../../dsp/response/deconvolve';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
+import { repairSegment } from '../../dsp/timing/repair-segment';
 import { resampleToStimulus } from '../../dsp/timing/resample';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
 
@@ -11,17 +12,25 @@ const postSeconds = 1.36;
 /** With less of the silence than this, seconds, the noise is not known. */
 const leastSilenceSeconds = 0.5;
 
-/** Impulse response of segment `index`: its sweep on the stimulus clock, deconvolved. */
+/**
+ * Impulse response of segment `index`: its sweep on the stimulus clock, deconvolved. With `mendAt`
+ * (a capture sample) the audio that its marks say was lost or repeated there is put right first.
+ */
 export function segmentResponse(
   capture: Float64Array,
   clock: Clock,
   schedule: Schedule,
   index: number,
+  mendAt: number | null = null,
 ): ImpulseResponse {
   const segment = segmentAt(schedule, index);
   const pre = Math.round(preSeconds * schedule.sampleRate);
   const length = segment.end - segment.sweepStart + pre;
-  const heard = resampleToStimulus(capture, clock, index, segment.sweepStart - pre, length);
+  const start = segment.sweepStart - pre;
+  const heard =
+    mendAt === null
+      ? resampleToStimulus(capture, clock, index, start, length)
+      : repairSegment(capture, clock, index, mendAt, start, length).samples;
   return respond(heard, schedule, segment);
 }
 

@@ -7,6 +7,7 @@ import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
 import { readRolloff } from './read-rolloff';
 import type { ChannelReading, Fault } from './reading';
+import { withholdMended } from './withhold-mended';
 
 /** One channel's impulse response, and what it is read against. */
 export interface ChannelSource {
@@ -17,6 +18,8 @@ export interface ChannelSource {
   readonly faults: readonly Fault[];
   /** Why nothing can be read of this segment; null when it can. */
   readonly spoilt: string | null;
+  /** Where in the sweep lost or repeated audio was mended, Hz; null where nothing was. */
+  readonly mendedHz: number | null;
 }
 
 export interface ReadingFrame {
@@ -49,7 +52,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   notes.push(...found.notes, ...timing.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
   const origin = frame.reference?.index ?? found.arrival?.index ?? ir.zeroIndex;
-  return {
+  const reading: ChannelReading = {
     channel: channel.label,
     ...timing.numbers,
     levelDb: bandLevelDb(ir, lowHz, highHz),
@@ -64,6 +67,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
       envelope: readEnvelope(ir, origin),
     },
   };
+  return source.mendedHz === null ? reading : withholdMended(reading, source.mendedHz, isSub);
 }
 
 /** A channel of which no number can be told. */

@@ -72,9 +72,10 @@ export async function readTake(
     const noise =
       known === undefined ? noiseResponse(audio.samples, clock, schedule, index) : known;
     noises.set(key, noise);
-    const ir = segmentResponse(audio.samples, clock, schedule, index);
-    const { faults, spoilt } = check;
-    const reading = readChannel({ channel, ir, noise, faults, spoilt }, frame);
+    const { faults, spoilt, mend } = check;
+    const ir = segmentResponse(audio.samples, clock, schedule, index, mend?.atSample);
+    const mendedHz = mend?.sweepHz ?? null;
+    const reading = readChannel({ channel, ir, noise, faults, spoilt, mendedHz }, frame);
     channels.push(reading);
     options.onChannel?.(reading, channels.length / schedule.segments.length);
   }
@@ -135,7 +136,8 @@ function referenceArrival(
   checks: CaptureCheck,
 ): Arrival | null {
   const index = schedule.segments.findIndex((one) => one.channel === schedule.reference);
-  if (index >= 0 && checks.segments[index]?.spoilt === null) {
+  const check = checks.segments[index];
+  if (check?.spoilt === null && check.mend === null) {
     const arrival = findArrival(segmentResponse(samples, clock, schedule, index));
     if (arrival && !arrival.bandAdapted) return arrival;
   }

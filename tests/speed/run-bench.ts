@@ -55,7 +55,7 @@ export function timeStages({ schedule, samples }: SpeedTake): StageSeconds {
     );
     const check = checks.segments[index];
     if (!channel || !check) throw new Error(`segment ${index} has no channel`);
-    readChannel({ channel, ...source, ...check }, frame);
+    readChannel({ channel, ...source, ...check, mendedHz: null }, frame);
   }
   const done = performance.now();
   const seconds = (from: number, to: number): number => (to - from) / 1000;

@@ -1,0 +1,45 @@
+import type { ChannelReading } from './reading';
+
+/** A joint in the sweep spoils what is read around the frequencies it passed there, Hz. */
+const spoils = {
+  arrival: [1500, 24000],
+  polarity: [100, 6000],
+  level: [250, 4000],
+  rolloff: [0, 700],
+} as const;
+/** On a sub everything is read from its one band. */
+const spoilsSubHz = [0, 500] as const;
+
+/**
+ * Takes back the numbers of a mended segment that rest on the frequencies around the joint, and
+ * says so. `mendedHz` is what the sweep had reached there. Common practice; ranges an octave wider
+ * than the bands in use.
+ */
+export function withholdMended(
+  reading: ChannelReading,
+  mendedHz: number,
+  isSub: boolean,
+): ChannelReading {
+  const hit = (what: keyof typeof spoils): boolean => {
+    const [low, high] = isSub ? spoilsSubHz : spoils[what];
+    return mendedHz >= low && mendedHz <= high;
+  };
+  const withheld = (Object.keys(spoils) as (keyof typeof spoils)[]).filter(hit);
+  if (withheld.length === 0) return reading;
+  const note = `No ${withheld.join(', no ')}: audio was lost or repeated where the sweep passed ${mendedHz.toFixed(0)} Hz. Repeat this segment.`;
+  const untimed = {
+    arrivalSeconds: null,
+    arrivalInterval: null,
+    distanceMetres: null,
+    distanceInterval: null,
+    ceilingPathMetres: null,
+  };
+  return {
+    ...reading,
+    ...(hit('arrival') ? untimed : {}),
+    ...(hit('polarity') ? { polarity: 'cannot tell' as const } : {}),
+    ...(hit('level') ? { levelDb: null } : {}),
+    ...(hit('rolloff') ? { rolloff: null } : {}),
+    notes: [...reading.notes, note],
+  };
+}
