@@ -18,7 +18,10 @@ export interface RoomFigures {
   readonly buffers: {
     readonly planted: number;
     readonly found: number;
+    /** Samples. */
     readonly sizeErrors: readonly number[];
+    /** Error of the place of each that was found, seconds; null when no place was told. */
+    readonly places: readonly { readonly inSweep: boolean; readonly error: number | null }[];
     readonly falseAlarms: number;
     readonly wrongSegment: number;
   };

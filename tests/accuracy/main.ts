@@ -28,9 +28,14 @@ async function main(): Promise<void> {
   if (!(rooms >= 1) || !Number.isFinite(seed) || kinds.length === 0) {
     throw new RangeError(`--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4`);
   }
+  // Each kind has rooms of its own, which share nothing with another's.
   const orders = kinds.flatMap((preset) =>
     Array.from({ length: rooms }, (_, i): Order[] => {
-      const order = { layout: values.layout, preset, seed: seed + i };
+      const order = {
+        layout: values.layout,
+        preset,
+        seed: seed + i + 10000 * presets.indexOf(preset),
+      };
       return [
         { ...order, what: 'take' },
         { ...order, what: 'roll-off' },

@@ -1,5 +1,6 @@
 import type { RoomPreset } from '../../dsp/room/draw-room';
 import { seededRandom } from '../../dsp/signal/random';
+import { checkCapture } from '../../src/reading/check-capture';
 import { clockReading } from '../../src/reading/clock-reading';
 import { matchClock } from '../../src/reading/match-clock';
 import { readTake } from '../../src/reading/read-take';
@@ -95,8 +96,11 @@ function measureBuffers(
     const size = bufferSizes[Math.floor(random() * bufferSizes.length)] ?? 512;
     const [from, to] = [(segment?.markStart ?? 0) + 4800, (segment?.end ?? 0) - 9600];
     const place = from + (to - from) * random();
+    const sweepStart = segment?.sweepStart ?? 0;
+    const inSweep = place > sweepStart && place < sweepStart + (segment?.sweep.lengthSamples ?? 0);
     return {
       segment: segment?.channel,
+      inSweep,
       atSample: Math.round(place * (1 + skewPpm * 1e-6) + latencySeconds * 48000),
       samples: random() < 0.7 ? size : -size,
     };
@@ -105,22 +109,38 @@ function measureBuffers(
   const audio = { samples: Float64Array.from(samples), sampleRate: 48000 };
   const matched = matchClock(audio, schedule);
   if (isTrouble(matched)) {
-    return { planted: 2, found: 0, sizeErrors: [], falseAlarms: 0, wrongSegment: 0 };
+    return {
+      planted: 2,
+      found: 0,
+      sizeErrors: [],
+      placeErrors: [],
+      falseAlarms: 0,
+      wrongSegment: 0,
+    };
   }
   const told = [...clockReading(matched.clock, schedule).faults];
+  const checks = checkCapture(audio, matched.clock, schedule);
   const sizeErrors: number[] = [];
+  const places: RoomFigures['buffers']['places'][number][] = [];
   let wrongSegment = 0;
-  for (const { segment, samples: size } of faults) {
+  let lostBefore = 0;
+  for (const { segment, samples: size, atSample, inSweep } of faults) {
     const kind = size > 0 ? 'lost' : 'repeated';
     const at = told.findIndex(
       (fault) => fault.kind === kind && Math.abs(fault.samples - Math.abs(size)) < 3,
     );
-    const fault = told[at];
-    if (!fault) continue;
-    told.splice(at, 1);
-    sizeErrors.push(fault.samples - Math.abs(size));
-    if (fault.channel !== segment) wrongSegment++;
+    const [fault] = at < 0 ? [] : told.splice(at, 1);
+    if (fault) {
+      sizeErrors.push(fault.samples - Math.abs(size));
+      if (fault.channel !== segment) wrongSegment++;
+      const index = schedule.segments.findIndex(({ channel }) => channel === segment);
+      const place = checks.segments[index]?.mend?.atSample;
+      const error = place === undefined ? null : (place - atSample + lostBefore) / 48000;
+      places.push({ inSweep, error });
+    }
+    lostBefore += size;
   }
   const found = sizeErrors.length;
-  return { planted: faults.length, found, sizeErrors, falseAlarms: told.length, wrongSegment };
+  const falseAlarms = told.length;
+  return { planted: faults.length, found, sizeErrors, places, falseAlarms, wrongSegment };
 }

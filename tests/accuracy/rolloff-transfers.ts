@@ -13,7 +13,7 @@ export interface RoomTransfers {
   readonly seats: readonly HalfSpectrum[];
   /** From the other four places to the main seat. */
   readonly others: readonly HalfSpectrum[];
-  /** From the first place to 6 cm before it. */
+  /** From the first place to 2 to 6 cm before it: as loud as at the cone of a woofer. */
   readonly close: HalfSpectrum;
 }
 
@@ -50,7 +50,7 @@ export function drawTransfers(preset: RoomPreset, seed: number): RoomTransfers {
   return {
     seats: seats.map((seat) => from(0, seat)),
     others: [1, 2, 3, 4].map((index) => from(index, main)),
-    close: from(0, { ...first, y: first.y - 0.06 }),
+    close: from(0, { ...first, y: first.y - (0.02 + 0.04 * random()) }),
   };
 }
 
