@@ -113,7 +113,7 @@ function measureBuffers(
       planted: 2,
       found: 0,
       sizeErrors: [],
-      placeErrors: [],
+      places: [],
       falseAlarms: 0,
       wrongSegment: 0,
     };

@@ -6,14 +6,14 @@ import type { RoomFigures } from '../../accuracy/figures';
 import { measureRoom } from '../../accuracy/measure-room';
 import { quantile } from '../../accuracy/table';
 
-/** A small form of `npm run accuracy`: six rooms, few speakers, the whole way from take to readings. */
+/** A small form of `npm run accuracy`: five rooms, few speakers, the whole way from take to readings. */
 describe('readings of simulated takes, held against the truth', () => {
   const rooms: RoomFigures[] = [];
   beforeAll(async () => {
     const layout = layoutFromName('3.1.2');
     if (isTrouble(layout)) throw new RangeError(layout.sentence);
     const schedule = scheduleTake(layout, { sweepSeconds: 1.5 });
-    for (const seed of [101, 102, 103, 104, 105, 106]) {
+    for (const seed of [101, 102, 103, 104, 105]) {
       rooms.push(await measureRoom(layout, schedule, seed % 3 === 0 ? 'live' : 'typical', seed));
     }
   }, 300_000);
