@@ -7,11 +7,11 @@ export interface BoxShape {
   readonly kind: BoxKind;
   /** Log of the prior mass of this shape among all; each kind has half. */
   readonly logPrior: number;
-  /** Power re the passband at f = f0·2^(u/36), u = LOWEST_STEP and up. */
-  readonly power: Float64Array;
+  /** Own response re the passband, dB, at f = f0·2^(u/36), u = LOWEST_STEP and up. */
+  readonly levelDb: Float64Array;
   /**
-   * Power the microphone meets, at the same u: `power`, or the cone's with what the room returns;
-   * as a sum over u, u − 3, u − 6 … so that means over bands are two look-ups.
+   * Power the microphone meets, at the same u: the speaker's, or the cone's with what the room
+   * returns; as a sum over u, u − 3, u − 6 … so that means over bands are two look-ups.
    */
   readonly heardSum: Float64Array;
   /** f3/f0, f6/f0, f10/f0. */
@@ -59,7 +59,7 @@ function tabulateShape({ kind, share, whole, heard }: Candidate): BoxShape {
   return {
     kind,
     logPrior: Math.log(share / 2),
-    power,
+    levelDb: power.map((p) => 10 * Math.log10(p + 1e-10)),
     heardSum: sumOverBands(atMicrophone),
     ratios: [ratio(10 * Math.log10(2)), ratio(6), ratio(10)],
   };

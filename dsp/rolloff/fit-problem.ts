@@ -25,13 +25,17 @@ const HALF_WIDTH = { room: 3, close: 0 } as const;
 const ROUGH = 0.2;
 const ROUGH_SHARE = 0.15;
 
-/** Prepares bands `first` to `last` for the likelihood; `widen` scales the whole covariance. */
+/**
+ * Prepares bands `first` to `last` for the likelihood. `widen` scales the covariance without noise;
+ * `noiseShare` of the noise goes into the floor.
+ */
 export function prepareProblem(
   bands: RolloffBands,
   first: number,
   last: number,
   place: Place,
   widen: number,
+  noiseShare: number,
 ): FitProblem {
   const n = last - first + 1;
   const part = (values: Float64Array): Float64Array => values.subarray(first, last + 1);
@@ -40,7 +44,7 @@ export function prepareProblem(
   const power = part(bands.power).map((p) => p / reference);
   const noise = part(bands.noisePower).map((p) => p / reference);
   const smoothNoise = average(noise, half);
-  const floor = smoothNoise.map((own) => SOFT_FLOOR + own);
+  const floor = smoothNoise.map((own) => SOFT_FLOOR + noiseShare * own);
   const signal = average(power, half).map((p) => Math.max(p, 0));
   const hz = part(bands.hz);
   const covariance = smoothCovariance(residualCovariance(hz, place), n, half);

@@ -1,8 +1,9 @@
-import { boxShapes, type BoxFamily } from './box-models';
+import { boxShapes, type BoxFamily, type BoxShape } from './box-models';
 import { prepareProblem } from './fit-problem';
 import { freeLevelDb, searchModels } from './model-search';
 import { weightsOf } from './posterior';
 import { readPosterior, type RolloffFit } from './read-posterior';
+import { widestFit } from './widest-fit';
 import type { RolloffBands } from './rolloff-bands';
 import type { Place } from './room-residual';
 
@@ -36,6 +37,9 @@ const MARGIN_DB = 6;
 const FEWEST_BANDS = 12;
 /** Probability above which the box type is told. */
 const CERTAIN = { room: 0.8, close: 0.95 } as const;
+/** Below this margin anywhere, the fit is made twice: see fitRolloff. */
+const NOISE_COUNTS_DB = 20;
+const LOW_FLOOR = 0.03;
 /** Twice the interval where port and room leak into the cone's field by a guess. */
 const CONE_WIDENING = 4;
 
@@ -43,7 +47,9 @@ const CONE_WIDENING = 4;
  * Roll-off of a speaker from its bass in bands: the posterior over closed and vented box models,
  * given that the room adds a Gaussian process in dB of known mean and covariance. In a room the
  * likelihood looks at power means over seven bands. Noise raises the floor under data and models
- * alike and the variance of each band by what it does to the level.
+ * alike and the variance of each band by what it does to the level. A raised floor can hide what
+ * would have widened the interval, so noisy bands are fitted once more on a low floor, where noise
+ * only adds variance, and the wider of both intervals is given: noise does not narrow it.
  * Refuses (a value, not an error) when fewer than 12 bands stand 6 dB above the noise.
  * Throws RangeError for options out of range. Own method; accuracy: tests/accuracy.
  */
@@ -61,14 +67,17 @@ export function fitRolloff(
   const isClose = place.place === 'close';
   const family: BoxFamily = !isClose ? 'plain' : coneOnly ? 'cone' : 'wide';
   const shapes = boxShapes(family);
-  const problem = prepareProblem(bands, first, last, place, coneOnly ? CONE_WIDENING : 1);
-  const { logs, cellSteps } = searchModels(problem, shapes, sheetF3Hz, isClose);
-  return readPosterior(shapes, weightsOf(logs), {
-    cellSteps,
-    certain: CERTAIN[place.place],
-    passbandDb: (shape, step) => freeLevelDb(problem, shape, step),
-    usableHz: bands.hz[first + margins.findIndex((margin) => margin >= MARGIN_DB)] ?? Infinity,
-  });
+  const usableHz = bands.hz[first + margins.findIndex((one) => one >= MARGIN_DB)] ?? Infinity;
+  const fitWith = (noiseShare: number): RolloffFit => {
+    const widen = coneOnly ? CONE_WIDENING : 1;
+    const problem = prepareProblem(bands, first, last, place, widen, noiseShare);
+    const { logs, cellSteps } = searchModels(problem, shapes, sheetF3Hz, isClose);
+    const passbandDb = (shape: BoxShape, step: number): number => freeLevelDb(problem, shape, step);
+    const certain = CERTAIN[place.place];
+    return readPosterior(shapes, weightsOf(logs), { cellSteps, certain, passbandDb, usableHz });
+  };
+  const fit = fitWith(1);
+  return Math.min(...margins) < NOISE_COUNTS_DB ? widestFit(fit, fitWith(LOW_FLOOR)) : fit;
 }
 
 /** True for a refusal. */

@@ -19,7 +19,9 @@ export interface SearchResult {
 }
 
 const DB = 10 / Math.LN10;
+/** f3 is taken as evenly likely, per octave, between these limits, or up to 0.7 of the highest band. */
 const PRIOR_F3_HZ = [14, 200] as const;
+const PASSBAND_IN_VIEW = 0.7;
 const SHEET_TRUST = 0.9;
 /** Models this far below the best in log posterior do not count. */
 const NEGLIGIBLE = 20;
@@ -36,10 +38,13 @@ export function searchModels(
 ): SearchResult {
   const logs = new Float64Array(shapes.length * MODELS_PER_SHAPE).fill(-Infinity);
   const residual = new Float64Array(problem.levelDb.length);
+  const lastStep = problem.toStep[residual.length - 1] ?? 0;
+  const highestHz = LOWEST_BAND_HZ * 2 ** (lastStep / STEPS_PER_OCTAVE);
+  const highest = Math.min(PRIOR_F3_HZ[1], PASSBAND_IN_VIEW * highestHz);
   let best = -Infinity;
   const compute = (shape: BoxShape, s: number, step: number): void => {
     const f3 = LOWEST_BAND_HZ * 2 ** (step / STEPS_PER_OCTAVE) * shape.ratios[0];
-    if (f3 < PRIOR_F3_HZ[0] || f3 > PRIOR_F3_HZ[1]) return;
+    if (f3 < PRIOR_F3_HZ[0] || f3 > highest) return;
     const prior = shape.logPrior + sheetLog(f3, sheetF3Hz);
     fillResidual(residual, problem, shape, step);
     const limit = 2 * (prior - best + NEGLIGIBLE);
@@ -92,12 +97,13 @@ function fillResidual(
   { heardSum }: BoxShape,
   step: number,
 ): void {
+  const stride = STEPS_PER_BAND;
   const shift = step + LOWEST_STEP;
   for (let i = 0; i < residual.length; i++) {
     const from = fromStep[i] ?? 0;
     const to = toStep[i] ?? 0;
-    const sum = (heardSum[to - shift] ?? 0) - (heardSum[from - shift - STEPS_PER_BAND] ?? 0);
-    const power = (sum * STEPS_PER_BAND) / (to - from + STEPS_PER_BAND);
+    const sum = (heardSum[to - shift] ?? 0) - (heardSum[from - shift - stride] ?? 0);
+    const power = (sum * stride) / (to - from + stride);
     residual[i] = (levelDb[i] ?? 0) - DB * Math.log(power + (floor[i] ?? 0));
   }
 }

@@ -52,7 +52,17 @@ export interface ReadingTerms {
 
 const WIDE = 3;
 const CURVE_STRIDE = 2;
-const NEGLIGIBLE = 1e-9;
+/** Models of less weight are left out. */
+const NEGLIGIBLE = 1e-7;
+const LOWEST_DB = -100;
+const HIGHEST_DB = 20;
+const CURVE_CELL_DB = 0.05;
+
+interface WeightedModel {
+  readonly shape: BoxShape;
+  readonly step: number;
+  readonly weight: number;
+}
 
 /** Turns posterior weights (shape after shape, f0 ascending, sum 1) into a fit. */
 export function readPosterior(
@@ -60,23 +70,37 @@ export function readPosterior(
   weights: Float64Array,
   terms: ReadingTerms,
 ): RolloffFit {
-  const f3Hz = frequencyQuantiles(shapes, weights, 0, terms.cellSteps);
-  const f6Hz = frequencyQuantiles(shapes, weights, 1, terms.cellSteps);
-  const f10Hz = frequencyQuantiles(shapes, weights, 2, terms.cellSteps);
+  const models = weightyModels(shapes, weights);
+  const f3Hz = frequencyQuantiles(models, 0, terms.cellSteps);
+  const { upper80, ...f6Hz } = frequencyQuantiles(models, 1, terms.cellSteps);
+  const f10Hz = frequencyQuantiles(models, 2, terms.cellSteps);
   return {
-    f3Hz,
+    f3Hz: { low: f3Hz.low, median: f3Hz.median, high: f3Hz.high },
     f6Hz,
-    f10Hz,
-    f6Upper80Hz: f6Hz.upper80,
-    box: readBox(shapes, weights, terms.certain),
-    curve: readCurve(shapes, weights),
-    passbandDb: bestPassband(shapes, weights, terms),
-    caution: readCaution(f6Hz, f10Hz, terms.usableHz),
+    f10Hz: { low: f10Hz.low, median: f10Hz.median, high: f10Hz.high },
+    f6Upper80Hz: upper80,
+    box: readBox(models, terms.certain),
+    curve: readCurve(models),
+    passbandDb: likeliestPassband(models, terms),
+    caution: cautionOf(f6Hz, f10Hz, terms.usableHz),
     usableHz: terms.usableHz,
   };
 }
 
-function readCaution(f6: Quantiles, f10: Quantiles, usableHz: number): RolloffFit['caution'] {
+function weightyModels(shapes: readonly BoxShape[], weights: Float64Array): WeightedModel[] {
+  const perShape = MODELS_PER_SHAPE;
+  return shapes.flatMap((shape, s) => {
+    const models: WeightedModel[] = [];
+    for (let i = 0; i < perShape; i++) {
+      const weight = weights[s * perShape + i] ?? 0;
+      if (weight > NEGLIGIBLE) models.push({ shape, step: FIRST_F0_STEP + i, weight });
+    }
+    return models;
+  });
+}
+
+/** What to say beside intervals of f6 and f10; see RolloffFit. */
+export function cautionOf(f6: Quantiles, f10: Quantiles, usableHz: number): RolloffFit['caution'] {
   if (f6.low < LOWEST_BAND_HZ) return 'low';
   if (f10.low < usableHz && usableHz > 1.1 * LOWEST_BAND_HZ) return 'noise';
   return f6.high / f6.low > WIDE ? 'wide' : null;
@@ -88,56 +112,45 @@ interface FrequencyQuantiles extends Quantiles {
 
 /** Quantiles over log frequency; each model's mass is spread over its cell of the grid. */
 function frequencyQuantiles(
-  shapes: readonly BoxShape[],
-  weights: Float64Array,
+  models: readonly WeightedModel[],
   which: 0 | 1 | 2,
   cellSteps: number,
 ): FrequencyQuantiles {
   const line = new MassLine(-3 * STEPS_PER_OCTAVE, 6 * STEPS_PER_OCTAVE, 0.125);
-  shapes.forEach((shape, s) => {
-    const shift = STEPS_PER_OCTAVE * Math.log2(shape.ratios[which]);
-    for (let i = 0; i < MODELS_PER_SHAPE; i++) {
-      const weight = weights[s * MODELS_PER_SHAPE + i] ?? 0;
-      if (weight > NEGLIGIBLE) line.add(FIRST_F0_STEP + i + shift, cellSteps, weight);
-    }
-  });
+  for (const { shape, step, weight } of models) {
+    line.add(step + STEPS_PER_OCTAVE * Math.log2(shape.ratios[which]), cellSteps, weight);
+  }
   const at = (p: number): number => LOWEST_BAND_HZ * 2 ** (line.quantile(p) / STEPS_PER_OCTAVE);
   return { low: at(0.05), median: at(0.5), high: at(0.95), upper80: at(0.8) };
 }
 
-function readBox(
-  shapes: readonly BoxShape[],
-  weights: Float64Array,
-  certain: number,
-): RolloffFit['box'] {
+function readBox(models: readonly WeightedModel[], certain: number): RolloffFit['box'] {
   let closed = 0;
-  shapes.forEach((shape, s) => {
-    if (shape.kind !== 'closed') return;
-    for (let i = 0; i < MODELS_PER_SHAPE; i++) closed += weights[s * MODELS_PER_SHAPE + i] ?? 0;
-  });
-  const probability = Math.min(1, Math.max(closed, 1 - closed));
-  const likelier: BoxKind = closed > 0.5 ? 'closed' : 'vented';
+  let all = 0;
+  for (const { shape, weight } of models) {
+    all += weight;
+    if (shape.kind === 'closed') closed += weight;
+  }
+  const probability = Math.max(closed, all - closed) / all;
+  const likelier: BoxKind = closed > all - closed ? 'closed' : 'vented';
   return { kind: probability > certain ? likelier : 'cannot tell', probability };
 }
 
-function readCurve(shapes: readonly BoxShape[], weights: Float64Array): RolloffFit['curve'] {
+/** Quantiles of the level at each frequency of the curve. */
+function readCurve(models: readonly WeightedModel[]): RolloffFit['curve'] {
   const count = Math.floor((LAST_CURVE_STEP - FIRST_CURVE_STEP) / CURVE_STRIDE) + 1;
   const hz = new Float64Array(count);
   const medianDb = new Float64Array(count);
   const lowDb = new Float64Array(count);
   const highDb = new Float64Array(count);
-  const tables = shapes.map(({ power }) => power.map((p) => 10 * Math.log10(p + 1e-9)));
-  const line = new MassLine(-100, 20, 0.05);
+  const line = new MassLine(LOWEST_DB, HIGHEST_DB, CURVE_CELL_DB);
   for (let c = 0; c < count; c++) {
     const curveStep = FIRST_CURVE_STEP + c * CURVE_STRIDE;
+    const at = curveStep - LOWEST_STEP;
     line.clear();
-    tables.forEach((table, s) => {
-      for (let i = 0; i < MODELS_PER_SHAPE; i++) {
-        const weight = weights[s * MODELS_PER_SHAPE + i] ?? 0;
-        if (weight <= NEGLIGIBLE) continue;
-        line.add(table[curveStep - FIRST_F0_STEP - i - LOWEST_STEP] ?? 0, 0.05, weight);
-      }
-    });
+    for (const { shape, step, weight } of models) {
+      line.add(shape.levelDb[at - step] ?? LOWEST_DB, CURVE_CELL_DB, weight);
+    }
     hz[c] = LOWEST_BAND_HZ * 2 ** (curveStep / STEPS_PER_OCTAVE);
     medianDb[c] = line.quantile(0.5);
     lowDb[c] = line.quantile(0.05);
@@ -146,15 +159,10 @@ function readCurve(shapes: readonly BoxShape[], weights: Float64Array): RolloffF
   return { hz, medianDb, lowDb, highDb };
 }
 
-function bestPassband(
-  shapes: readonly BoxShape[],
-  weights: Float64Array,
-  terms: ReadingTerms,
-): number {
-  let best = 0;
-  weights.forEach((weight, m) => {
-    if (weight > (weights[best] ?? 0)) best = m;
-  });
-  const shape = shapes[Math.floor(best / MODELS_PER_SHAPE)];
-  return shape ? terms.passbandDb(shape, FIRST_F0_STEP + (best % MODELS_PER_SHAPE)) : 0;
+function likeliestPassband(models: readonly WeightedModel[], terms: ReadingTerms): number {
+  const best = models.reduce<WeightedModel | null>(
+    (likeliest, one) => (likeliest && likeliest.weight >= one.weight ? likeliest : one),
+    null,
+  );
+  return best ? terms.passbandDb(best.shape, best.step) : 0;
 }

@@ -57,16 +57,23 @@ export function rolloffBands(ir: ImpulseResponse, noise: ImpulseResponse | null)
   const hz = Float64Array.from({ length: BAND_COUNT }, (_, k) => rolloffBandHz(k));
   for (let k = 0; k < BAND_COUNT; k++) lines[k] = Math.max(1, widthHz(k) * seconds);
   const power = total.map((p, k) => p - (floor[k] ?? 0));
-  return finish(hz, power, floor, lines);
+  return finish(hz, power, floor, lines, REFERENCE_HZ);
 }
 
 /**
- * Power average of several readings (positions, or speakers of one model), each already re its own
- * 180 to 500 Hz mean. Throws RangeError on an empty list.
+ * Power average of several readings (positions, or speakers of one model), each re its own mean
+ * level over `referenceHz`: 180 to 500 Hz unless a low-pass cuts there, as on subs (40 to 80).
+ * Throws RangeError on an empty list, or when no band lies in `referenceHz`.
  */
-export function averageRolloffBands(list: readonly RolloffBands[]): RolloffBands {
+export function averageRolloffBands(
+  readings: readonly RolloffBands[],
+  referenceHz: readonly [number, number] = REFERENCE_HZ,
+): RolloffBands {
+  const list = readings.map(({ hz, power, noisePower, lines }) =>
+    finish(hz, power, noisePower, lines, referenceHz),
+  );
   const first = list[0];
-  if (!first) throw new RangeError('list must hold at least one reading, got none');
+  if (!first) throw new RangeError('readings must hold at least one, got none');
   const mean = (pick: (b: RolloffBands) => Float64Array): Float64Array =>
     Float64Array.from({ length: BAND_COUNT }, (_, k) => {
       let sum = 0;
@@ -79,6 +86,7 @@ export function averageRolloffBands(list: readonly RolloffBands[]): RolloffBands
     mean((b) => b.power),
     mean((b) => b.noisePower),
     lines,
+    referenceHz,
   );
 }
 
@@ -87,8 +95,9 @@ function finish(
   power: Float64Array,
   noisePower: Float64Array,
   lines: Float64Array,
+  referenceHz: readonly [number, number],
 ): RolloffBands {
-  const reference = referencePower(hz, power, noisePower);
+  const reference = referencePower(hz, power, noisePower, referenceHz);
   const scaled = power.map((p) => p / reference);
   const noise = noisePower.map((n) => n / reference);
   const marginDb = scaled.map((p, k) => {
@@ -99,16 +108,24 @@ function finish(
   return { hz, power: scaled, noisePower: noise, lines, marginDb };
 }
 
-/** Mean of the levels in dB over 180 to 500 Hz, as a power; what is below the noise counts as it. */
-function referencePower(hz: Float64Array, power: Float64Array, noise: Float64Array): number {
+/** Mean of the levels in dB over a range, as a power; what is below the noise counts as it. */
+function referencePower(
+  hz: Float64Array,
+  power: Float64Array,
+  noise: Float64Array,
+  [low, high]: readonly [number, number],
+): number {
+  const least = Math.max(...power, ...noise) * 1e-12;
+  if (!(least > 0)) return 1;
   let sum = 0;
   let count = 0;
   for (let k = 0; k < hz.length; k++) {
     const f = hz[k] ?? 0;
-    if (f < REFERENCE_HZ[0] || f > REFERENCE_HZ[1]) continue;
-    sum += Math.log(Math.max(power[k] ?? 0, noise[k] ?? 0, 1e-300));
+    if (f < low || f > high) continue;
+    sum += Math.log(Math.max(power[k] ?? 0, noise[k] ?? 0, least));
     count++;
   }
+  if (count === 0) throw new RangeError(`referenceHz must hold a band, got ${low} to ${high}`);
   return Math.exp(sum / count);
 }
 

@@ -85,16 +85,13 @@ export function modalResponse(
       im -= b * scale;
     }
     const own = speaker(hz);
-    const gain = (4 * Math.PI) / volume;
-    const fade = hz < 540 ? 1 : 0.5 * (1 + Math.cos((Math.PI * (hz - 540)) / (TOP_HZ - 540)));
-    // A delay of 0.15 s keeps the onset inside the frame.
-    const turn = -2 * Math.PI * hz * 0.15;
-    const cos = Math.cos(turn) * gain * fade;
-    const sin = Math.sin(turn) * gain * fade;
-    const x = re * own.re - im * own.im;
-    const y = re * own.im + im * own.re;
-    spectrum[2 * bin] = x * cos - y * sin;
-    spectrum[2 * bin + 1] = x * sin + y * cos;
+    setBin(
+      spectrum,
+      bin,
+      re * own.re - im * own.im,
+      re * own.im + im * own.re,
+      ((4 * Math.PI) / volume) * fadeAt(hz),
+    );
   }
   return { samples: realSignal(spectrum, SIZE), sampleRate: SAMPLE_RATE, zeroIndex: 300 };
 }
@@ -121,4 +118,27 @@ export function withRipple(
     const { re, im } = response(hz);
     return { re: re * gain, im: im * gain };
   };
+}
+
+/** The speaker in the free field, band-limited to 600 Hz as the rooms are. */
+export function freeResponse(speaker: HighPassResponse): ImpulseResponse {
+  const spectrum = new Float64Array(SIZE + 2);
+  for (let bin = 1; bin < SIZE / 2; bin++) {
+    const hz = (bin * SAMPLE_RATE) / SIZE;
+    if (hz > TOP_HZ) break;
+    const own = speaker(hz);
+    setBin(spectrum, bin, own.re, own.im, fadeAt(hz));
+  }
+  return { samples: realSignal(spectrum, SIZE), sampleRate: SAMPLE_RATE, zeroIndex: 300 };
+}
+
+/** Delays by 0.15 s, so that the onset stays inside the frame. */
+function setBin(spectrum: Float64Array, bin: number, re: number, im: number, gain: number): void {
+  const turn = -2 * Math.PI * ((bin * SAMPLE_RATE) / SIZE) * 0.15;
+  spectrum[2 * bin] = gain * (re * Math.cos(turn) - im * Math.sin(turn));
+  spectrum[2 * bin + 1] = gain * (re * Math.sin(turn) + im * Math.cos(turn));
+}
+
+function fadeAt(hz: number): number {
+  return hz < 540 ? 1 : 0.5 * (1 + Math.cos((Math.PI * (hz - 540)) / (TOP_HZ - 540)));
 }
