@@ -67,7 +67,13 @@ export function findMarks(
     start === null ? null : (aligned.marks[found.indexOf(k)] ?? null),
   );
   const strayMarks = strays.map((peak) => peak.index * base.decimation);
-  const verdict = judgeTake(marks, strayMarks, markStarts, sampleRate, stimulusRate);
+  const verdict = judgeTake(
+    marks,
+    strayMarks,
+    markStarts,
+    { length: capture.length, sampleRate },
+    stimulusRate,
+  );
   const meanMatch = aligned.marks.reduce((sum, { match }) => sum + match, 0) / found.length;
   return {
     captureRate: sampleRate,

@@ -3,9 +3,14 @@ import { findConsensus } from './skew-consensus';
 import type { MarkFinding } from './mark-finding';
 
 /** Logarithms (base 10) of how much each finding speaks for this take against another one. */
-const priorOdds = 1.3;
-const agreeingOdds = 1.6;
+const priorOdds = 1;
+const agreeingOdds = 1.1;
 const disagreeingOdds = -1;
+/** A mark not found where the capture should hold it: the first is often muted, others rarely. */
+const firstMissingOdds = -1;
+const missingOdds = -1.5;
+/** Marks nearer to the capture's ends may be cut off. */
+const edgeSeconds = 0.2;
 
 export interface TakeVerdict {
   readonly take: MarkFinding['take'];
@@ -17,18 +22,19 @@ export interface TakeVerdict {
 /**
  * Whether the spacing of the found marks is that of the schedule. Intervals of another take differ
  * by whole milliseconds at random, so one that agrees within some hundred ppm speaks for this take
- * more than one with lost audio speaks against it; a mark where none was scheduled, between the
- * take's start and one interval after its last mark, decides for another take. A second run of the
- * same take in the capture is no stray.
+ * about as much as one with lost audio speaks against it, or a mark that is missing before the first
+ * or after the last one found though the capture extends so far; a mark where none was scheduled,
+ * between the take's start and one interval after its last mark, decides for another take. A second
+ * run of the same take in the capture is no stray.
  */
 export function judgeTake(
   marks: readonly (AlignedMark | null)[],
   strayMarks: readonly number[],
   markStarts: readonly number[],
-  captureRate: number,
+  capture: { readonly length: number; readonly sampleRate: number },
   stimulusRate: number,
 ): TakeVerdict {
-  const nominal = captureRate / stimulusRate;
+  const nominal = capture.sampleRate / stimulusRate;
   const found: { position: number; due: number }[] = [];
   for (const [k, mark] of marks.entries()) {
     if (mark) found.push({ position: mark.position, due: (markStarts[k] ?? 0) * nominal });
@@ -37,15 +43,42 @@ export function judgeTake(
     due: due - (found[k]?.due ?? 0),
     taken: position - (found[k]?.position ?? 0),
   }));
-  const agreeing = findConsensus(gaps, captureRate).agrees.filter(Boolean).length;
+  const agreeing = findConsensus(gaps, capture.sampleRate).agrees.filter(Boolean).length;
   const strays = countStrays(strayMarks, found, markStarts, nominal);
-  const odds = priorOdds + agreeingOdds * agreeing + disagreeingOdds * (gaps.length - agreeing);
+  const dues = markStarts.map((start) => start * nominal);
+  const odds =
+    priorOdds +
+    agreeingOdds * agreeing +
+    disagreeingOdds * (gaps.length - agreeing) +
+    oddsOfMissing(dues, found, capture);
   const intervals = { agreeing, measured: gaps.length };
   const sureness = Math.tanh(Math.abs(odds));
   if (strays > 0) return { take: 'other take', intervals, sureness: 1 };
   if (odds < 0) return { take: 'other take', intervals, sureness };
   if (agreeing === 0) return { take: 'unclear', intervals, sureness: 0 };
   return { take: 'this take', intervals, sureness };
+}
+
+/** What marks say that lie outside those found, but inside the capture. */
+function oddsOfMissing(
+  dues: readonly number[],
+  found: readonly { position: number; due: number }[],
+  capture: { readonly length: number; readonly sampleRate: number },
+): number {
+  const first = found[0];
+  const last = found.at(-1);
+  if (!first || !last) return 0;
+  let odds = 0;
+  for (const [k, due] of dues.entries()) {
+    const before = due < first.due;
+    if (!before && due <= last.due) continue;
+    const near = before ? first : last;
+    const place = near.position + due - near.due;
+    const margin = edgeSeconds * capture.sampleRate;
+    if (place < margin || place > capture.length - margin) continue;
+    odds += k === 0 ? firstMissingOdds : missingOdds;
+  }
+  return odds;
 }
 
 /** Strays in the stretch of the capture where the schedule knows of no other marks. */
