@@ -23,10 +23,15 @@ const floorSamples = 0.004;
  * Clock of a capture from its marks: the skew with which most intervals agree, intervals that
  * differ by more than three samples taken as lost (+) or repeated (−) audio, then least squares
  * with those steps as unknowns; every segment aligned by its own opening mark and that skew.
- * `markStarts` in samples of the stimulus clock. Throws RangeError when markStarts and the finding
+ * Where few intervals contradict each other, `judge` (see sweepSharpness) decides between their
+ * skews. `markStarts` in samples of the stimulus clock. Throws RangeError when markStarts and the finding
  * differ in length or no mark was found.
  */
-export function estimateClock(finding: MarkFinding, markStarts: readonly number[]): Clock {
+export function estimateClock(
+  finding: MarkFinding,
+  markStarts: readonly number[],
+  judge?: (skew: number) => number,
+): Clock {
   const { captureRate, stimulusRate } = finding;
   if (markStarts.length !== finding.marks.length) {
     throw new RangeError(
@@ -40,7 +45,7 @@ export function estimateClock(finding: MarkFinding, markStarts: readonly number[
   }
   if (marks.length === 0) throw new RangeError('a clock needs at least one mark, got none');
   const kept = dropMisplaced(marks, captureRate);
-  const { agrees, rivals } = findConsensus(intervalsOf(kept), captureRate);
+  const { agrees, rivals } = findConsensus(intervalsOf(kept), captureRate, judge);
   let group = 0;
   const points = kept.map((mark, k): FitPoint => {
     if (k > 0 && agrees[k - 1] !== true) group++;

@@ -17,35 +17,43 @@ export interface SkewConsensus {
 /** An interval that differs by more has lost or repeated audio; samples at 48 kHz. */
 const largestStep = 3;
 const largestSkew = 550e-6;
-/** A skew of so much counts against a candidate as much as one interval that disagrees. */
-const unlikelySkew = 500e-6;
+/** One skew is clear if a judge values it so much more than the next; large ones are unusual. */
+const clearValue = 0.3;
+const usualSkew = 200e-6;
 
 /**
  * The skew with which most intervals agree within three samples (in proportion above 48 kHz), in
- * doubt the smaller one, never above 550 ppm. Unlike the median of the ratios it holds when half
- * of the intervals, or one of two, have lost audio.
+ * doubt the smaller one, unless `judge` values another much more; never above 550 ppm. Unlike the median of the ratios it holds when half of the intervals, or one of two,
+ * have lost audio.
  */
 export function findConsensus(
   intervals: readonly MarkInterval[],
   sampleRate: number,
+  judge?: (skew: number) => number,
 ): SkewConsensus {
   const tolerance = largestStep * Math.max(1, sampleRate / 48_000);
   const agree = (skew: number) =>
     intervals.map(({ due, taken }) => Math.abs(taken - due * (1 + skew)) <= tolerance);
-  let best = { skew: 0, agrees: intervals.map(() => false) };
-  const tried: { skew: number; count: number; index: number }[] = [];
-  let bestScore = -Infinity;
-  for (const [index, { due, taken }] of intervals.entries()) {
+  const tried = intervals.flatMap(({ due, taken }) => {
     const skew = taken / due - 1;
-    if (!(Math.abs(skew) <= largestSkew)) continue;
+    if (!(Math.abs(skew) <= largestSkew)) return [];
     const agrees = agree(skew);
-    const count = agrees.filter(Boolean).length;
-    tried.push({ skew, count, index });
-    const score = count - Math.abs(skew) / unlikelySkew;
-    if (score <= bestScore) continue;
-    bestScore = score;
-    best = { skew, agrees };
+    return [{ skew, agrees, count: agrees.filter(Boolean).length }];
+  });
+  const most = Math.max(0, ...tried.map(({ count }) => count));
+  const sets = new Map<string, { skew: number; agrees: boolean[] }>();
+  for (const { skew, agrees, count } of tried) {
+    if (count === most && !sets.has(agrees.join())) sets.set(agrees.join(), { skew, agrees });
   }
+  const valued = [...sets.values()]
+    .map((set) => {
+      const usual = -0.5 * (set.skew / usualSkew) ** 2;
+      const value = judge && sets.size > 1 ? judge(set.skew) + usual : usual;
+      return { ...set, value };
+    })
+    .sort((a, b) => b.value - a.value);
+  const best = valued[0];
+  if (!best) return { skew: 0, agrees: intervals.map(() => false), rivals: [] };
   let due = 0;
   let taken = 0;
   for (const [k, interval] of intervals.entries()) {
@@ -53,12 +61,8 @@ export function findConsensus(
     due += interval.due;
     taken += interval.taken;
   }
-  if (due === 0) return { ...best, rivals: [] };
   const skew = taken / due - 1;
-  const agrees = agree(skew);
-  const most = best.agrees.filter(Boolean).length;
-  const rivals = tried
-    .filter(({ count, index }) => count >= most && best.agrees[index] !== true)
-    .map((rival) => rival.skew);
-  return { skew, agrees, rivals };
+  const rest = valued.slice(1);
+  const clear = judge !== undefined && best.value - (rest[0]?.value ?? 0) > clearValue;
+  return { skew, agrees: agree(skew), rivals: clear ? [] : rest.map((rival) => rival.skew) };
 }

@@ -3,6 +3,7 @@ import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { captureSample } from '../../../dsp/timing/clock';
 import { estimateClock } from '../../../dsp/timing/estimate-clock';
 import { findMarks } from '../../../dsp/timing/find-marks';
+import { sweepSharpness } from '../../../dsp/timing/sweep-sharpness';
 import { expectClose } from '../../close';
 import { read, roomsOf } from './read-capture';
 import { captureTake, makeTake, truePosition } from './synthetic-take';
@@ -123,6 +124,37 @@ describe('estimateClock', () => {
     const { clock } = read(take, { skewPpm: 60, snrDb: 30, faults: [{ atSample, samples: 32 }] });
     expect(clock.skewInterval[1]).toBeGreaterThan(59.5);
     expect(clock.skewInterval[0]).toBeLessThan(-100);
+  });
+
+  it('lets the sharpness of the sweeps decide between contradicting intervals', () => {
+    const take = makeTake({ channels: 2, sweepSamples: 2 ** 17 });
+    const sweeps = take.sweepStarts.map((startSample, mark) => ({
+      mark,
+      startSample,
+      sweep: take.sweep,
+    }));
+    for (const [interval, samples] of [
+      [0, 32],
+      [1, -40],
+    ] as const) {
+      const atSample = truePosition(take, {}, (take.sweepStarts[interval] ?? 0) + 60_000);
+      const options = {
+        skewPpm: 140 * Math.sign(samples),
+        snrDb: 25,
+        faults: [{ atSample, samples }],
+      };
+      const capture = captureTake(take, roomsOf(2), options);
+      const finding = findMarks(capture, 48_000, take.mark, take.markStarts);
+      if (!finding) throw new Error('no marks were found');
+      const judge = sweepSharpness(capture, finding, take.markStarts, sweeps);
+      const clock = estimateClock(finding, take.markStarts, judge);
+      expectClose(clock.skewPpm, options.skewPpm, 0.1);
+      expectClose(
+        clock.steps.map((step) => [step.interval, step.samples]),
+        [[interval, Math.abs(samples)]],
+        0.05,
+      );
+    }
   });
 
   it('covers the true skew with its 90 % interval about nine times in ten', () => {
