@@ -57,7 +57,7 @@ export function fitRolloff(
   bands: RolloffBands,
   options: RolloffOptions,
 ): RolloffFit | RolloffRefusal {
-  const place = placeOf(options);
+  const place = { ...placeOf(options), decaySeconds: bands.decaySeconds };
   const { sheetF3Hz = null, coneOnly = false } = options;
   const { first, last } = bandRange(bands, options);
   const margins = bands.marginDb.subarray(first, last + 1);
@@ -85,7 +85,7 @@ export function isRefusal(fit: RolloffFit | RolloffRefusal): fit is RolloffRefus
   return 'refused' in fit;
 }
 
-function placeOf(options: RolloffOptions): Place {
+function placeOf(options: RolloffOptions): Omit<Place, 'decaySeconds'> {
   const { place, positions = 1, sameModel = 1, upperHz = 500, lowerHz = 0 } = options;
   if (!(positions >= 1)) throw new RangeError(`positions must be at least 1, got ${positions}`);
   if (!(sameModel >= 1)) throw new RangeError(`sameModel must be at least 1, got ${sameModel}`);

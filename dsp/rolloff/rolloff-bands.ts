@@ -1,5 +1,7 @@
-import { nextPowerOfTwo, realSpectrum } from '../fft/fft';
+import { nextPowerOfTwo, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from '../response/impulse-response';
+import { cutAroundPeak, cutLike, TAPER_SECONDS, type Cut } from './bass-cut';
+import { measureDecay } from './measure-decay';
 
 /** Bass of one or several impulse responses in bands of 1/12 octave, for fitRolloff. */
 export interface RolloffBands {
@@ -13,6 +15,8 @@ export interface RolloffBands {
   readonly lines: Float64Array;
   /** Signal over noise, dB; Infinity where no noise is known, −Infinity where no signal is left. */
   readonly marginDb: Float64Array;
+  /** Time of decay by 60 dB from 180 to 500 Hz, seconds; null when it cannot be read. */
+  readonly decaySeconds: number | null;
 }
 
 export const BAND_COUNT = 61;
@@ -20,9 +24,6 @@ export const BANDS_PER_OCTAVE = 12;
 export const LOWEST_BAND_HZ = 15;
 
 const REFERENCE_HZ = [180, 500] as const;
-const BEFORE_SECONDS = 0.1;
-const AFTER_SECONDS = 1.25;
-const TAPER_SECONDS = 0.25;
 
 /** Midpoint of band k in Hz. */
 export function rolloffBandHz(k: number): number {
@@ -46,18 +47,27 @@ export function rolloffBands(ir: ImpulseResponse, noise: ImpulseResponse | null)
       `noise must have the response's rate ${sampleRate}, got ${noise.sampleRate}`,
     );
   }
-  const cut = cutAround(ir.samples, sampleRate, peakIndex(ir.samples));
+  const cut = cutAroundPeak(ir.samples, sampleRate);
   const size = nextPowerOfTwo(Math.max(cut.samples.length, sampleRate / 0.75));
-  const total = bandPower(cut.samples, size, sampleRate);
-  const floor = noise
-    ? noiseBands(noise.samples, cut.start, cut.samples.length, size, sampleRate)
+  const lineHz = sampleRate / size;
+  const spectrum = realSpectrum(cut.samples, size);
+  const total = bandPower(spectrum, lineHz);
+  const noisePower = noise
+    ? noiseBands(noise.samples, cut, size, sampleRate)
     : new Float64Array(BAND_COUNT);
-  const lines = new Float64Array(BAND_COUNT);
-  const seconds = Math.max(cut.samples.length / sampleRate - TAPER_SECONDS, 0.05);
   const hz = Float64Array.from({ length: BAND_COUNT }, (_, k) => rolloffBandHz(k));
-  for (let k = 0; k < BAND_COUNT; k++) lines[k] = Math.max(1, widthHz(k) * seconds);
-  const power = total.map((p, k) => p - (floor[k] ?? 0));
-  return finish(hz, power, floor, lines, REFERENCE_HZ);
+  const seconds = cut.samples.length / sampleRate;
+  const clearSeconds = Math.max(seconds - TAPER_SECONDS, 0.05);
+  const inBand = (power: Float64Array): number =>
+    power.reduce((sum, p, k) => ((hz[k] ?? 0) < REFERENCE_HZ[0] ? sum : sum + p * widthHz(k)), 0);
+  const raw = {
+    hz,
+    power: total.map((p, k) => p - (noisePower[k] ?? 0)),
+    noisePower,
+    lines: hz.map((_, k) => Math.max(1, widthHz(k) * clearSeconds)),
+    decaySeconds: measureDecay(spectrum, lineHz, seconds, inBand(noisePower) / inBand(total)),
+  };
+  return relateTo(raw, REFERENCE_HZ);
 }
 
 /**
@@ -69,9 +79,7 @@ export function averageRolloffBands(
   readings: readonly RolloffBands[],
   referenceHz: readonly [number, number] = REFERENCE_HZ,
 ): RolloffBands {
-  const list = readings.map(({ hz, power, noisePower, lines }) =>
-    finish(hz, power, noisePower, lines, referenceHz),
-  );
+  const list = readings.map((one) => relateTo(one, referenceHz));
   const first = list[0];
   if (!first) throw new RangeError('readings must hold at least one, got none');
   const mean = (pick: (b: RolloffBands) => Float64Array): Float64Array =>
@@ -80,32 +88,32 @@ export function averageRolloffBands(
       for (const bands of list) sum += pick(bands)[k] ?? 0;
       return sum / list.length;
     });
-  const lines = mean((b) => b.lines).map((n) => n * list.length);
-  return finish(
-    first.hz.slice(),
-    mean((b) => b.power),
-    mean((b) => b.noisePower),
-    lines,
-    referenceHz,
-  );
+  const decays = list.flatMap(({ decaySeconds }) => decaySeconds ?? []);
+  const logMean = decays.reduce((sum, one) => sum + Math.log(one), 0) / decays.length;
+  const average = {
+    hz: first.hz.slice(),
+    power: mean((b) => b.power),
+    noisePower: mean((b) => b.noisePower),
+    lines: mean((b) => b.lines).map((n) => n * list.length),
+    decaySeconds: decays.length > 0 ? Math.exp(logMean) : null,
+  };
+  return relateTo(average, referenceHz);
 }
 
-function finish(
-  hz: Float64Array,
-  power: Float64Array,
-  noisePower: Float64Array,
-  lines: Float64Array,
+/** Scales powers to their mean level over `referenceHz` and reads the margins. */
+function relateTo(
+  raw: Omit<RolloffBands, 'marginDb'>,
   referenceHz: readonly [number, number],
 ): RolloffBands {
-  const reference = referencePower(hz, power, noisePower, referenceHz);
-  const scaled = power.map((p) => p / reference);
-  const noise = noisePower.map((n) => n / reference);
-  const marginDb = scaled.map((p, k) => {
-    const n = noise[k] ?? 0;
+  const reference = referencePower(raw.hz, raw.power, raw.noisePower, referenceHz);
+  const power = raw.power.map((p) => p / reference);
+  const noisePower = raw.noisePower.map((n) => n / reference);
+  const marginDb = power.map((p, k) => {
+    const n = noisePower[k] ?? 0;
     if (p <= 0) return -Infinity;
     return n > 0 ? 10 * Math.log10(p / n) : Infinity;
   });
-  return { hz, power: scaled, noisePower: noise, lines, marginDb };
+  return { ...raw, power, noisePower, marginDb };
 }
 
 /** Mean of the levels in dB over a range, as a power; what is below the noise counts as it. */
@@ -129,89 +137,42 @@ function referencePower(
   return Math.exp(sum / count);
 }
 
-function peakIndex(samples: Float64Array): number {
-  let best = 0;
-  let at = 0;
-  for (let n = 0; n < samples.length; n++) {
-    const size = Math.abs(samples[n] ?? 0);
-    if (!Number.isFinite(size)) throw new RangeError(`samples must be finite, got ${samples[n]}`);
-    if (size > best) {
-      best = size;
-      at = n;
-    }
-  }
-  if (best === 0) throw new RangeError('samples must hold a response, got silence');
-  return at;
-}
-
-interface Cut {
-  readonly samples: Float64Array;
-  readonly start: number;
-}
-
-function cutAround(samples: Float64Array, sampleRate: number, peak: number): Cut {
-  const start = Math.max(0, peak - Math.round(BEFORE_SECONDS * sampleRate));
-  const end = Math.min(samples.length, peak + Math.round(AFTER_SECONDS * sampleRate));
-  const cut = samples.slice(start, end);
-  taper(cut, sampleRate, peak - start);
-  return { samples: cut, start };
-}
-
-/** Half-Hann over the last 0.25 s (less when the tail is shorter). */
-function taper(cut: Float64Array, sampleRate: number, peak: number): void {
-  const length = Math.min(Math.round(TAPER_SECONDS * sampleRate), cut.length - 1 - peak);
-  for (let n = 1; n <= length; n++) {
-    const i = cut.length - n;
-    cut[i] = (cut[i] ?? 0) * 0.5 * (1 - Math.cos((Math.PI * n) / (length + 1)));
-  }
-}
-
 function widthHz(k: number): number {
   const half = 2 ** (0.5 / BANDS_PER_OCTAVE);
   return rolloffBandHz(k) * (half - 1 / half);
 }
 
 /** Mean of |X|² over each band; a line counts by the part of it that lies in the band. */
-function bandPower(samples: Float64Array, size: number, sampleRate: number): Float64Array {
-  const spectrum = realSpectrum(samples, size);
+function bandPower(spectrum: HalfSpectrum, lineHz: number): Float64Array {
   const half = 2 ** (0.5 / BANDS_PER_OCTAVE);
-  const spacing = sampleRate / size;
   return Float64Array.from({ length: BAND_COUNT }, (_, k) => {
-    const low = rolloffBandHz(k) / half / spacing;
-    const high = (rolloffBandHz(k) * half) / spacing;
+    const low = rolloffBandHz(k) / half / lineHz;
+    const high = (rolloffBandHz(k) * half) / lineHz;
     let sum = 0;
-    for (let bin = Math.round(low); bin <= Math.round(high); bin++) {
-      const share = Math.min(bin + 0.5, high) - Math.max(bin - 0.5, low);
-      const re = spectrum[2 * bin] ?? 0;
-      const im = spectrum[2 * bin + 1] ?? 0;
+    for (let line = Math.round(low); line <= Math.round(high); line++) {
+      const share = Math.min(line + 0.5, high) - Math.max(line - 0.5, low);
+      const re = spectrum[2 * line] ?? 0;
+      const im = spectrum[2 * line + 1] ?? 0;
       sum += Math.max(share, 0) * (re * re + im * im);
     }
     return sum / (high - low);
   });
 }
 
-/** Noise power per band for a cut of `length`, averaged over as many stretches as there are. */
+/** Noise power per band for a cut as long as `cut`. */
 function noiseBands(
   samples: Float64Array,
-  start: number,
-  length: number,
+  cut: Cut,
   size: number,
   sampleRate: number,
 ): Float64Array {
-  if (samples.length === 0) throw new RangeError('noise must hold samples, got none');
-  const used = Math.min(length, samples.length);
-  const from = Math.min(start, samples.length - used);
-  const stretch = samples.slice(from, from + used);
-  taper(stretch, sampleRate, 0);
-  const raw = bandPower(stretch, size, sampleRate).map((p) => (p * length) / used);
+  const stretch = cutLike(samples, sampleRate, cut);
+  const scale = cut.samples.length / stretch.length;
+  const raw = bandPower(realSpectrum(stretch, size), sampleRate / size);
   // One stretch gives one or two lines a band at the bottom: average over a quarter octave.
   return raw.map((own, k) => {
-    let sum = 0;
-    let count = 0;
-    for (let j = Math.max(0, k - 1); j <= Math.min(raw.length - 1, k + 1); j++) {
-      sum += raw[j] ?? 0;
-      count++;
-    }
-    return Math.max(sum / count, 0.5 * own);
+    const around = raw.subarray(Math.max(0, k - 1), k + 2);
+    const mean = around.reduce((sum, p) => sum + p, 0) / around.length;
+    return scale * Math.max(mean, 0.5 * own);
   });
 }

@@ -5,6 +5,8 @@ export interface Place {
   readonly positions: number;
   /** Speakers of one model averaged, at least 1. */
   readonly sameModel: number;
+  /** Time of decay by 60 dB from 180 to 500 Hz; null when not known. */
+  readonly decaySeconds: number | null;
 }
 
 const KNOTS_HZ = [15, 18, 22, 28, 35, 45, 56, 70, 90, 112, 140, 180, 500];
@@ -16,16 +18,24 @@ const CLOSE_GAIN_DB = [0.1, 0.3, 0.5, 0.65, 0.65, 0.35, 0.25, 0.35, 0.25, 0.3, 0
 const CLOSE_SPREAD_DB = [0.5, 0.5, 0.5, 0.8, 0.9, 0.9, 0.8, 0.7, 0.7, 0.7, 0.7, 0.6, 0.4];
 const SAME_MODEL = [1, 0.85, 0.75, 0.7, 0.65];
 const TRUST_IN_GAIN = 0.6;
+const DB_PER_DOUBLING = [2, 2, 2, 2, 1.7, 1.4, 1.1, 0.8, 0.5, 0.3, 0.15, 0, 0];
+const USUAL_DECAY = 0.35;
+const MOST_DOUBLINGS = 2;
 const MIDDLE_OCTAVE = 7.6;
 
 /** Variance of the level between microphone and passband, dB²: left free. */
 export const LEVEL_VARIANCE = 20 ** 2;
 
-/** Mean of in-room minus own response, dB. Own simulation, see tests/accuracy. */
+/**
+ * Mean of in-room minus own response, dB. Below the first modes the sound is that of a compressed
+ * volume, however live the room; the level it is compared with, at 180 to 500 Hz, rises with the
+ * decay: 2 dB per doubling. Own simulation, see tests/accuracy.
+ */
 export function residualMeanDb(hz: number, place: Place): number {
-  return place.place === 'close'
-    ? between(CLOSE_GAIN_DB, hz)
-    : TRUST_IN_GAIN * between(ROOM_GAIN_DB, hz);
+  if (place.place === 'close') return between(CLOSE_GAIN_DB, hz);
+  const doublings = Math.log2((place.decaySeconds ?? USUAL_DECAY) / USUAL_DECAY);
+  const livelier = Math.min(Math.max(doublings, -MOST_DOUBLINGS), MOST_DOUBLINGS);
+  return TRUST_IN_GAIN * between(ROOM_GAIN_DB, hz) - livelier * between(DB_PER_DOUBLING, hz);
 }
 
 /**
