@@ -102,6 +102,7 @@ export async function startAudioServer(
       );
       microphoneModule = loaded.trim();
       await pactl('set-default-source', 'microphone');
+      await returnListener(pactl);
       // A pipe source that nobody records from stops reading its pipe.
       const parec = ['--raw', '--device=microphone', '--latency-msec=20'];
       drain = processes.start('parec', parec, { env: environment, stdio: 'ignore' });
@@ -112,6 +113,14 @@ export async function startAudioServer(
       if (drain) await processes.end(drain);
     },
   };
+}
+
+/** A new default source takes along what listened to the old one; the room listens to the outputs. */
+async function returnListener(pactl: (...words: string[]) => Promise<string>): Promise<void> {
+  const listening = (await pactl('list', 'short', 'source-outputs')).split('\n');
+  for (const line of listening.filter((each) => each.includes(' 8ch '))) {
+    await pactl('move-source-output', line.split('\t')[0] ?? '', 'speakers.monitor');
+  }
 }
 
 async function untilAnswering(

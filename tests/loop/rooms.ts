@@ -1,10 +1,14 @@
-import type { RoomSpec } from './room/room-spec';
+import type { ClosedBox, RoomSpec } from './room/room-spec';
+
+const front: ClosedBox = { kind: 'closed', resonanceHz: 128, q: 0.8 };
+const side: ClosedBox = { kind: 'closed', resonanceHz: 140, q: 0.8 };
 
 /**
- * A living room with a 5.1 system on a 7.1 interface, sides on the last two outputs. The right
- * surround is wired the wrong way round; the sub is late by its own electronics.
+ * A living room with a 5.1 system of small speakers on a 7.1 interface, sides on the last two
+ * outputs. The right surround is wired the wrong way round; the sub is late by its own
+ * electronics; the microphone's clock runs fast.
  */
-export const livingRoom: RoomSpec = {
+export const satelliteRoom: RoomSpec = {
   sampleRate: 48000,
   size: [5.6, 4.1, 2.5],
   microphone: [2.31, 2.13, 1.12],
@@ -15,9 +19,9 @@ export const livingRoom: RoomSpec = {
   skewPpm: 23,
   seed: 41,
   speakers: [
-    { output: 0, position: [4.62, 3.34, 1.05], box: { kind: 'closed', resonanceHz: 62, q: 0.72 } },
-    { output: 1, position: [4.58, 0.83, 1.05], box: { kind: 'closed', resonanceHz: 62, q: 0.72 } },
-    { output: 2, position: [4.93, 2.08, 0.92], box: { kind: 'vented', tuningHz: 58 } },
+    { output: 0, position: [4.86, 3.62, 1.02], box: front },
+    { output: 1, position: [4.83, 0.51, 1.02], box: front },
+    { output: 2, position: [4.93, 2.08, 0.92], box: { kind: 'vented', tuningHz: 104 } },
     {
       output: 3,
       position: [5.21, 3.63, 0.21],
@@ -25,12 +29,7 @@ export const livingRoom: RoomSpec = {
       lowPassHz: 120,
       delaySeconds: 0.0035,
     },
-    { output: 6, position: [1.71, 3.66, 1.31], box: { kind: 'closed', resonanceHz: 88, q: 0.8 } },
-    {
-      output: 7,
-      position: [1.64, 0.52, 1.31],
-      box: { kind: 'closed', resonanceHz: 88, q: 0.8 },
-      inverted: true,
-    },
+    { output: 6, position: [1.71, 3.66, 1.31], box: side },
+    { output: 7, position: [1.64, 0.52, 1.31], box: side, inverted: true },
   ],
 };

@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { startAudioServer, type AudioServer } from './audio-server';
+import { startAudioServer } from './audio-server';
 import { trackProcesses, withPriority } from './processes';
 import type { RoomFault } from './room/faults';
 import type { RoomMessage, RoomReport } from './room/main';
@@ -18,7 +18,9 @@ export interface Loop {
   readonly truth: readonly SpeakerTruth[];
   /** Raw float of all 8 outputs since the start, when recording was asked for. */
   readonly recordingPath: string;
-  readonly server: AudioServer;
+  /** Takes the microphone away as pulling its plug does, and brings it back. */
+  unplugMicrophone(): Promise<void>;
+  plugMicrophone(): Promise<void>;
   inject(fault: RoomFault): void;
   levels(): Promise<RoomLevels>;
 }
@@ -75,7 +77,11 @@ export async function withLoop<T>(
       environment: server.environment,
       truth: roomTruth(room),
       recordingPath,
-      server,
+      unplugMicrophone: () => server.unplugMicrophone(),
+      plugMicrophone: async () => {
+        await server.plugMicrophone();
+        tell({ plugged: true });
+      },
       inject: (fault) => tell({ inject: fault }),
       levels: () =>
         new Promise((resolve) => {

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { createWriteStream, openSync, readFileSync, writeSync } from 'node:fs';
+import { createWriteStream, openSync, readFileSync, writeSync, type WriteStream } from 'node:fs';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { createConvolver } from './convolver';
 import { createFaultLine, type RoomFault } from './faults';
@@ -19,7 +19,10 @@ const blockLength = 1024;
 
 /** Question or order to the room. */
 export type RoomMessage =
-  { readonly inject: RoomFault } | { readonly ask: 'levels'; readonly id: number };
+  | { readonly inject: RoomFault }
+  /** The microphone was plugged in again: its pipe is a new one. */
+  | { readonly plugged: true }
+  | { readonly ask: 'levels'; readonly id: number };
 
 /** What the room says of itself. */
 export type RoomReport =
@@ -44,7 +47,16 @@ function runRoom(roomPath: string, pipePath: string, side: number, recordingPath
   const skew = createSkew(1 + room.skewPpm * 1e-6);
   const faults = createFaultLine();
   const noiseRms = 10 ** (room.noiseDb / 20);
-  const microphone = createWriteStream(pipePath);
+  let microphone: WriteStream | null = null;
+  const plug = (): void => {
+    const stream = createWriteStream(pipePath);
+    // An unplugged microphone has no pipe any more; the room goes on without it.
+    stream.on('error', () => {
+      if (microphone === stream) microphone = null;
+    });
+    microphone = stream;
+  };
+  plug();
   const recording = recordingPath === '' ? null : openSync(recordingPath, 'w');
   const state = { frames: 0, silentFrames: 0, peaks: new Float64Array(outputs) };
 
@@ -71,11 +83,12 @@ function runRoom(roomPath: string, pipePath: string, side: number, recordingPath
     );
     const stereo = new Float32Array(heard.length * 2);
     for (const [n, value] of heard.entries()) stereo[2 * n + side] = value;
-    microphone.write(Buffer.from(stereo.buffer));
+    microphone?.write(Buffer.from(stereo.buffer));
   };
 
   process.on('message', (message: RoomMessage) => {
     if ('inject' in message) faults.inject(message.inject);
+    else if ('plugged' in message) plug();
     else answer({ id: message.id, ...state, peaks: [...state.peaks] });
   });
   const listener = spawn(
@@ -89,7 +102,7 @@ function runRoom(roomPath: string, pipePath: string, side: number, recordingPath
       '--channel-map=front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right',
       '--latency-msec=20',
     ],
-    { stdio: ['ignore', 'pipe', 'inherit'] },
+    { stdio: ['ignore', 'pipe', 'ignore'] },
   );
   const blockBytes = blockLength * outputs * 4;
   let rest: Buffer = Buffer.alloc(0);
@@ -107,7 +120,6 @@ function runRoom(roomPath: string, pipePath: string, side: number, recordingPath
     listener.kill();
     process.exit(0);
   };
-  microphone.on('error', end);
   listener.on('exit', end);
   process.on('disconnect', end);
   process.on('SIGTERM', end);
