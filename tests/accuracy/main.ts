@@ -14,7 +14,7 @@ function isPreset(name: string): name is RoomPreset {
 
 const { values } = parseArgs({
   options: {
-    rooms: { type: 'string', default: '40' },
+    rooms: { type: 'string', default: '30' },
     preset: { type: 'string', default: 'typical,live,leaky' },
     seed: { type: 'string', default: '1' },
     layout: { type: 'string', default: '5.1.4' },
