@@ -50,6 +50,12 @@ function describeIssue(issue: v.BaseIssue<unknown>): string {
     typeof key === 'number' ? `[${key}]` : `.${String(key)}`,
   );
   const where = path.join('').replace(/^\./, '');
+  if (issue.type === 'strict_object' && issue.expected === 'never') {
+    return `"${where}" is no field that is known here`;
+  }
+  if (issue.input === undefined && issue.expected === JSON.stringify(issue.path?.at(-1)?.key)) {
+    return `"${where}" is missing`;
+  }
   const found = issue.input === undefined ? 'is missing' : `is ${inWords(issue.input)}`;
   return `"${where}" ${found} and should be ${expectation(issue)}`;
 }

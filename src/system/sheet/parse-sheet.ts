@@ -1,0 +1,32 @@
+import { parseJson, type FileKind } from '../../schema/parse-json';
+import { isTrouble, trouble, type Trouble } from '../../trouble';
+import { findOutputContradiction } from './find-output-contradiction';
+import { findRuleContradiction } from './find-rule-contradiction';
+import { findSettingContradiction } from './find-setting-contradiction';
+import type { ProcessorSheet } from './processor-sheet';
+import { sheetSchema } from './sheet-schema';
+
+const sheetFile: FileKind = {
+  name: 'processor sheet',
+  format: 'leadline-processor',
+  version: 1,
+  advice: 'Start from one of the samples in public/processors, and see sheet-format.md there.',
+};
+
+/**
+ * Reads the text of a processor sheet. Refuses, as a Trouble that names the field, what is no
+ * sheet and what contradicts itself.
+ */
+export function parseSheet(text: string): ProcessorSheet | Trouble {
+  const sheet = parseJson<ProcessorSheet>(text, sheetFile, sheetSchema);
+  if (isTrouble(sheet)) return sheet;
+  const finding =
+    findOutputContradiction(sheet) ??
+    findRuleContradiction(sheet) ??
+    findSettingContradiction(sheet);
+  if (finding === null) return sheet;
+  return trouble(
+    'bad-file',
+    `This processor sheet contradicts itself: ${finding}. Change the field in the file.`,
+  );
+}

@@ -1,0 +1,100 @@
+import * as v from 'valibot';
+import { channelLabel, finite, positive } from '../../schema/schema-parts';
+import type { ProcessorSheet } from './processor-sheet';
+
+/** A file that names more is no processor, or is meant to choke the reader. */
+const mostEntries = 64;
+
+const few = <Item>(item: v.GenericSchema<unknown, Item>) =>
+  v.pipe(
+    v.array(item),
+    v.check(
+      (list) => list.length <= mostEntries,
+      ({ input }) => `at most ${mostEntries} entries long, not ${input.length}`,
+    ),
+  );
+
+const some = <Item>(item: v.GenericSchema<unknown, Item>) =>
+  v.pipe(
+    few(item),
+    v.check((list) => list.length > 0, 'at least one entry long'),
+  );
+
+/** Control characters could steer a terminal; marks of emphasis and tags are plain text. */
+const plainName = v.pipe(
+  v.string(),
+  v.check(
+    (text) => text.trim() === text && text.length >= 1 && text.length <= 60,
+    'a text of 1 to 60 characters without blanks at its ends',
+  ),
+  v.check((text) => !/\p{C}/u.test(text), 'a text without control characters'),
+);
+
+const group = v.picklist([
+  'fronts',
+  'centre',
+  'wides',
+  'sides',
+  'backs',
+  'front heights',
+  'middle heights',
+  'back heights',
+  'subs',
+]);
+
+const heightPairs = v.optional(some(v.picklist(['front', 'middle', 'back'])));
+
+const filterKind = v.strictObject({
+  family: v.picklist(['Butterworth', 'Linkwitz-Riley']),
+  order: v.pipe(finite, v.integer(), v.minValue(1), v.maxValue(8)),
+});
+
+/** Shape of a processor sheet, version 1; an unknown field is refused, since it may be a rule. */
+export const sheetSchema = v.strictObject({
+  format: v.literal('leadline-processor'),
+  version: v.literal(1),
+  name: plainName,
+  invented: v.boolean(),
+  outputs: some(
+    v.strictObject({
+      id: plainName,
+      name: plainName,
+      roles: some(
+        v.strictObject({ channel: channelLabel, onlyWithout: v.optional(some(channelLabel)) }),
+      ),
+    }),
+  ),
+  pairs: few(v.strictTuple([plainName, plainName])),
+  exclusive: few(
+    v.strictObject({
+      name: plainName,
+      choices: some(
+        v.strictObject({ channels: some(channelLabel), outputs: v.optional(some(plainName)) }),
+      ),
+    }),
+  ),
+  filling: v.strictObject({
+    channels: few(few(some(channelLabel))),
+    outputs: few(few(some(plainName))),
+  }),
+  heightNaming: v.strictObject({ '1': heightPairs, '2': heightPairs, '3': heightPairs }),
+  crossover: v.strictObject({
+    stepsHz: some(positive),
+    setting: v.picklist(['one for all', 'per group']),
+    limits: few(v.strictObject({ groups: some(group), lowHz: positive, highHz: positive })),
+  }),
+  fullRange: few(v.strictObject({ group, unlocks: few(group) })),
+  subLowPass: v.strictObject({
+    stepsHz: some(positive),
+    notBelowHighestBedCrossover: v.boolean(),
+  }),
+  lowCut: v.strictObject({ stepsHz: few(positive) }),
+  distance: v.strictObject({
+    unit: v.picklist(['m', 'ft']),
+    step: positive,
+    low: v.pipe(finite, v.minValue(0)),
+    high: positive,
+  }),
+  level: v.strictObject({ stepDb: positive, lowDb: finite, highDb: finite }),
+  filters: v.strictObject({ highPass: filterKind, subLowPass: filterKind }),
+}) satisfies v.GenericSchema<unknown, ProcessorSheet>;
