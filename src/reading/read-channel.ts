@@ -31,6 +31,8 @@ export interface ReadingFrame {
 
 /** Peak to noise under which a segment counts as silent, dB. */
 const silentDb = 18;
+/** Share of the time before zero delay in which no speaker can be heard yet. */
+const earlyShare = 0.6;
 const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
 
 /** Reads everything of one channel; numbers that cannot be told are null, with a sentence. */
@@ -40,7 +42,8 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   if (source.spoilt !== null) return unread(channel, source.faults, [source.spoilt]);
   const found = readArrival(ir, channel);
   const margin = found.arrival?.peakToNoiseDb ?? null;
-  if (!found.arrival && !carriesSound(ir, noise)) {
+  const timed = found.arrival !== null && !found.arrival.bandAdapted;
+  if (!timed && !carriesSound(ir, noise)) {
     const sentence = `${channel.name} stays silent: nothing above the noise in its segment. Check its amplifier, its plug and its standby, then repeat it.`;
     return unread(channel, [...source.faults, { kind: 'silent', sentence }], []);
   }
@@ -128,11 +131,15 @@ function relativeTiming(
   };
 }
 
-/** Whether the response's largest sample stands well over the noise through the same path. */
+/**
+ * Whether the response's largest sample stands well over the noise: that of the silence through the
+ * same path, or, without it, the response's own before anything can arrive. Noise alone has a
+ * largest sample too, some 14 dB over its rms, which must not be timed.
+ */
 function carriesSound(ir: ImpulseResponse, noise: ImpulseResponse | null): boolean {
-  const peak = largest(ir.samples);
-  if (!noise) return peak > 0;
-  return peak > 10 ** (silentDb / 20) * rms(noise.samples);
+  const { samples, zeroIndex } = ir;
+  const quiet = noise?.samples ?? samples.subarray(0, Math.floor(earlyShare * zeroIndex));
+  return largest(samples) > 10 ** (silentDb / 20) * rms(quiet);
 }
 
 function polarityNote(isSub: boolean): string {
