@@ -3,6 +3,7 @@ import { practiceCommand } from './practice';
 import { proposeCommand } from './propose';
 import { readCommand } from './read';
 import { stimulusCommand } from './stimulus';
+import { wiringCommand } from './wiring';
 
 /** All that the bench does from a terminal. */
 export const commands: readonly Command[] = [
@@ -10,4 +11,5 @@ export const commands: readonly Command[] = [
   readCommand,
   proposeCommand,
   practiceCommand,
+  wiringCommand,
 ];
