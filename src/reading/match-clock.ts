@@ -1,5 +1,6 @@
 import { estimateClock } from '../../dsp/timing/estimate-clock';
 import { findMarks } from '../../dsp/timing/find-marks';
+import { sweepSharpness } from '../../dsp/timing/sweep-sharpness';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import type { MarkFinding } from '../../dsp/timing/mark-finding';
 import type { Schedule } from '../take/schedule';
@@ -50,7 +51,13 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
       `The capture holds a different take than the schedule (${schedule.layout}, ${schedule.id}): ${why}. Give the take.json that was saved with the WAV that was played.`,
     );
   }
-  const clock = estimateClock(finding, markStarts);
+  const sweeps = schedule.segments.map(({ sweep, sweepStart: startSample }, mark) => ({
+    mark,
+    startSample,
+    sweep: { ...sweep, sampleRate },
+  }));
+  const sharpness = sweepSharpness(capture.samples, finding, markStarts, sweeps);
+  const clock = estimateClock(finding, markStarts, sharpness);
   const cut = cutOff(capture, schedule, clock);
   if (cut) return cut;
   if (finding.take === 'unclear' && found < markStarts.length / 2) return noMarks(schedule, found);

@@ -11,7 +11,7 @@ export interface ArrivalFinding {
 }
 
 /** An early leak at least this far below a strongest peak this much later is a bounced height. */
-const leakDb = -5;
+const leakDb = -4;
 const laterSeconds = 0.6e-3;
 /** A path over the ceiling is at most this much later than the leak. */
 const latestSeconds = 12e-3;

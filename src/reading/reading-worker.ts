@@ -1,7 +1,7 @@
 import { readTake, type ReadTakeOptions } from './read-take';
 import type { ChannelReading, Readings } from './reading';
 import type { Schedule } from '../take/schedule';
-import type { Trouble } from '../trouble';
+import { trouble, type Trouble } from '../trouble';
 
 /** What the page sends: one take to read. */
 export interface ReadingOrder {
@@ -21,9 +21,16 @@ export type ReadingAnswer =
 self.onmessage = async (event: MessageEvent<ReadingOrder>): Promise<void> => {
   const answer = (message: ReadingAnswer): void => self.postMessage(message);
   const { schedule, capture, options } = event.data;
-  const result = await readTake(schedule, capture, {
-    ...options,
-    onChannel: (reading, progress) => answer({ kind: 'channel', reading, progress }),
-  });
-  answer({ kind: 'done', result });
+  try {
+    const result = await readTake(schedule, capture, {
+      ...options,
+      onChannel: (reading, progress) => answer({ kind: 'channel', reading, progress }),
+    });
+    answer({ kind: 'done', result });
+  } catch (error) {
+    // A rejection here would never reach the page's onerror.
+    const why = error instanceof Error ? error.message : String(error);
+    const sentence = `Reading failed: ${why}. The capture is kept; reload and read it again.`;
+    answer({ kind: 'done', result: trouble('failed', sentence) });
+  }
 };

@@ -1,3 +1,4 @@
+import { seededRandom } from '../../dsp/signal/random';
 import { synchronisedSweep } from '../../dsp/signal/sweep';
 import type { Channel, Layout } from '../system/channel';
 import type { Schedule, ScheduledSegment, ScheduledSweep } from './schedule';
@@ -38,16 +39,18 @@ export function scheduleTake(layout: Layout, options: ScheduleOptions = {}): Sch
   requireWithin('sweepSeconds', sweepSeconds, 0.5, 30);
   requireWithin('peakDb', peakDb, -60, 0);
   const samples = (seconds: number): number => Math.round(seconds * sampleRate);
-  const basis = `${layout.name} ${sampleRate} ${sweepSeconds} ${peakDb}`;
+  const fingerprint = seededRandom(
+    hashText(`${layout.name} ${sampleRate} ${sweepSeconds} ${peakDb}`),
+  );
   const markLength = samples(markSeconds);
   const wakeStart = samples(silenceSeconds);
 
   let at = wakeStart + samples(wakeSeconds) + samples(settleSeconds);
   const segments: ScheduledSegment[] = [];
-  for (const [index, channel] of layout.channels.entries()) {
+  for (const channel of layout.channels) {
     const sweepStart = at + markLength + samples(guardSeconds);
     const sweep = sweepFor(channel, samples(sweepSeconds), sampleRate);
-    const extra = (hashText(`${basis} ${index}`) % fingerprintMilliseconds) / 1000;
+    const extra = Math.floor(fingerprint() * fingerprintMilliseconds) / 1000;
     const end = sweepStart + sweep.lengthSamples + samples(tailSeconds + extra);
     segments.push({ channel: channel.label, markStart: at, sweepStart, sweep, end });
     at = end;
