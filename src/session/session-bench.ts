@@ -181,6 +181,7 @@ export class SessionBench implements Bench {
 
   async #run(work: (signal: AbortSignal) => Promise<Trouble | null>): Promise<void> {
     if (this.#running) return this.raise(busy);
+    if (this.state.saved === 'elsewhere') return this.raise(elsewhere);
     const running = new AbortController();
     this.#running = running;
     this.#set({ ...this.state, trouble: null });

@@ -78,6 +78,21 @@ describe('the bench', () => {
     expect(held.captures.get(take?.captureId ?? '')?.length).toBeGreaterThan(0);
   });
 
+  it('plays nothing while another tab writes the session', async () => {
+    let rigs = 0;
+    const { bench } = makeBench({
+      makeRig: (session, layout) => {
+        rigs++;
+        return Promise.resolve(practiceRig({ layout, seed: session.practice.seed }));
+      },
+    });
+    bench.follow();
+    await bench.startTake();
+    expect(rigs).toBe(0);
+    expect(bench.state.trouble?.sentence).toMatch(/open in another tab/);
+    expect(bench.state.activity.kind).toBe('idle');
+  });
+
   it('stops at once and keeps what was there', async () => {
     const { bench } = makeBench();
     const before = bench.state.document;
