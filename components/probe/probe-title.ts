@@ -1,3 +1,4 @@
+import { mostInverted } from '../../src/proposal/most-inverted';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { BenchState } from '../../src/session/bench';
 import { durationText, isNumber, metresText } from '../charts/number-text';
@@ -87,6 +88,12 @@ function findingTitle(readings: Readings, count: number): TitleAndLede {
     return {
       title: `${nameList(faulty)} must be taken again`,
       lede: `What went wrong stands below. The other ${count - faulty.length} can be trusted.`,
+    };
+  }
+  if (mostInverted(readings.channels)) {
+    return {
+      title: 'Most speakers read inverted',
+      lede: 'The microphone or its input may turn the polarity over: settle that before swapping any wires. Distances and crossovers stand as they are.',
     };
   }
   if (inverted.length > 0) {

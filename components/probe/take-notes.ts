@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { mostInverted } from '../../src/proposal/most-inverted';
 import type { ChannelReading } from '../../src/reading/reading';
 import type { ChannelLabel } from '../../src/system/channel';
 import { askToSelect } from '../events';
@@ -51,6 +52,7 @@ export class TakeNotes extends LitElement {
       )
       .sort((a, b) => weight(b) - weight(a));
     if (noted.length === 0) return nothing;
+    const likeMost = mostInverted(this.channels);
     return html`<dl>
       ${noted.map(
         ({ channel, faults, notes, polarity }) =>
@@ -69,8 +71,11 @@ export class TakeNotes extends LitElement {
               ${
                 polarity === 'inverted'
                   ? html`<p class="signal">
-                      Plays inverted. Switch the amplifier off, then swap plus and minus at one end
-                      of its cable.
+                      ${
+                        likeMost
+                          ? 'Reads inverted, as most do: the microphone or its input may turn the polarity over. Swap no wires before that is settled.'
+                          : 'Plays inverted. Switch the amplifier off, then swap plus and minus at one end of its cable.'
+                      }
                     </p>`
                   : nothing
               }

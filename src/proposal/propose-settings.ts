@@ -4,6 +4,7 @@ import type { Trouble } from '../trouble';
 import { pairReadings, type ChannelMeasurement } from './channel-measurement';
 import { checkProcessor } from './check-processor';
 import { checkReadings } from './check-readings';
+import { mostInverted } from './most-inverted';
 import { startSentence } from './phrases';
 import type { ChannelProposal, ProcessorSteps, Proposal } from './proposal';
 import { proposeCrossover } from './propose-crossover';
@@ -57,6 +58,9 @@ function proposeChannels(
 ): ChannelProposal[] {
   const proposeDistance = distanceProposer(members, readings, processor);
   const proposeLevel = levelProposer(members, readings.reference, processor);
+  const likeMost = mostInverted(
+    members.flatMap(({ channel, reading }) => (reading && channel.kind !== 'sub' ? [reading] : [])),
+  );
   const subCount = members.filter(({ channel }) => channel.kind === 'sub').length;
   return members.map((member): ChannelProposal => {
     const { label, kind } = member.channel;
@@ -73,7 +77,7 @@ function proposeChannels(
       polarity,
       warnings: [
         ...level.warnings,
-        ...(polarity === 'inverted' ? [sayInverted(member)] : []),
+        ...(polarity === 'inverted' ? [sayInverted(member, likeMost)] : []),
         ...(kind === 'sub' ? warnSub(subCount) : []),
         ...(member.reading?.faults.map((fault) => fault.sentence) ?? []),
       ],
@@ -81,7 +85,10 @@ function proposeChannels(
   });
 }
 
-function sayInverted({ channel }: ChannelMeasurement): string {
+function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string {
+  if (likeMost) {
+    return `${startSentence(channel.name)} reads inverted, as most speakers do: rather than all of them, the microphone or its input may turn the polarity over. Swap no wires before that is settled.`;
+  }
   return `${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end.`;
 }
 

@@ -52,6 +52,13 @@ describe('the title of Probe', () => {
     expect(titled(state).lede).toContain('Switch the amplifier off');
   });
 
+  it('doubts the microphone rather than the wires when most speakers read inverted', () => {
+    const { title, lede } = titled(withChanged(() => ({ polarity: 'inverted' })));
+    expect(title).toBe('Most speakers read inverted');
+    expect(lede).toContain('The microphone or its input');
+    expect(lede).not.toContain('swap plus and minus');
+  });
+
   it('names those that must be taken again before those that are inverted', () => {
     const faults = [{ kind: 'lost', sentence: 'Lost.' }] as const;
     const state = withChanged(({ channel }) => {

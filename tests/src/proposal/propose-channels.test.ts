@@ -151,6 +151,17 @@ describe('the polarity of a channel', () => {
     expect(fr?.warnings.join()).toContain('swap its two wires');
   });
 
+  it('blames the microphone before the wires when most speakers read inverted', () => {
+    const inverted = { polarity: 'inverted' } as const;
+    const all = channelsOf(readingsOf('3.1', { FL: inverted, FR: inverted }));
+    for (const label of ['FL', 'FR'] as const) {
+      expect(all.get(label)?.warnings.join()).toContain('the microphone or its input');
+      expect(all.get(label)?.warnings.join()).not.toContain('swap its two wires');
+    }
+    const half = channelsOf(readingsOf('2.1', { FL: inverted }));
+    expect(half.get('FL')?.warnings.join()).toContain('swap its two wires');
+  });
+
   it('is never called a fault of a sub', () => {
     const sub = channelsOf(readingsOf('2.1', { 'Sub 1': { polarity: 'inverted' } })).get('Sub 1');
     expect(sub?.polarity).toBe('cannot tell');
