@@ -36,7 +36,7 @@ export function readRolloff(
   const bassMarginDb = marginBetween(bands.hz, bands.marginDb, 40, 80);
   const fit = fitRolloff(bands, { place: 'room', ...(isSub ? { upperHz: subUpperHz } : {}) });
   if (isRefusal(fit)) {
-    const note = `No roll-off: only ${fit.bandsWithMargin} bands of the bass stand 6 dB above the noise. More level or a longer sweep would settle it.`;
+    const note = `No roll-off: ${sayBands(fit.bandsWithMargin)} 6 dB above the noise. More level or a longer sweep would settle it.`;
     return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
   }
   const { low, high } = fit.f10Hz;
@@ -74,4 +74,9 @@ function marginBetween(
     return f >= lowHz && f <= highHz && Number.isFinite(margin);
   });
   return inside.length === 0 ? null : inside.reduce((sum, one) => sum + one, 0) / inside.length;
+}
+
+function sayBands(count: number): string {
+  if (count === 0) return 'no band of the bass stands';
+  return count === 1 ? 'only one band of the bass stands' : `only ${count} bands of the bass stand`;
 }

@@ -56,8 +56,8 @@ function describeIssue(issue: v.BaseIssue<unknown>): string {
   if (issue.input === undefined && issue.expected === JSON.stringify(issue.path?.at(-1)?.key)) {
     return `"${where}" is missing`;
   }
-  const found = issue.input === undefined ? 'is missing' : `is ${inWords(issue.input)}`;
-  return `"${where}" ${found} and should be ${expectation(issue)}`;
+  if (issue.input === undefined) return `"${where}" is missing`;
+  return `"${where}" is ${inWords(issue.input)} and should be ${expectation(issue)}`;
 }
 
 /** The schema library's words for what it expects, and ours. */

@@ -38,7 +38,7 @@ describe('parseSchedule', () => {
       (take) => (take.lengthSamples = '9'),
       /"lengthSamples" is "9" and should/,
     ],
-    ['a missing field', (take) => delete take.mark, /"mark" is missing/],
+    ['a missing field', (take) => delete take.mark, /"mark" is missing\. Use/],
     [
       'a field deep inside',
       (take) => (at(take, 1).end = 1.5),
