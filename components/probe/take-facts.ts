@@ -22,6 +22,10 @@ export class TakeFacts extends LitElement {
         display: block;
       }
 
+      .facts {
+        grid-template-columns: minmax(0, auto) auto;
+      }
+
       .interval {
         display: inline-block;
         white-space: nowrap;
