@@ -23,10 +23,11 @@ export class TakeFacts extends LitElement {
       }
 
       .facts {
-        grid-template-columns: minmax(0, auto) auto;
+        grid-template-columns: max-content minmax(min-content, 1fr);
       }
 
       .interval {
+        font-size: 0.85em;
         display: inline-block;
         white-space: nowrap;
       }
