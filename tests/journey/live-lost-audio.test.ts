@@ -52,7 +52,10 @@ beforeAll(async () => {
             if (trouble) console.log(`take ${takes}: ${trouble.sentence}`);
             if (trouble || !readings) continue;
             const { faults } = readings.clock;
-            if (faults.length !== 1) {
+            // Audio that the machine lost in that very sweep adds to what was dropped.
+            const [only] = faults;
+            const own = only?.kind !== 'lost' || Math.abs(only.samples - dropped) > 0.5;
+            if (faults.length !== 1 || own) {
               console.log(`take ${takes} is to be repeated: ${JSON.stringify(faults)}`);
               continue;
             }
