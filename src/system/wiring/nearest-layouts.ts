@@ -7,7 +7,6 @@ const mostOffered = 5;
 
 /** What a layout counts in: one change adds or takes away one unit. */
 interface Units {
-  readonly name: string;
   readonly counts: readonly number[];
 }
 
@@ -31,7 +30,7 @@ const everyLayout: readonly Layout[] = layoutChoices.beds.flatMap((bed) =>
 
 /**
  * The layouts nearest to one that can be wired: fewest changes first, then those that add least,
- * then by name. A change is one pair, the centre or one sub more or less.
+ * then fewest speakers more or fewer, then by name. A change is one pair, the centre or one sub more or less.
  */
 export function nearestLayouts(
   layout: Layout,
@@ -45,6 +44,7 @@ export function nearestLayouts(
       (a, b) =>
         a.changed - b.changed ||
         a.added - b.added ||
+        speakersBetween(a.candidate, layout) - speakersBetween(b.candidate, layout) ||
         a.candidate.name.localeCompare(b.candidate.name, 'en', { numeric: true }),
     );
   const found: NearLayout[] = [];
@@ -56,13 +56,16 @@ export function nearestLayouts(
   return found;
 }
 
-function unitsOf({ name, channels }: Layout): Units {
+function speakersBetween(a: Layout, b: Layout): number {
+  return Math.abs(a.channels.length - b.channels.length);
+}
+
+function unitsOf({ channels }: Layout): Units {
   const labels = channels.map((channel) => channel.label);
   const has = (...any: ChannelLabel[]) => Number(any.some((label) => labels.includes(label)));
   const heights = has('TpFL', 'TpFR') + has('TpSiL', 'TpSiR') + has('TpBL', 'TpBR');
   const subs = labels.filter((label) => label.startsWith('Sub ')).length;
   return {
-    name,
     counts: [has('FC'), has('SiL', 'SiR'), has('BL', 'BR'), has('FLw', 'FRw'), heights, subs],
   };
 }

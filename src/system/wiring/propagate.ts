@@ -67,9 +67,12 @@ function keepPair(trial: Trial, { partners }: WiringProblem, here: number, there
   }
 }
 
+/** A choice is in use as soon as a channel that must go somewhere can go nowhere else. */
 function keepExclusive(trial: Trial, choices: readonly ChoicePlaces[]): void {
   for (const choice of choices) {
-    const inUse = choice.channels.some((c) => choice.outputs.includes(trial.placeOf(c)));
+    const inUse = choice.channels.some(
+      (c) => trial.isNeeded(c) && trial.outputsFor(c).every((o) => choice.outputs.includes(o)),
+    );
     if (!inUse) continue;
     for (const other of choices) {
       if (other === choice) continue;

@@ -40,23 +40,27 @@ export function searchWiring(
   }
 }
 
-/** The ways to go on, one of which must be right; null when all is placed. */
+/**
+ * The ways to go on, one of which must be right: the channel with the fewest outputs left, or the
+ * awaited output with fewer channels. Null when all is placed.
+ */
 function branchesOf(
   trial: Trial,
   { ranks }: WiringProblem,
   rules: readonly WiringRule[],
 ): (readonly [number, number])[] | null {
-  let narrowest: { channel: number; outputs: number[] } | null = null;
+  let narrowest: (readonly [number, number])[] | null = null;
   for (const channel of trial.channels) {
     if (!trial.isNeeded(channel) || trial.placeOf(channel) >= 0) continue;
     const outputs = trial.outputsFor(channel);
-    if (!narrowest || outputs.length < narrowest.outputs.length) narrowest = { channel, outputs };
-  }
-  if (narrowest) {
-    const { channel, outputs } = narrowest;
+    if (narrowest && narrowest.length <= outputs.length) continue;
     const rank = (output: number) => ranks[channel]?.[output] ?? 0;
-    return outputs.sort((a, b) => rank(a) - rank(b)).map((output) => [channel, output]);
+    narrowest = outputs.sort((a, b) => rank(a) - rank(b)).map((output) => [channel, output]);
   }
-  const [awaited] = awaitedOutputs(trial, rules);
-  return awaited === undefined ? null : trial.channelsFor(awaited).map((c) => [c, awaited]);
+  for (const output of awaitedOutputs(trial, rules)) {
+    const channels = trial.channelsFor(output);
+    if (narrowest && narrowest.length <= channels.length) continue;
+    narrowest = channels.map((channel) => [channel, output]);
+  }
+  return narrowest;
 }

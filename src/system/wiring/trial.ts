@@ -6,10 +6,15 @@ export class Trial {
   /** Rises with every change, so that propagation knows when to stop. */
   changes = 0;
 
+  readonly channels: readonly number[];
+
   private constructor(
     private readonly open: readonly Uint8Array[],
+    private readonly counts: Uint8Array,
     private readonly needed: Uint8Array,
-  ) {}
+  ) {
+    this.channels = open.map((_, channel) => channel);
+  }
 
   /** A trial in which every channel may go where `mayGo` says and none must. */
   static start(
@@ -20,18 +25,16 @@ export class Trial {
     const open = Array.from({ length: channels }, (_, channel) =>
       Uint8Array.from({ length: outputs }, (_unused, output) => Number(mayGo(channel, output))),
     );
-    return new Trial(open, new Uint8Array(channels));
+    const counts = open.map((row) => row.reduce((sum, isOpen) => sum + isOpen, 0));
+    return new Trial(open, Uint8Array.from(counts), new Uint8Array(channels));
   }
 
   copy(): Trial {
     return new Trial(
       this.open.map((row) => row.slice()),
+      this.counts.slice(),
       this.needed.slice(),
     );
-  }
-
-  get channels(): readonly number[] {
-    return this.open.map((_, channel) => channel);
   }
 
   isOpen(channel: number, output: number): boolean {
@@ -58,24 +61,26 @@ export class Trial {
 
   /** Where a channel is placed, -1 while it is not. */
   placeOf(channel: number): number {
-    if (!this.isNeeded(channel)) return -1;
-    const outputs = this.outputsFor(channel);
-    return outputs.length === 1 ? (outputs[0] ?? -1) : -1;
+    if (this.needed[channel] !== 1 || this.counts[channel] !== 1) return -1;
+    return this.open[channel]?.indexOf(1) ?? -1;
   }
 
   isUsed(output: number): boolean {
-    return this.channels.some((channel) => this.placeOf(channel) === output);
+    return this.channels.some(
+      (c) => this.needed[c] === 1 && this.counts[c] === 1 && this.isOpen(c, output),
+    );
   }
 
   /** Whether a channel that must go somewhere has nowhere left. */
   isStuck(): boolean {
-    return this.channels.some((c) => this.isNeeded(c) && this.outputsFor(c).length === 0);
+    return this.channels.some((c) => this.needed[c] === 1 && this.counts[c] === 0);
   }
 
   close(channel: number, output: number): void {
     const row = this.open[channel];
     if (row?.[output] !== 1) return;
     row[output] = 0;
+    this.counts[channel] = (this.counts[channel] ?? 0) - 1;
     this.changes++;
   }
 
