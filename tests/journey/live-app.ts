@@ -41,6 +41,14 @@ export function benchState(page: Page): Promise<BenchState> {
   });
 }
 
+/** Where the take is, stimulus samples; null when none plays. Light enough to ask often. */
+export function playPosition(page: Page): Promise<number | null> {
+  return page.evaluate(() => {
+    const activity = document.querySelector('ll-app')?.bench?.state.activity;
+    return activity?.kind === 'playing' ? activity.play.position : null;
+  });
+}
+
 /** Cells of one line of the settings on the Propose stage: distance, trim, crossover, polarity. */
 export async function settingsLine(page: Page, channel: string): Promise<string[]> {
   return page.locator(`ll-settings-table tr[data-channel="${channel}"] td`).allInnerTexts();
