@@ -78,11 +78,11 @@ export const anySheet: fc.Arbitrary<ProcessorSheet> = fc
     }
     const someIds = fc.subarray(
       outputs.map(({ id }) => id),
-      { minLength: 1 },
+      { minLength: 1, maxLength: Math.min(3, outputs.length) },
     );
     const choice = fc.record({
-      channels: someUnits(1, 1).map((chosen) => chosen.flat()),
-      outputs: fc.option(someIds, { nil: undefined }),
+      channels: someUnits(1, 4).map((chosen) => chosen.flat()),
+      outputs: fc.option(someIds, { nil: undefined, freq: 9 }),
     });
     return fc.record({
       outputs: fc.constant(outputs),
@@ -92,7 +92,7 @@ export const anySheet: fc.Arbitrary<ProcessorSheet> = fc
           name: fc.constant('a set'),
           choices: fc.array(choice, { minLength: 2, maxLength: 3 }),
         }),
-        { maxLength: 2 },
+        { maxLength: 3 },
       ),
       channelChain: fc.option(fc.shuffledSubarray([...units], { minLength: 2, maxLength: 3 })),
       outputChain: fc.option(fc.shuffledSubarray(outputs.map(({ id }) => [id]))),
