@@ -236,10 +236,11 @@ def envelope_curve(ir, rate, origin):
 # --- roll-off ------------------------------------------------------------------------------------
 
 HZ = 15 * 2 ** (np.arange(61) / 12)
-F0 = 15 * 2 ** (np.arange(-27, 143) / 36)
+F0 = 15 * 2 ** (np.arange(-27, 143, 3) / 36)
 CURVE = 15 * 2 ** (np.arange(-21, 183, 2) / 36)
 KNOTS = np.log([15, 18, 22, 28, 35, 45, 56, 70, 90, 112, 140, 180, 500])
 GAIN = np.interp(np.log(HZ), KNOTS, [12, 9.3, 6.8, 7.8, 6.8, 2.4, .9, .7, .7, -.8, .6, 0, 0])
+LIVELY = np.interp(np.log(HZ), KNOTS, [2, 2, 2, 2, 1.7, 1.4, 1.1, .8, .5, .3, .15, 0, 0])
 SPREAD = np.interp(np.log(HZ), KNOTS, [5, 6, 7.4, 8.6, 7.4, 6.5, 6.8, 7, 6.5, 5.6, 4.5, 4.3, 3.9])
 OCTAVE = np.log2(HZ) - 7.6
 
@@ -293,7 +294,19 @@ def rolloff_bands(ir, rate):
     cut = cut * 1.0
     cut[-taper:] *= rise(taper)[::-1]
     power, spacing = power_spectrum(cut, rate, 0.75)
-    return band_means(power, spacing, HZ * 2 ** (-1 / 24), HZ * 2 ** (1 / 24)), len(cut) / rate
+    return band_means(power, spacing, HZ * 2 ** (-1 / 24), HZ * 2 ** (1 / 24)), cut
+
+
+def decay_of(cut, rate):
+    """Seconds per 60 dB from 180 to 500 Hz, from -5 to -20 dB of the backward integral."""
+    size = fft.next_fast_len(len(cut), real=True)
+    f = fft.rfftfreq(size, 1 / rate)
+    gain = np.clip(np.minimum((f - 170) / 20, (530 - f) / 30), 0, 1)
+    energy = fft.irfft(fft.rfft(cut, size) * gain, size)[:len(cut)] ** 2
+    start = max(0, energy.argmax() - int(0.01 * rate))
+    left = np.cumsum(energy[start:][::-1])[::-1]
+    fall = lambda db: np.argmax(left < left[0] * 10 ** (db / 10))
+    return (fall(-20) - fall(-5)) / rate * 4
 
 
 def quantiles(values, weights, wanted):
@@ -301,17 +314,31 @@ def quantiles(values, weights, wanted):
     return np.interp(wanted, np.cumsum(weights[order]), values[order])
 
 
+def averaging(n, half=3):
+    apart = np.abs(np.arange(n)[:, None] - np.arange(n)[None, :]) <= half
+    return apart / apart.sum(1, keepdims=True)
+
+
 def fit_rolloff(ir, noise, rate, upper, models):
-    bands, curve, corners, prior = models
-    total, seconds = rolloff_bands(ir, rate)
-    floor_power = rolloff_bands(noise, rate)[0]
+    total, cut = rolloff_bands(ir, rate)
+    own = rolloff_bands(noise, rate)[0]
+    decay, seconds = decay_of(cut, rate), len(cut) / rate
     used = HZ <= upper
+    power, own = (total - own)[used], own[used]
+    found = posterior(power, own, used, decay, seconds, models, 1)
+    if np.min(power / own) < 100:
+        posterior(power, own, used, decay, seconds, models, 0.03)
+    return found
+
+
+def posterior(power, own, used, decay, seconds, models, share):
+    bands, curve, corners, prior = models
     n = used.sum()
-    power = np.maximum(total - floor_power, 0)[used]
+    mean = averaging(n)
     top = slice(max(n - 18, 0), n)
-    reference = np.exp(np.mean(np.log(np.maximum(power[top], floor_power[used][top]))))
-    power, own = power / reference, floor_power[used] / reference
-    floor = 1e-3 + own
+    reference = np.exp(np.mean(np.log(np.maximum(np.maximum(power, own), 1e-12)[top])))
+    power, own = power / reference, own / reference
+    level, floor = np.maximum(mean @ power, 0), 1e-3 + share * (mean @ own)
     lines = np.maximum(1, HZ[used] * (2 ** (1 / 24) - 2 ** (-1 / 24)) * (seconds - 0.25))
     f, x, s = HZ[used], OCTAVE[used], SPREAD[used]
     dx = x[:, None] - x[None, :]
@@ -320,18 +347,23 @@ def fit_rolloff(ir, noise, rate, upper, models):
                           + 0.1 * np.exp(-np.abs(dx)))
     c += np.exp(-0.5 * (dx / 0.5) ** 2) + 0.25 * np.eye(n) + 400 + 0.16 * np.outer(x, x)
     c += 0.25 * np.outer(GAIN[used], GAIN[used])
-    variance = (2 * power * own + own ** 2) / lines + own ** 2 / (3 * lines)
-    c += np.diag((10 / np.log(10)) ** 2 * variance / (power + floor) ** 2)
-    level = 10 * np.log10(power + floor) - 0.6 * GAIN[used]
-    residual = level[None, :] - 10 * np.log10(bands[:, used] + floor[None, :])
+    c = mean @ c @ mean.T + np.diag(0.2 + 0.15 * s ** 2)
+    heard = np.maximum(power, 0)
+    variance = (2 * heard * own + own ** 2) / lines + own ** 2 / (3 * lines)
+    spread = mean @ np.diag(variance) @ mean.T / np.outer(level + floor, level + floor)
+    c += (10 / np.log(10)) ** 2 * spread
+    livelier = np.clip(np.log2(decay / 0.35), -2, 2)
+    room = 0.6 * GAIN[used] - livelier * LIVELY[used]
+    residual = (10 * np.log10(level + floor) - room)[None, :] - 10 * np.log10(
+        bands[:, used] @ mean.T + floor[None, :])
     white = linalg.solve_triangular(linalg.cholesky(c, lower=True), residual.T, lower=True)
-    log = prior - 0.5 * np.sum(white ** 2, axis=0)
+    outside = corners[:, 0] > min(200, 0.7 * f[-1])
+    log = np.where(outside, -np.inf, prior) - 0.5 * np.sum(white ** 2, axis=0)
     weights = np.exp(log - log.max())
     weights /= weights.sum()
     found = [quantiles(corners[:, k], weights, [0.05, 0.5, 0.8, 0.95]) for k in range(3)]
     kept = weights > 1e-9
-    spread = [quantiles(column, weights[kept], [0.05, 0.5, 0.95]) for column in curve[kept].T]
-    return found, spread
+    return found, [quantiles(column, weights[kept], [0.05, 0.5, 0.95]) for column in curve[kept].T]
 
 
 # --- the whole -----------------------------------------------------------------------------------
