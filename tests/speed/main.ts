@@ -9,7 +9,7 @@ import { makeTake } from './make-take';
 import { timeReading, timeStages } from './run-bench';
 import { runScipy, type StageSeconds } from './run-scipy';
 
-const limit = 2.5;
+const limit = 3;
 const rounds = 4;
 
 async function main(): Promise<number> {
