@@ -1,5 +1,6 @@
 import { amplitudeToDb } from '../../dsp/level/decibels';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
+import { findBlurredCeiling } from '../../dsp/timing/blurred-ceiling';
 import { findClipping } from '../../dsp/timing/clipping';
 import { findDropouts, type Dropout } from '../../dsp/timing/dropouts';
 import { locateFault, type FaultPlace } from '../../dsp/timing/locate-fault';
@@ -30,8 +31,9 @@ export interface CaptureCheck {
 const ringSeconds = 0.3;
 /** A gap of exact zeros is whole buffers; shorter ones are zero crossings of quiet bass. */
 const leastGap = 120;
-/** Sound beside a gap, rms; quieter neighbours may be zeros of a coarse converter. */
-const leastBesideGap = 2.5e-4;
+/** Sound beside a gap, rms, and in steps of the converter: quieter sound may cross zero so long. */
+const leastSound = 2.5e-4;
+const leastSteps = 12;
 const besideGap = 256;
 
 /** Checks the capture before anything is read from it: clipping, noise floor, lost audio. */
@@ -40,15 +42,17 @@ export function checkCapture(
   clock: Clock,
   schedule: Schedule,
 ): CaptureCheck {
+  const noiseFloorDb = noiseFloor(capture, clock, schedule);
+  const leastBeside = leastBesideGap(capture.samples);
   const segments = schedule.segments.map((segment, index) =>
-    checkSegment(capture, clock, schedule, segment, index),
+    checkSegment(capture, clock, schedule, segment, index, 10 ** (noiseFloorDb / 20), leastBeside),
   );
   return {
     segments,
     clipped: schedule.segments
       .filter((_, index) => segments[index]?.faults.some(({ kind }) => kind === 'clipped'))
       .map(({ channel }) => channel),
-    noiseFloorDb: noiseFloor(capture, clock, schedule),
+    noiseFloorDb,
     peakDb: amplitudeToDb(capture.samples.reduce((most, one) => Math.max(most, Math.abs(one)), 0)),
   };
 }
@@ -59,6 +63,8 @@ function checkSegment(
   schedule: Schedule,
   segment: ScheduledSegment,
   index: number,
+  noiseRms: number,
+  leastBeside: number,
 ): SegmentCheck {
   const faults: Fault[] = [];
   let spoilt: string | null = null;
@@ -78,22 +84,37 @@ function checkSegment(
   const place = (at: number): number =>
     Math.min(Math.max(Math.round(captureSample(clock, index, at)), 0), samples.length);
   const [from, to] = [place(segment.sweepStart), place(Math.min(last, segment.end))];
-  const gap = findGap(samples, from, to);
+  const gap = findGap(samples, from, to, leastBeside);
   if (gap) {
     const sentence = `The recorder put nothing for ${gap.length} samples at ${(gap.from / sampleRate).toFixed(2)} s. Repeat this segment.`;
     faults.push({ kind: 'lost', sentence });
     spoilt ??= 'Audio is missing inside this segment: repeat it.';
   }
   const clipping = findClipping(samples, from, to);
-  if (clipping) {
-    const at = amplitudeToDb(clipping.ceiling).toFixed(1).replace('-', '−');
-    const sentence = `Clipped: ${clipping.samples} samples stand at a ceiling of ${at} dBFS. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`;
-    faults.push({ kind: 'clipped', sentence });
-  }
+  const ceiling = clipping?.ceiling ?? findBlurredCeiling(samples, from, to, noiseRms);
+  if (ceiling !== null) faults.push(clippedFault(ceiling));
   return { faults, spoilt, mend };
 }
 
-function findGap(samples: Float64Array, from: number, to: number): Dropout | null {
+function clippedFault(ceiling: number): Fault {
+  const at = amplitudeToDb(ceiling).toFixed(1).replace('-', '−');
+  const sentence = `Clipped at ${at} dBFS. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`;
+  return { kind: 'clipped', sentence };
+}
+
+/** Rms that sound beside a gap must have to be more than steps of a coarse converter. */
+function leastBesideGap(samples: Float64Array): number {
+  let step = 1;
+  for (const value of samples) if (value !== 0) step = Math.min(step, Math.abs(value));
+  return Math.max(leastSound, leastSteps * step);
+}
+
+function findGap(
+  samples: Float64Array,
+  from: number,
+  to: number,
+  leastBeside: number,
+): Dropout | null {
   const beside = (start: number): number => {
     const [first, end] = [Math.max(0, start), Math.min(samples.length, start + besideGap)];
     return end > first ? 10 ** (measureNoise(samples, first, end) / 20) : 0;
@@ -101,7 +122,7 @@ function findGap(samples: Float64Array, from: number, to: number): Dropout | nul
   const gaps = findDropouts(samples, from, to).filter(
     (gap) =>
       gap.length >= leastGap &&
-      Math.min(beside(gap.from - besideGap), beside(gap.from + gap.length)) > leastBesideGap,
+      Math.min(beside(gap.from - besideGap), beside(gap.from + gap.length)) > leastBeside,
   );
   return gaps[0] ?? null;
 }

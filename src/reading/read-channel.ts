@@ -1,4 +1,5 @@
 import { bandLevelDb } from '../../dsp/level/band-level';
+import { dbToPower, powerToDb } from '../../dsp/level/decibels';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { Arrival } from '../../dsp/timing/arrival';
 import { readPolarity } from '../../dsp/timing/polarity';
@@ -51,14 +52,16 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   const rolloff = readRolloff(ir, noise, isSub);
   const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
+  const levelDb = readLevel(ir, noise, lowHz, highHz);
   const timing = relativeTiming(found, frame);
   notes.push(...found.notes, ...timing.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
+  if (levelDb === null) notes.push(levelNote);
   const origin = frame.reference?.index ?? found.arrival?.index ?? ir.zeroIndex;
   const reading: ChannelReading = {
     channel: channel.label,
     ...timing.numbers,
-    levelDb: bandLevelDb(ir, lowHz, highHz),
+    levelDb,
     polarity,
     rolloff: rolloff.rolloff,
     bassMarginDb: rolloff.bassMarginDb,
@@ -72,6 +75,22 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   };
   return source.mendedHz === null ? reading : withholdMended(reading, source.mendedHz, isSub);
 }
+
+/** Pink level of the response without the noise's share; null when noise is half of it or more. */
+function readLevel(
+  ir: ImpulseResponse,
+  noise: ImpulseResponse | null,
+  lowHz: number,
+  highHz: number,
+): number | null {
+  const power = (one: ImpulseResponse): number => dbToPower(bandLevelDb(one, lowHz, highHz));
+  const whole = power(ir);
+  const own = whole - (noise ? power(noise) : 0);
+  return own > whole / 2 ? powerToDb(own) : null;
+}
+
+const levelNote =
+  'No level: the noise is as strong as the speaker in the band it is read in. More level, or less hum, would settle it.';
 
 /** A channel of which no number can be told. */
 function unread(

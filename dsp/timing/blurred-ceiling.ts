@@ -1,0 +1,49 @@
+import { checkBounds } from './clipping';
+
+/** Samples at the ceiling that make a heap, and how many times those in the stretch below it. */
+const leastHeap = 40;
+const heapRatio = 5;
+/** The noise blurs a ceiling over so many of its rms; less than this share of it is no noise. */
+const blurRms = 9;
+const leastBlur = 0.002;
+/** A blur wider than this share of the ceiling hides it. */
+const widestBlur = 0.05;
+
+/**
+ * Ceiling at which samples[from … to) were cut off before noise of `noiseRms` came on top, so that
+ * no flat tops are left: far more samples lie within the noise below the largest value than in the
+ * next stretch of that width (a sine of constant level has 2.4 times as many, a sweep in a room
+ * fewer). Null when there is none or the noise would hide it. Throws RangeError for bounds outside
+ * the samples. Common practice.
+ */
+export function findBlurredCeiling(
+  samples: Float64Array,
+  from: number,
+  to: number,
+  noiseRms: number,
+): number | null {
+  checkBounds(samples, from, to);
+  const ceilings = [1, -1].flatMap((sign) => ceilingOf(samples, from, to, sign, noiseRms) ?? []);
+  return ceilings.length === 0 ? null : Math.max(...ceilings);
+}
+
+function ceilingOf(
+  samples: Float64Array,
+  from: number,
+  to: number,
+  sign: number,
+  noiseRms: number,
+): number | null {
+  let top = 0;
+  for (let n = from; n < to; n++) top = Math.max(top, sign * (samples[n] ?? 0));
+  const width = Math.max(blurRms * noiseRms, leastBlur * top);
+  if (!(top > 0 && width <= widestBlur * top)) return null;
+  let heap = 0;
+  let below = 0;
+  for (let n = from; n < to; n++) {
+    const depth = top - sign * (samples[n] ?? 0);
+    if (depth <= width) heap++;
+    else if (depth <= 2 * width) below++;
+  }
+  return heap >= leastHeap && heap > heapRatio * below ? top - width / 2 : null;
+}
