@@ -41,6 +41,11 @@ export function readArrival(ir: ImpulseResponse, channel: Channel): ArrivalFindi
       'Bounced off the ceiling: the distance is that of the early leak, the ceiling path is what is heard.',
     );
   }
+  if (channel.kind === 'sub') {
+    notes.push(
+      'The arrival of a sub is read from its onset in a narrow band, good to about half a metre: set its distance by how it sums with the speakers.',
+    );
+  }
   if (arrival.bandAdapted && channel.kind !== 'sub') {
     notes.push(
       'No treble in this response: the arrival is read in a lower band and is less certain.',
