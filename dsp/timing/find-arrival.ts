@@ -20,6 +20,8 @@ const fineFactor = 8;
 const leastMarginDb = 20;
 /** … is not so far below the response's largest sample, … */
 const deepestDb = 50;
+/** … and its treble lies no farther than this from that sample. */
+const farSeconds = 0.1;
 /** … and carried over at least this share of its width. */
 const leastShare = 0.2;
 /** Half the 90 % interval without noise: what reflections and crossovers do. */
@@ -81,6 +83,11 @@ function readBand(
   const top = envelope[coarse] ?? 0;
   const margin = decibels(top / noise);
   if (margin < leastMarginDb || decibels(top / whole) < -deepestDb) return null;
+  // Where a response is cut, its bass leaves a trace of treble far from any arrival.
+  const loudest = largestIndex(samples);
+  const faint = decibels(top / Math.abs(samples[loudest] ?? 0)) < -deepestDb;
+  const far = Math.abs(coarse - loudest) > farSeconds * sampleRate;
+  if (!adapted && (faint || far)) return null;
   const grid = bass
     ? { fine: envelope, origin: 0, factor: 1 }
     : refineGrid(complex, coarse, Math.round((search + 0.001 * scale) * sampleRate));
