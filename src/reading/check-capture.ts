@@ -1,4 +1,4 @@
-import { amplitudeToDb } from '../../dsp/level/decibels';
+import { amplitudeToDb, dbToAmplitude } from '../../dsp/level/decibels';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { findBlurredCeiling } from '../../dsp/timing/blurred-ceiling';
 import { findClipping } from '../../dsp/timing/clipping';
@@ -44,9 +44,9 @@ export function checkCapture(
 ): CaptureCheck {
   const noiseFloorDb = noiseFloor(capture, clock, schedule);
   const leastBeside = leastBesideGap(capture.samples);
-  const segments = schedule.segments.map((segment, index) =>
-    checkSegment(capture, clock, schedule, segment, index, 10 ** (noiseFloorDb / 20), leastBeside),
-  );
+  const noiseRms = dbToAmplitude(noiseFloorDb);
+  const ground = { ...capture, clock, schedule, noiseRms, leastBeside };
+  const segments = schedule.segments.map((segment, index) => checkSegment(ground, segment, index));
   return {
     segments,
     clipped: schedule.segments
@@ -57,15 +57,16 @@ export function checkCapture(
   };
 }
 
-function checkSegment(
-  { samples, sampleRate }: CapturedAudio,
-  clock: Clock,
-  schedule: Schedule,
-  segment: ScheduledSegment,
-  index: number,
-  noiseRms: number,
-  leastBeside: number,
-): SegmentCheck {
+/** What all segments of a capture are checked against. */
+interface Ground extends CapturedAudio {
+  readonly clock: Clock;
+  readonly schedule: Schedule;
+  readonly noiseRms: number;
+  readonly leastBeside: number;
+}
+
+function checkSegment(ground: Ground, segment: ScheduledSegment, index: number): SegmentCheck {
+  const { samples, sampleRate, clock, schedule, noiseRms, leastBeside } = ground;
   const faults: Fault[] = [];
   let spoilt: string | null = null;
   const steps = clock.steps.filter((one) => index >= one.interval && index <= one.lastInterval);
@@ -117,7 +118,7 @@ function findGap(
 ): Dropout | null {
   const beside = (start: number): number => {
     const [first, end] = [Math.max(0, start), Math.min(samples.length, start + besideGap)];
-    return end > first ? 10 ** (measureNoise(samples, first, end) / 20) : 0;
+    return end > first ? dbToAmplitude(measureNoise(samples, first, end)) : 0;
   };
   const gaps = findDropouts(samples, from, to).filter(
     (gap) =>

@@ -1,6 +1,7 @@
-import { bandLevelDb } from '../../dsp/level/band-level';
-import { dbToPower, powerToDb } from '../../dsp/level/decibels';
+import { bandPower } from '../../dsp/level/band-level';
+import { powerToDb } from '../../dsp/level/decibels';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
+import { powerSpectrum, type PowerSpectrum } from '../../dsp/response/power-spectrum';
 import type { Arrival } from '../../dsp/timing/arrival';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
@@ -8,6 +9,7 @@ import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
 import { readRolloff } from './read-rolloff';
 import type { ChannelReading, Fault } from './reading';
+import { untimed, type Timing } from './untimed';
 import { withholdMended } from './withhold-mended';
 
 /** One channel's impulse response, and what it is read against. */
@@ -52,7 +54,9 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   const rolloff = readRolloff(ir, noise, isSub);
   const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
-  const levelDb = readLevel(ir, noise, lowHz, highHz);
+  const heard = powerSpectrum(ir);
+  const hiss = noise && powerSpectrum(noise);
+  const levelDb = readLevel(heard, hiss, lowHz, highHz);
   const timing = relativeTiming(found, frame);
   notes.push(...found.notes, ...timing.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
@@ -69,7 +73,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     faults: source.faults,
     notes,
     curves: {
-      ...readResponse(ir, noise, rolloff.curve, isSub),
+      ...readResponse(heard, hiss, rolloff.curve, isSub),
       envelope: readEnvelope(ir, origin),
     },
   };
@@ -78,14 +82,13 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
 
 /** Pink level of the response without the noise's share; null when noise is half of it or more. */
 function readLevel(
-  ir: ImpulseResponse,
-  noise: ImpulseResponse | null,
+  heard: PowerSpectrum,
+  hiss: PowerSpectrum | null,
   lowHz: number,
   highHz: number,
 ): number | null {
-  const power = (one: ImpulseResponse): number => dbToPower(bandLevelDb(one, lowHz, highHz));
-  const whole = power(ir);
-  const own = whole - (noise ? power(noise) : 0);
+  const whole = bandPower(heard, lowHz, highHz);
+  const own = whole - (hiss ? bandPower(hiss, lowHz, highHz) : 0);
   return own > whole / 2 ? powerToDb(own) : null;
 }
 
@@ -111,16 +114,6 @@ function unread(
     curves: null,
   };
 }
-
-const untimed = {
-  arrivalSeconds: null,
-  arrivalInterval: null,
-  distanceMetres: null,
-  distanceInterval: null,
-  ceilingPathMetres: null,
-} as const;
-
-type Timing = Pick<ChannelReading, keyof typeof untimed>;
 
 function relativeTiming(
   { arrival, ceilingSeconds }: ArrivalFinding,

@@ -1,6 +1,6 @@
 import { powerToDb } from '../../dsp/level/decibels';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
-import { powerSpectrum } from '../../dsp/response/power-spectrum';
+import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { logGrid, smoothPower } from '../../dsp/response/smoothing';
 import type { RolloffFit } from '../../dsp/rolloff/fit-rolloff';
 import type { ReadingCurves } from './reading';
@@ -16,17 +16,18 @@ const sub = { range: [12, 480], zero: [40, 80], fitOn: [35, 85] } as const;
  * 500 Hz (subs 35 to 85 Hz).
  */
 export function readResponse(
-  ir: ImpulseResponse,
-  noise: ImpulseResponse | null,
+  heard: PowerSpectrum,
+  hiss: PowerSpectrum | null,
   fitted: RolloffFit['curve'] | null,
   isSub: boolean,
 ): Pick<ReadingCurves, 'response' | 'fit'> {
   const { range, zero, fitOn } = isSub ? sub : main;
-  const grid = logGrid(range[0], Math.min(range[1], ir.sampleRate * 0.45), fraction);
-  const db = smoothPower(powerSpectrum(ir), grid, fraction).map(powerToDb);
+  const halfRate = (heard.power.length - 1) * heard.hzPerBin;
+  const grid = logGrid(range[0], Math.min(range[1], 0.9 * halfRate), fraction);
+  const db = smoothPower(heard, grid, fraction).map(powerToDb);
   const reference = meanBetween(grid, db, zero);
-  const noiseDb = noise
-    ? smoothPower(powerSpectrum(noise), grid, fraction).map(powerToDb)
+  const noiseDb = hiss
+    ? smoothPower(hiss, grid, fraction).map(powerToDb)
     : new Float64Array(grid.length).fill(-200);
   const lowest = -120;
   const relative = (value: number): number => Math.max(lowest, value - reference);

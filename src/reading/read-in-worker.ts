@@ -1,6 +1,7 @@
 import type { BenchParts } from '../session/bench-parts';
-import { trouble } from '../trouble';
+import type { Trouble } from '../trouble';
 import type { Readings } from './reading';
+import { readingFailed, readingStopped } from './reading-troubles';
 import type { ReadingAnswer, ReadingOrder } from './reading-worker';
 
 /**
@@ -10,15 +11,12 @@ import type { ReadingAnswer, ReadingOrder } from './reading-worker';
 export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
   new Promise((resolve) => {
     const worker = new Worker(new URL('./reading-worker.ts', import.meta.url), { type: 'module' });
-    const finish = (result: Readings | ReturnType<typeof trouble>): void => {
+    const finish = (result: Readings | Trouble): void => {
       worker.terminate();
       options.signal.removeEventListener('abort', abort);
       resolve(result);
     };
-    const abort = (): void =>
-      finish(
-        trouble('stopped', 'Reading was stopped. The capture is kept; read it again any time.'),
-      );
+    const abort = (): void => finish(readingStopped);
     if (options.signal.aborted) return abort();
     options.signal.addEventListener('abort', abort);
     worker.onmessage = (event: MessageEvent<ReadingAnswer>) => {
@@ -27,12 +25,7 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
     };
     worker.onerror = (event) => {
       event.preventDefault();
-      finish(
-        trouble(
-          'failed',
-          `Reading failed: ${event.message || 'its worker could not start'}. The capture is kept; reload and read it again.`,
-        ),
-      );
+      finish(readingFailed(event.message || 'its worker could not start'));
     };
     const { temperatureCelsius, referenceDistanceMetres, simulated } = options;
     const order: ReadingOrder = {

@@ -2,6 +2,7 @@ import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { Clock } from '../../dsp/timing/clock';
 import { findArrival } from '../../dsp/timing/find-arrival';
+import { findNotNumber } from '../../dsp/timing/noise';
 import type { Arrival } from '../../dsp/timing/arrival';
 import { layoutFromName } from '../system/layout';
 import type { Schedule } from '../take/schedule';
@@ -12,6 +13,7 @@ import { noiseResponse, segmentResponse } from './impulse-responses';
 import { matchClock, type CapturedAudio } from './match-clock';
 import { readChannel } from './read-channel';
 import type { ChannelReading, Readings } from './reading';
+import { readingStopped } from './reading-troubles';
 import { arrivalFromMarks } from './reference-arrival';
 
 export interface ReadTakeOptions {
@@ -48,9 +50,9 @@ export async function readTake(
   if (isTrouble(matched)) return matched;
   const { clock } = matched;
   const checks = checkCapture(audio, clock, schedule);
-  const reference = referenceArrival(audio, clock, schedule, checks);
+  const reference = readReference(audio, clock, schedule, checks);
   const frame = {
-    reference,
+    reference: reference.arrival,
     referenceDistanceMetres: options.referenceDistanceMetres,
     metresPerSecond: speedOfSound(options.temperatureCelsius),
   };
@@ -58,12 +60,7 @@ export async function readTake(
   const channels: ChannelReading[] = [];
   for (const [index, segment] of schedule.segments.entries()) {
     await breathe();
-    if (options.signal?.aborted) {
-      return trouble(
-        'stopped',
-        'Reading was stopped. The capture is kept; read it again any time.',
-      );
-    }
+    if (options.signal?.aborted) return readingStopped;
     const channel = layout.channels.find((one) => one.label === segment.channel);
     const check = checks.segments[index];
     if (!channel || !check) continue;
@@ -73,7 +70,10 @@ export async function readTake(
       known === undefined ? noiseResponse(audio.samples, clock, schedule, index) : known;
     noises.set(key, noise);
     const { faults, spoilt, mend } = check;
-    const ir = segmentResponse(audio.samples, clock, schedule, index, mend?.atSample);
+    const ir =
+      index === reference.index && reference.ir
+        ? reference.ir
+        : segmentResponse(audio.samples, clock, schedule, index, mend?.atSample);
     const mendedHz = mend?.sweepHz ?? null;
     const reading = readChannel({ channel, ir, noise, faults, spoilt, mendedHz }, frame);
     channels.push(reading);
@@ -104,7 +104,7 @@ function breathe(): Promise<void> {
 }
 
 function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedule): Trouble | null {
-  const bad = samples.findIndex((value) => !Number.isFinite(value));
+  const bad = findNotNumber(samples);
   if (bad >= 0) {
     return trouble(
       'not-a-number',
@@ -128,18 +128,25 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
   );
 }
 
-/** From the reference speaker's sweep, or from its marks when that segment is spoilt. */
-function referenceArrival(
+/** The reference speaker: its segment, its response unless that segment was damaged, its arrival. */
+interface Reference {
+  readonly index: number;
+  readonly ir: ImpulseResponse | null;
+  readonly arrival: Arrival | null;
+}
+
+/** Its arrival comes from its sweep, or from its marks when that segment is damaged. */
+function readReference(
   { samples }: CapturedAudio,
   clock: Clock,
   schedule: Schedule,
   checks: CaptureCheck,
-): Arrival | null {
+): Reference {
   const index = schedule.segments.findIndex((one) => one.channel === schedule.reference);
   const check = checks.segments[index];
-  if (check?.spoilt === null && check.mend === null) {
-    const arrival = findArrival(segmentResponse(samples, clock, schedule, index));
-    if (arrival && !arrival.bandAdapted) return arrival;
-  }
-  return arrivalFromMarks(samples, clock, schedule);
+  const whole = check?.spoilt === null && check.mend === null;
+  const ir = whole ? segmentResponse(samples, clock, schedule, index) : null;
+  const arrival = ir && findArrival(ir);
+  if (arrival && !arrival.bandAdapted) return { index, ir, arrival };
+  return { index, ir, arrival: arrivalFromMarks(samples, clock, schedule) };
 }

@@ -1,7 +1,8 @@
 import { readTake, type ReadTakeOptions } from './read-take';
 import type { ChannelReading, Readings } from './reading';
+import { readingFailed } from './reading-troubles';
 import type { Schedule } from '../take/schedule';
-import { trouble, type Trouble } from '../trouble';
+import type { Trouble } from '../trouble';
 
 /** What the page sends: one take to read. */
 export interface ReadingOrder {
@@ -30,7 +31,6 @@ self.onmessage = async (event: MessageEvent<ReadingOrder>): Promise<void> => {
   } catch (error) {
     // A rejection here would never reach the page's onerror.
     const why = error instanceof Error ? error.message : String(error);
-    const sentence = `Reading failed: ${why}. The capture is kept; reload and read it again.`;
-    answer({ kind: 'done', result: trouble('failed', sentence) });
+    answer({ kind: 'done', result: readingFailed(why) });
   }
 };

@@ -1,4 +1,5 @@
 import type { ChannelReading } from './reading';
+import { untimed } from './untimed';
 
 /** A joint in the sweep spoils what is read around the frequencies it passed there, Hz. */
 const spoils = {
@@ -27,13 +28,6 @@ export function withholdMended(
   const withheld = (Object.keys(spoils) as (keyof typeof spoils)[]).filter(hit);
   if (withheld.length === 0) return reading;
   const note = `No ${withheld.join(', no ')}: audio was lost or repeated where the sweep passed ${mendedHz.toFixed(0)} Hz. Repeat this segment.`;
-  const untimed = {
-    arrivalSeconds: null,
-    arrivalInterval: null,
-    distanceMetres: null,
-    distanceInterval: null,
-    ceilingPathMetres: null,
-  };
   return {
     ...reading,
     ...(hit('arrival') ? untimed : {}),
