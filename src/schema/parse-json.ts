@@ -53,9 +53,6 @@ function describeIssue(issue: v.BaseIssue<unknown>): string {
   if (issue.type === 'strict_object' && issue.expected === 'never') {
     return `"${where}" is no field that is known here`;
   }
-  if (issue.input === undefined && issue.expected === JSON.stringify(issue.path?.at(-1)?.key)) {
-    return `"${where}" is missing`;
-  }
   if (issue.input === undefined) return `"${where}" is missing`;
   return `"${where}" is ${inWords(issue.input)} and should be ${expectation(issue)}`;
 }

@@ -31,3 +31,16 @@ export const channelLabel = v.picklist([
   'Sub 3',
   'Sub 4',
 ]);
+
+/** The groups of speakers that share a crossover. */
+export const groupId = v.picklist([
+  'fronts',
+  'centre',
+  'wides',
+  'sides',
+  'backs',
+  'front heights',
+  'middle heights',
+  'back heights',
+  'subs',
+]);

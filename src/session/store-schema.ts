@@ -1,22 +1,10 @@
 import * as v from 'valibot';
 import { readingsSchema } from '../schema/readings-schema';
 import { scheduleSchema } from '../schema/schedule-schema';
-import { finite, positive } from '../schema/schema-parts';
+import { finite, groupId, positive } from '../schema/schema-parts';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { SessionDocument, TakeRecord } from './document';
-
-const groupId = v.picklist([
-  'fronts',
-  'centre',
-  'wides',
-  'sides',
-  'backs',
-  'front heights',
-  'middle heights',
-  'back heights',
-  'subs',
-]);
 
 const rigKind = v.picklist(['practice', 'recording', 'live']);
 

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { channelLabel, finite, positive } from '../../schema/schema-parts';
+import { channelLabel, finite, groupId, positive } from '../../schema/schema-parts';
 import type { ProcessorSheet } from './processor-sheet';
 
 /** A file that names more is no processor, or is meant to choke the reader. */
@@ -29,18 +29,6 @@ const plainName = v.pipe(
   ),
   v.check((text) => !/\p{C}/u.test(text), 'a text without control characters'),
 );
-
-const group = v.picklist([
-  'fronts',
-  'centre',
-  'wides',
-  'sides',
-  'backs',
-  'front heights',
-  'middle heights',
-  'back heights',
-  'subs',
-]);
 
 const heightPairs = v.optional(some(v.picklist(['front', 'middle', 'back'])));
 
@@ -81,9 +69,9 @@ export const sheetSchema = v.strictObject({
   crossover: v.strictObject({
     stepsHz: some(positive),
     setting: v.picklist(['one for all', 'per group']),
-    limits: few(v.strictObject({ groups: some(group), lowHz: positive, highHz: positive })),
+    limits: few(v.strictObject({ groups: some(groupId), lowHz: positive, highHz: positive })),
   }),
-  fullRange: few(v.strictObject({ group, unlocks: few(group) })),
+  fullRange: few(v.strictObject({ group: groupId, unlocks: few(groupId) })),
   subLowPass: v.strictObject({
     stepsHz: some(positive),
     notBelowHighestBedCrossover: v.boolean(),
