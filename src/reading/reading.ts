@@ -7,7 +7,19 @@ export interface Estimate {
 }
 
 export interface Fault {
-  readonly kind: 'lost' | 'repeated' | 'clipped' | 'noisy' | 'silent';
+  readonly kind:
+    | 'lost'
+    | 'repeated'
+    | 'clipped'
+    | 'silent'
+    /** The microphone's gain changed during the take. */
+    | 'gain'
+    /** Sound that was not the take's: a slammed door, a lorry, mains hum, speech, or else. */
+    | 'bang'
+    | 'rumble'
+    | 'hum'
+    | 'voice'
+    | 'noisy';
   readonly sentence: string;
 }
 

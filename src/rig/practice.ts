@@ -82,6 +82,7 @@ function captureOf(samples: Float32Array, startedAt: string, seed: number): Capt
     startedAt,
     rig: 'practice',
     simulated: true,
+    loopback: null,
     gaps: [],
     notes: [`Simulated: practice room ${seed}.`],
   };

@@ -48,6 +48,7 @@ export function captureFromWav(
     startedAt: options.startedAt,
     rig: 'recording',
     simulated: false,
+    loopback: null,
     gaps: [],
     notes: [noteOf(wav, channel)],
   };

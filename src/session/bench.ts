@@ -1,14 +1,26 @@
+import type { NoiseRequest, NoiseState } from '../noise/noise-state';
 import type { Proposal } from '../proposal/proposal';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { MicLevel, PlayProgress, RigAbilities, RigKind } from '../rig/port';
-import type { Layout } from '../system/channel';
+import type { ClimbRequest, ClimbResult, ClimbState, Exposure } from '../soundlevel/sound-level';
+import type { ChannelLabel, Layout } from '../system/channel';
 import type { Trouble } from '../trouble';
-import type { SessionDocument } from './document';
+import type { ChosenDevice, SessionDocument } from './document';
 
 /** What the bench is doing right now. */
 export type Activity =
   | { readonly kind: 'idle' }
-  | { readonly kind: 'playing'; readonly play: PlayProgress; readonly channel: string | null }
+  | {
+      readonly kind: 'playing';
+      readonly play: PlayProgress;
+      readonly channel: string | null;
+      /** Which take of how many this position needs, from 1. */
+      readonly part: { readonly number: number; readonly of: number };
+    }
+  /** The tuner must do something in the room before it goes on; see Bench.proceed. */
+  | { readonly kind: 'waiting'; readonly prompt: Prompt }
+  | { readonly kind: 'noise'; readonly noise: NoiseState }
+  | { readonly kind: 'climbing'; readonly climb: ClimbState }
   | {
       readonly kind: 'reading';
       readonly progress: number;
@@ -17,11 +29,17 @@ export type Activity =
       readonly channels: readonly ChannelReading[];
     };
 
+/** What to do in the room before the next part, in sentences, in order. */
+export interface Prompt {
+  readonly title: string;
+  readonly steps: readonly string[];
+}
+
 /** What the screens show; a new object after every change. */
 export interface BenchState {
   readonly document: SessionDocument;
   readonly layout: Layout;
-  /** Readings of the newest take that has any, else null. */
+  /** Readings of the current position, its takes joined; null when there are none. */
   readonly readings: Readings | null;
   /** Null until there are readings. */
   readonly proposal: Proposal | null;
@@ -30,7 +48,23 @@ export interface BenchState {
   readonly trouble: Trouble | null;
   readonly mic: MicLevel | null;
   readonly abilities: RigAbilities | null;
+  /** Speakers of the current position whose segments came out damaged and are worth repeating. */
+  readonly toRepeat: readonly ChannelLabel[];
+  readonly exposure: Exposure;
+  /** How the last climb ended; null until there was one, or after devices changed. */
+  readonly climbed: ClimbResult | null;
+  /** Devices as they are now, for the pickers; looked at again whenever they change. */
+  readonly devices: Devices | null;
   readonly saved: 'saved' | 'saving' | 'failed' | 'elsewhere';
+}
+
+/** Microphones and outputs as the browser tells them. */
+export interface Devices {
+  readonly microphones: readonly ChosenDevice[];
+  /** Empty in browsers that do not tell. */
+  readonly outputs: readonly ChosenDevice[];
+  /** What came or went since last looked, in a sentence; null when nothing did. */
+  readonly change: string | null;
 }
 
 /** The bench as the screens use it. Nothing here throws for what the world does. */
@@ -45,6 +79,26 @@ export interface Bench {
   setRig(kind: RigKind): void;
   /** Plays a take on the chosen rig, reads it, proposes. Call from inside a click. */
   startTake(): Promise<void>;
+  /** Repeats these speakers at the current position and joins them to what is there. */
+  repeatSegments(channels: readonly ChannelLabel[]): Promise<void>;
+  /** The tuner has done what the prompt asks. */
+  proceed(): void;
+  /** Plays live noise, or listens, until stopped. Call from inside a click. */
+  startNoise(request: NoiseRequest): Promise<void>;
+  /** Changes the running noise: speaker, band, level, resolution. */
+  changeNoise(request: NoiseRequest): void;
+  /** Keeps the running noise's reading in the session. */
+  keepNoise(): void;
+  /** Climbs from quiet to a level takes can use, and sets it. Call from inside a click. */
+  climbLevel(request: ClimbRequest): Promise<void>;
+  /** Listens for a second and calibrates the sound level: `db` is what the calibrator or meter says. */
+  calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void>;
+  /** Takes a microphone calibration file; a file that makes no sense raises the trouble. */
+  importCalibration(file: File): Promise<void>;
+  /** A new microphone position, or back to an earlier one by its id. */
+  setPosition(position: { readonly name: string; readonly kind: 'seat' | 'close' } | string): void;
+  /** Looks at the devices again; asks for the microphone once when names are hidden. */
+  lookAtDevices(ask: boolean): Promise<void>;
   /** Silences everything at once and ends whatever runs. Always safe to call. */
   stop(): void;
   /** The take as files for the recording rig. */

@@ -1,18 +1,36 @@
+import type { MicrophoneSetup } from '../microphone/calibration';
+import type { NoiseReading } from '../noise/noise-state';
 import type { Readings } from '../reading/reading';
 import type { RigKind } from '../rig/port';
-import type { GroupId } from '../system/channel';
+import type { ChannelLabel, GroupId } from '../system/channel';
 import type { Schedule } from '../take/schedule';
+import type { TakeSettings } from '../take/take-plan';
 import type { ProcessorSteps } from '../proposal/proposal';
+
+/** Where the microphone stands; takes with one id were made without moving it and are joined. */
+export interface Position {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: 'seat' | 'close';
+}
+
+/** A device as it was chosen: its id here, and its name to find it again by when ids rotate. */
+export interface ChosenDevice {
+  readonly id: string;
+  readonly name: string;
+}
 
 /** One take at one position. Its PCM lies beside the document in the store, under captureId. */
 export interface TakeRecord {
   readonly id: string;
-  readonly position: { readonly name: string; readonly kind: 'seat' | 'close' };
+  readonly position: Position;
   readonly startedAt: string;
   readonly rig: RigKind;
   readonly simulated: boolean;
   readonly schedule: Schedule;
   readonly captureId: string;
+  /** The electrical loopback's PCM; null when there was none. */
+  readonly loopbackId: string | null;
   readonly captureRate: number;
   readonly notes: readonly string[];
   readonly readings: Readings | null;
@@ -23,7 +41,7 @@ export type Theme = 'system' | 'light' | 'dark';
 /** The session: one immutable value. A change is a named function from document to document. */
 export interface SessionDocument {
   readonly format: 'leadline-session';
-  readonly version: 1;
+  readonly version: 2;
   readonly id: string;
   readonly name: string;
   readonly createdAt: string;
@@ -35,13 +53,29 @@ export interface SessionDocument {
   readonly rig: RigKind;
   readonly practice: { readonly seed: number };
   readonly live: {
-    readonly outputId: string | null;
-    readonly microphoneId: string | null;
+    /** Null follows the system. */
+    readonly output: ChosenDevice | null;
+    readonly microphone: ChosenDevice | null;
     /** Gain of the test signal in dB, at most 0. */
     readonly gainDb: number;
+    /** Never above this, dB, at most 0. */
+    readonly capDb: number;
+    /** Output, from 0, of speakers the tuner placed. */
+    readonly routes: Readonly<Partial<Record<ChannelLabel, number>>>;
+    /** Output a processor replays as LFE, from 0; null when none is. */
+    readonly lfeOutput: number | null;
+    /** Input the microphone sits on; null: found from the sound. */
+    readonly microphoneInput: 0 | 1 | null;
+    /** Whether the other input is wired to the reference speaker's output. */
+    readonly loopback: boolean;
   };
+  readonly microphone: MicrophoneSetup;
+  readonly take: TakeSettings;
+  /** Where the next take is made. */
+  readonly position: Position;
   readonly processor: ProcessorSteps;
   /** Crossovers the tuner set instead of the proposed ones. */
   readonly chosenCrossoverHz: Readonly<Partial<Record<GroupId, number>>>;
   readonly takes: readonly TakeRecord[];
+  readonly noiseReadings: readonly NoiseReading[];
 }

@@ -5,7 +5,7 @@ import type { SessionDocument } from './document';
 export function newSession(id: string, createdAt: string): SessionDocument {
   return {
     format: 'leadline-session',
-    version: 1,
+    version: 2,
     id,
     name: 'New room',
     createdAt,
@@ -13,9 +13,28 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
     rig: 'practice',
     practice: { seed: 3 },
-    live: { outputId: null, microphoneId: null, gainDb: -30 },
+    live: {
+      output: null,
+      microphone: null,
+      gainDb: -30,
+      capDb: -6,
+      routes: {},
+      lfeOutput: null,
+      microphoneInput: null,
+      loopback: false,
+    },
+    microphone: { calibration: null, orientation: 'not noted', soundLevel: null },
+    take: {
+      sweepSeconds: 2 ** 17 / 48000,
+      averages: 1,
+      pauseSeconds: 0,
+      overlap: false,
+      repeats: 1,
+    },
+    position: { id: 'seat-1', name: 'Seat 1', kind: 'seat' },
     processor: defaultProcessorSteps,
     chosenCrossoverHz: {},
     takes: [],
+    noiseReadings: [],
   };
 }

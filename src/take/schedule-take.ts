@@ -52,12 +52,19 @@ export function scheduleTake(layout: Layout, options: ScheduleOptions = {}): Sch
     const sweep = sweepFor(channel, samples(sweepSeconds), sampleRate);
     const extra = Math.floor(fingerprint() * fingerprintMilliseconds) / 1000;
     const end = sweepStart + sweep.lengthSamples + samples(tailSeconds + extra);
-    segments.push({ channel: channel.label, markStart: at, sweepStart, sweep, end });
+    segments.push({
+      channel: channel.label,
+      markStart: at,
+      sweepStart,
+      sweep,
+      end,
+      replayGainDb: 0,
+    });
     at = end;
   }
   const schedule = {
     format: 'leadline-take',
-    version: 1,
+    version: 2,
     layout: layout.name,
     sampleRate,
     lengthSamples: at + markLength + samples(endSeconds),

@@ -126,7 +126,16 @@ async function runTake(
     ...microphone.unknown.map((what) => `not told by the browser: ${what}`),
     ...lossNotes(output, samples),
   ];
-  return { samples, sampleRate, startedAt, rig: 'live', simulated: false, gaps, notes };
+  return {
+    samples,
+    loopback: null,
+    sampleRate,
+    startedAt,
+    rig: 'live',
+    simulated: false,
+    gaps,
+    notes,
+  };
 }
 
 /** Runs the context as Chromium needs it: a rest after connecting, then a while to settle. */
