@@ -1,6 +1,6 @@
 import { execFile, type ChildProcess } from 'node:child_process';
 import { openSync, readFileSync } from 'node:fs';
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdir, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import { withPriority, type Processes } from './processes';
@@ -17,6 +17,11 @@ export interface AudioServer {
   plugMicrophone(): Promise<void>;
   /** Takes the microphone away, as pulling its plug does. */
   unplugMicrophone(): Promise<void>;
+  /** Ends the server as a crash does, and starts it again with the same devices but no microphone. */
+  crash(): Promise<void>;
+  restart(): Promise<void>;
+  /** Takes the outputs to another device, as choosing it in the system's sound settings does. */
+  switchOutput(): Promise<void>;
 }
 
 /** Channel order of a 7.1 output, as the virtual interface has it. */
@@ -72,14 +77,18 @@ export async function startAudioServer(
     '-L',
     `module-null-sink sink_name=speakers channels=8 rate=48000 format=float32le channel_map=${channelMap} sink_properties=device.description=Interface`,
   ]);
-  const server = processes.start(command, args, {
-    env: environment,
-    stdio: ['ignore', 'ignore', openSync(log, 'w')],
-  });
   const pactl = async (...words: string[]): Promise<string> =>
     (await run('pactl', words, { env: environment })).stdout;
-  await untilAnswering(server, pactl, log);
-  await pactl('set-default-sink', 'speakers');
+  const start = async (): Promise<ChildProcess> => {
+    const started = processes.start(command, args, {
+      env: environment,
+      stdio: ['ignore', 'ignore', openSync(log, 'a')],
+    });
+    await untilAnswering(started, pactl, log);
+    await pactl('set-default-sink', 'speakers');
+    return started;
+  };
+  let server = await start();
 
   const microphonePipe = path.join(directory, 'microphone');
   let microphoneModule: string | null = null;
@@ -111,6 +120,26 @@ export async function startAudioServer(
       if (microphoneModule !== null) await pactl('unload-module', microphoneModule);
       microphoneModule = null;
       if (drain) await processes.end(drain);
+    },
+    async crash() {
+      const gone = new Promise<void>((resolve) => server.once('exit', () => resolve()));
+      server.kill('SIGKILL');
+      await gone;
+      microphoneModule = null;
+      await rm(socket, { force: true });
+      await rm(microphonePipe, { force: true });
+    },
+    async restart() {
+      server = await start();
+    },
+    async switchOutput() {
+      const other = ['sink_name=other', 'channels=2', 'rate=48000', 'format=float32le'];
+      await pactl('load-module', 'module-null-sink', ...other);
+      await pactl('set-default-sink', 'other');
+      for (const line of (await pactl('list', 'short', 'sink-inputs')).split('\n')) {
+        const [id = ''] = line.split('\t');
+        if (id !== '') await pactl('move-sink-input', id, 'other');
+      }
     },
   };
 }

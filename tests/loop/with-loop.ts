@@ -22,6 +22,10 @@ export interface Loop {
   unplugMicrophone(): Promise<void>;
   plugMicrophone(): Promise<void>;
   inject(fault: RoomFault): void;
+  /** Ends the audio server in full flight; it comes back with its microphone. */
+  crashServer(): Promise<void>;
+  restartServer(): Promise<void>;
+  switchOutput(): Promise<void>;
   levels(): Promise<RoomLevels>;
 }
 
@@ -83,6 +87,17 @@ export async function withLoop<T>(
         tell({ plugged: true });
       },
       inject: (fault) => tell({ inject: fault }),
+      async crashServer() {
+        tell({ server: 'ending' });
+        await server.crash();
+      },
+      async restartServer() {
+        await server.restart();
+        await server.plugMicrophone();
+        tell({ server: 'back' });
+        tell({ plugged: true });
+      },
+      switchOutput: () => server.switchOutput(),
       levels: () =>
         new Promise((resolve) => {
           const id = questions.size;

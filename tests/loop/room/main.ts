@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 import { createWriteStream, openSync, readFileSync, writeSync, type WriteStream } from 'node:fs';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { createConvolver } from './convolver';
@@ -22,6 +22,8 @@ export type RoomMessage =
   | { readonly inject: RoomFault }
   /** The microphone was plugged in again: its pipe is a new one. */
   | { readonly plugged: true }
+  /** The audio server is about to end, or is back: the outputs are gone until then. */
+  | { readonly server: 'ending' | 'back' }
   | { readonly ask: 'levels'; readonly id: number };
 
 /** What the room says of itself. */
@@ -89,41 +91,57 @@ function runRoom(roomPath: string, pipePath: string, side: number, recordingPath
   process.on('message', (message: RoomMessage) => {
     if ('inject' in message) faults.inject(message.inject);
     else if ('plugged' in message) plug();
-    else answer({ id: message.id, ...state, peaks: [...state.peaks] });
+    else if ('server' in message) {
+      serverEnds = message.server === 'ending';
+      if (!serverEnds) listen();
+    } else answer({ id: message.id, ...state, peaks: [...state.peaks] });
   });
-  const listener = spawn(
+  const blockBytes = blockLength * outputs * 4;
+  let serverEnds = false;
+  let listener: ChildProcess | null = null;
+  const end = (): void => {
+    listener?.kill();
+    process.exit(0);
+  };
+  const listen = (): void => {
+    let rest: Buffer = Buffer.alloc(0);
+    const child = hearOutputs(room.sampleRate);
+    listener = child;
+    child.stdout.on('data', (data: Buffer) => {
+      if (recording !== null) writeSync(recording, data);
+      let bytes = rest.length > 0 ? Buffer.concat([rest, data]) : data;
+      while (bytes.length >= blockBytes) {
+        const block = new Uint8Array(bytes.subarray(0, blockBytes));
+        hear(new Float32Array(block.buffer));
+        bytes = bytes.subarray(blockBytes);
+      }
+      rest = bytes;
+    });
+    child.stdout.once('data', () => answer({ ready: true }));
+    child.on('exit', () => {
+      if (!serverEnds) end();
+    });
+  };
+  process.on('disconnect', end);
+  process.on('SIGTERM', end);
+  listen();
+}
+
+/** All outputs of the virtual interface as they are played, interleaved float. */
+function hearOutputs(sampleRate: number) {
+  return spawn(
     'parec',
     [
       '--raw',
       '--device=speakers.monitor',
       '--format=float32le',
-      `--rate=${room.sampleRate}`,
+      `--rate=${sampleRate}`,
       `--channels=${outputs}`,
       '--channel-map=front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right',
       '--latency-msec=20',
     ],
     { stdio: ['ignore', 'pipe', 'ignore'] },
   );
-  const blockBytes = blockLength * outputs * 4;
-  let rest: Buffer = Buffer.alloc(0);
-  listener.stdout.on('data', (data: Buffer) => {
-    if (recording !== null) writeSync(recording, data);
-    let bytes = rest.length > 0 ? Buffer.concat([rest, data]) : data;
-    while (bytes.length >= blockBytes) {
-      const block = new Uint8Array(bytes.subarray(0, blockBytes));
-      hear(new Float32Array(block.buffer));
-      bytes = bytes.subarray(blockBytes);
-    }
-    rest = bytes;
-  });
-  const end = (): void => {
-    listener.kill();
-    process.exit(0);
-  };
-  listener.on('exit', end);
-  process.on('disconnect', end);
-  process.on('SIGTERM', end);
-  listener.stdout.once('data', () => answer({ ready: true }));
 }
 
 function answer(report: RoomReport): void {
