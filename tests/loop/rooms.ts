@@ -33,3 +33,19 @@ export const satelliteRoom: RoomSpec = {
     { output: 7, position: [1.64, 0.52, 1.31], box: side, inverted: true },
   ],
 };
+
+/**
+ * The same room with a 7.1 system, one speaker on each output of the interface in its usual order
+ * (backs before sides), each with a level of its own.
+ */
+export const surroundRoom: RoomSpec = {
+  ...satelliteRoom,
+  seed: 42,
+  speakers: [
+    ...satelliteRoom.speakers.slice(0, 4),
+    { output: 4, position: [0.42, 3.31, 1.24], box: side, gainDb: 1.5 },
+    { output: 5, position: [0.46, 0.83, 1.24], box: side, gainDb: -0.7 },
+    { output: 6, position: [2.21, 3.66, 1.31], box: side },
+    { output: 7, position: [2.14, 0.52, 1.31], box: side, inverted: true, gainDb: -1.1 },
+  ],
+};

@@ -1,7 +1,7 @@
 import { realSignal, realSpectrum } from '../../../dsp/fft/fft';
 import type { RoomSpec, SpeakerSpec } from './room-spec';
 import { multiply, speakerResponse } from './speaker-response';
-import { soundSpeed } from './truth';
+import { soundSpeed } from './sound-speed';
 
 /** Length of a response: a power of two; 0.34 s at 48 kHz is kept of it. */
 const transformSize = 2 ** 15;
