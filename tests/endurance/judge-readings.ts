@@ -21,8 +21,15 @@ const mainMetres = 0.01;
 const subMetres = 0.6;
 const levelDb = 0.05;
 
-/** Holds every number of every channel against the truth, relative to the reference. */
-export function judgeReadings(readings: Readings, truth: readonly SpeakerTruth[]): Judgement {
+/**
+ * Holds every number of every channel against the truth: times relative to the reference, levels
+ * as they are with a stimulus of this peak.
+ */
+export function judgeReadings(
+  readings: Readings,
+  truth: readonly SpeakerTruth[],
+  peakDb = -12,
+): Judgement {
   const of = (output: number | undefined) => truth.find((one) => one.output === output);
   const reference = of(outputOf[readings.reference]);
   const wrong: string[] = [];
@@ -46,7 +53,7 @@ export function judgeReadings(readings: Readings, truth: readonly SpeakerTruth[]
       }
     }
     if (reading.levelDb !== null && faults.length === 0) {
-      const error = reading.levelDb - speaker.levelDb;
+      const error = reading.levelDb - speaker.levelDb - peakDb;
       worstLevelDb = Math.max(worstLevelDb, Math.abs(error));
       if (Math.abs(error) > levelDb) wrong.push(`${channel} level ${error.toFixed(3)} dB off`);
     }

@@ -22,6 +22,7 @@ export interface AudioServer {
   restart(): Promise<void>;
   /** Takes the outputs to another device, as choosing it in the system's sound settings does. */
   switchOutput(): Promise<void>;
+  switchBack(): Promise<void>;
 }
 
 /** Channel order of a 7.1 output, as the virtual interface has it. */
@@ -140,6 +141,9 @@ export async function startAudioServer(
         const [id = ''] = line.split('\t');
         if (id !== '') await pactl('move-sink-input', id, 'other');
       }
+    },
+    async switchBack() {
+      await pactl('set-default-sink', 'speakers');
     },
   };
 }

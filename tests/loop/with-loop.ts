@@ -26,6 +26,7 @@ export interface Loop {
   crashServer(): Promise<void>;
   restartServer(): Promise<void>;
   switchOutput(): Promise<void>;
+  switchBack(): Promise<void>;
   levels(): Promise<RoomLevels>;
 }
 
@@ -98,6 +99,7 @@ export async function withLoop<T>(
         tell({ plugged: true });
       },
       switchOutput: () => server.switchOutput(),
+      switchBack: () => server.switchBack(),
       levels: () =>
         new Promise((resolve) => {
           const id = questions.size;

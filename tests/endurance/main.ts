@@ -1,0 +1,75 @@
+import { comparePinkAndSweep } from './noise-runs';
+import { runFaults } from './fault-runs';
+import { runLongNoise } from './long-noise';
+import { runTakes, type TakeRow } from './take-runs';
+
+/*
+ * npm run endurance [-- takes N | skew | faults [NAME] | pink | noise MINUTES]
+ *
+ * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
+ * tables and fails when a number is wrong and nothing says so. Build first.
+ */
+const problems: string[] = [];
+
+async function takes(count: number, skewPpm?: number): Promise<void> {
+  console.log('take  skew ppm  worst mm  level dB  f10 in  outcome');
+  const rows = await runTakes(count, skewPpm);
+  for (const { take, wrong } of rows) {
+    if (wrong.length > 0) problems.push(`take ${take}: ${wrong.join(', ')}`);
+  }
+  const covered = rows.reduce((sum, row) => sum + row.covered[0], 0);
+  const judged = rows.reduce((sum, row) => sum + row.covered[1], 0);
+  const whole = rows.filter((row: TakeRow) => row.outcome === 'whole').length;
+  console.log(`${whole} of ${rows.length} whole; f10 in its interval ${covered} of ${judged}`);
+}
+
+const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>> = {
+  takes: ([count = '20']) => takes(Number(count)),
+  async skew() {
+    for (const ppm of [-100, 100]) {
+      console.log(`microphone clock ${ppm} ppm off`);
+      await takes(3, ppm);
+    }
+  },
+  async faults([name]) {
+    for (const row of await runFaults(name ?? null)) {
+      if (!row.passes) problems.push(`${row.name}: mended ${row.mended} ${row.wrong.join(', ')}`);
+    }
+  },
+  async pink() {
+    console.log('channel  worst dB   at Hz  level dB  sweep level dB');
+    for (const row of await comparePinkAndSweep(['FL', 'FC', 'SiR'])) {
+      const { channel, worstDb, worstHz, levelErrorDb, sweepLevelErrorDb } = row;
+      console.log(
+        `${channel.padEnd(8)} ${worstDb.toFixed(3).padStart(8)} ${worstHz.toFixed(0).padStart(7)} ${levelErrorDb.toFixed(3).padStart(9)} ${sweepLevelErrorDb.toFixed(3).padStart(9)}`,
+      );
+      if (!(worstDb <= 0.2)) problems.push(`${channel}: pink and sweep ${worstDb.toFixed(2)} dB`);
+      for (const error of [levelErrorDb, sweepLevelErrorDb]) {
+        if (!(Math.abs(error) <= 0.05))
+          problems.push(`${channel}: level ${error.toFixed(3)} dB off`);
+      }
+    }
+  },
+  async noise([minutes = '30']) {
+    const run = await runLongNoise(Number(minutes));
+    const growth = (run.heap.at(-1) ?? 0) - (run.heap[Math.min(2, run.heap.length - 1)] ?? 0);
+    console.log(
+      `${run.minutes} min; heap grew ${growth.toFixed(2)} MB; long tasks: ${run.longTasks.map(Math.round).join(' ') || 'none'}; warnings: ${run.warnings.join(' ') || 'none'}`,
+    );
+    if (run.ended !== null) problems.push(`the noise ended: ${run.ended}`);
+    if (growth > 2) problems.push(`the heap grew by ${growth.toFixed(1)} MB`);
+    if (run.longTasks.length > 0) problems.push(`${run.longTasks.length} tasks over 50 ms`);
+    if (run.warnings.length > 0) problems.push(run.warnings.join(' '));
+  },
+};
+
+const [name = 'all', ...words] = process.argv.slice(2);
+const chosen = name === 'all' ? Object.keys(runs) : [name];
+for (const each of chosen) {
+  const run = runs[each];
+  if (!run) throw new RangeError(`there is no run “${each}”: ${Object.keys(runs).join(', ')}`);
+  console.log(`\n${each}`);
+  await run(words);
+}
+for (const problem of problems) console.error(problem);
+process.exitCode = problems.length === 0 ? 0 : 1;
