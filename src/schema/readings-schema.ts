@@ -10,7 +10,7 @@ const estimate = v.object({ median: finite, interval });
 const probability = v.pipe(finite, v.minValue(0), v.maxValue(1));
 const numbers = v.array(finite);
 
-const rolloff = v.object({
+export const rolloff = v.object({
   f3Hz: estimate,
   f6Hz: estimate,
   f10Hz: estimate,

@@ -1,11 +1,11 @@
 import { proposeSettings } from '../proposal/propose-settings';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
-import { newestReadings } from './take-record';
+import { takesHere } from './take-record';
 
 /** Fills in what follows from the document: readings and proposal; reuses what did not change. */
 export function deriveState(next: BenchState, before: BenchState | null): BenchState {
-  const readings = newestReadings(next.document);
+  const readings = takesHere(next.document).findLast((take) => take.readings)?.readings;
   if (!readings) return { ...next, readings: null, proposal: null };
   const { processor } = next.document;
   if (readings === before?.readings && processor === before.document.processor) {

@@ -1,21 +1,36 @@
 import * as v from 'valibot';
 import { readingsSchema } from '../schema/readings-schema';
 import { scheduleSchema } from '../schema/schedule-schema';
-import { finite, groupId, positive } from '../schema/schema-parts';
+import { channelLabel, finite, groupId, positive } from '../schema/schema-parts';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { SessionDocument, TakeRecord } from './document';
+import { microphoneSchema } from './microphone-schema';
+import { noiseReadingSchema } from './noise-reading-schema';
 
 const rigKind = v.picklist(['practice', 'recording', 'live']);
+const position = v.object({
+  id: v.pipe(v.string(), v.nonEmpty()),
+  name: v.string(),
+  kind: v.picklist(['seat', 'close']),
+});
+const device = v.object({ id: v.string(), name: v.string() });
+const output = v.pipe(finite, v.integer(), v.minValue(0), v.maxValue(255));
+const atMost0 = v.pipe(finite, v.maxValue(0));
+
+function between(low: number, high: number) {
+  return v.pipe(finite, v.minValue(low), v.maxValue(high));
+}
 
 const takeSchema = v.object({
   id: v.string(),
-  position: v.object({ name: v.string(), kind: v.picklist(['seat', 'close']) }),
+  position,
   startedAt: v.string(),
   rig: rigKind,
   simulated: v.boolean(),
   schedule: scheduleSchema,
   captureId: v.string(),
+  loopbackId: v.nullable(v.string()),
   captureRate: positive,
   notes: v.array(v.string()),
   readings: v.nullable(readingsSchema),
@@ -26,10 +41,10 @@ const meaningfulLayout = v.pipe(
   v.check((name) => !isTrouble(layoutFromName(name)), 'a layout name that means nothing'),
 );
 
-/** A session as it is stored, version 1; everything read back is held against it. */
+/** A session as it is stored, version 2; everything read back is held against it. */
 export const sessionSchema = v.object({
   format: v.literal('leadline-session'),
-  version: v.literal(1),
+  version: v.literal(2),
   id: v.pipe(v.string(), v.nonEmpty()),
   name: v.string(),
   createdAt: v.string(),
@@ -38,10 +53,24 @@ export const sessionSchema = v.object({
   rig: rigKind,
   practice: v.object({ seed: finite }),
   live: v.object({
-    outputId: v.nullable(v.string()),
-    microphoneId: v.nullable(v.string()),
-    gainDb: v.pipe(finite, v.maxValue(0)),
+    output: v.nullable(device),
+    microphone: v.nullable(device),
+    gainDb: atMost0,
+    capDb: atMost0,
+    routes: v.record(channelLabel, output),
+    lfeOutput: v.nullable(output),
+    microphoneInput: v.nullable(v.picklist([0, 1])),
+    loopback: v.boolean(),
   }),
+  microphone: microphoneSchema,
+  take: v.object({
+    sweepSeconds: between(0.5, 30),
+    averages: v.pipe(between(1, 8), v.integer()),
+    pauseSeconds: between(0, 10),
+    overlap: v.boolean(),
+    repeats: v.pipe(between(0, 3), v.integer()),
+  }),
+  position,
   processor: v.object({
     crossoverHz: v.array(positive),
     distanceStepMetres: positive,
@@ -51,4 +80,5 @@ export const sessionSchema = v.object({
   }),
   chosenCrossoverHz: v.record(groupId, positive),
   takes: v.array(takeSchema),
+  noiseReadings: v.array(noiseReadingSchema),
 }) satisfies v.GenericSchema<unknown, SessionDocument>;

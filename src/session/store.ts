@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { trouble, type Trouble } from '../trouble';
 import type { SessionDocument } from './document';
+import { migrateSession } from './migrate-session';
 import type { SessionStore } from './session-store';
 import { openDatabase, type StoreDatabase } from './store-database';
 import { sessionSchema } from './store-schema';
@@ -72,7 +73,7 @@ async function loadLast(database: StoreDatabase): Promise<SessionDocument | Trou
       'The saved session was made by a newer Leadline and is left untouched; reload to get that version. A fresh session is open instead.',
     );
   }
-  const parsed = v.safeParse(sessionSchema, stored);
+  const parsed = v.safeParse(sessionSchema, migrateSession(stored));
   if (parsed.success) return parsed.output;
   const why = whereAndWhy(parsed.issues[0]);
   await keepAside(database, id, stored, why);
@@ -88,7 +89,7 @@ function isNewer(stored: unknown): boolean {
     stored !== null &&
     'version' in stored &&
     typeof stored.version === 'number' &&
-    stored.version > 1
+    stored.version > 2
   );
 }
 

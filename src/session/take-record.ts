@@ -1,18 +1,24 @@
 import type { Readings } from '../reading/reading';
 import type { Capture } from '../rig/port';
 import type { Schedule } from '../take/schedule';
-import type { SessionDocument, TakeRecord } from './document';
+import type { Position, SessionDocument, TakeRecord } from './document';
 
-/** The record of a capture that was just made at the first seat; not read yet. */
-export function recordOf(id: string, schedule: Schedule, capture: Capture): TakeRecord {
+/** The record of a capture that was just made at a position; not read yet. */
+export function recordOf(
+  id: string,
+  position: Position,
+  schedule: Schedule,
+  capture: Capture,
+): TakeRecord {
   return {
     id,
-    position: { name: 'Seat 1', kind: 'seat' },
+    position,
     startedAt: capture.startedAt,
     rig: capture.rig,
     simulated: capture.simulated,
     schedule,
     captureId: id,
+    loopbackId: capture.loopback ? `${id} loopback` : null,
     captureRate: capture.sampleRate,
     notes: capture.notes,
     readings: null,
@@ -34,10 +40,14 @@ export function withReadings(
   return { ...document, takes };
 }
 
-/** Readings of the newest take made of the document's layout; null when there are none. */
-export function newestReadings(document: SessionDocument): Readings | null {
-  const read = document.takes.findLast(
-    (take) => take.schedule.layout === document.layout && take.readings !== null,
+/**
+ * Takes of the document's layout at its position, oldest first. Takes of another rig than the
+ * newest are left out: what a simulated room gave must not mix with what a real one did.
+ */
+export function takesHere(document: SessionDocument): readonly TakeRecord[] {
+  const here = document.takes.filter(
+    (take) => take.schedule.layout === document.layout && take.position.id === document.position.id,
   );
-  return read?.readings ?? null;
+  const newest = here.findLast((take) => take.readings !== null);
+  return newest ? here.filter((take) => take.rig === newest.rig) : here;
 }

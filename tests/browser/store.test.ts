@@ -103,14 +103,14 @@ describe('a damaged store', () => {
   });
 
   it('leaves a session of a newer version where it is', async () => {
-    await damage((document) => ({ ...document, version: 2 }));
+    await damage((document) => ({ ...document, version: 3 }));
     const store = openStore(name);
     expect(await store.load()).toMatchObject({ trouble: 'storage' });
     await store.save({ ...sampleDocument('5.1'), id: 'fresh' });
     const database = await raw();
     const kept: unknown = await database.get('documents', sampleDocument('5.1').id);
     database.close();
-    expect(kept).toMatchObject({ version: 2 });
+    expect(kept).toMatchObject({ version: 3 });
   });
 
   it('refuses a capture that holds NaN', async () => {

@@ -1,7 +1,9 @@
+import type { NoiseRequest } from '../../src/noise/noise-state';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { SessionDocument } from '../../src/session/document';
 import type { RigKind } from '../../src/rig/port';
-import type { Layout } from '../../src/system/channel';
+import type { ClimbRequest } from '../../src/soundlevel/sound-level';
+import type { ChannelLabel, Layout } from '../../src/system/channel';
 import { layoutFromName } from '../../src/system/layout';
 import { isTrouble } from '../../src/trouble';
 import { sampleDocument } from './sample-session';
@@ -29,6 +31,10 @@ export class FakeBench implements Bench {
       trouble: null,
       mic: null,
       abilities: null,
+      toRepeat: [],
+      exposure: { dose: null, equivalentDb: null, seconds: 0 },
+      climbed: null,
+      devices: null,
       saved: 'saved',
       ...state,
     };
@@ -67,6 +73,52 @@ export class FakeBench implements Bench {
 
   startTake(): Promise<void> {
     this.calls.push('startTake');
+    return Promise.resolve();
+  }
+
+  repeatSegments(channels: readonly ChannelLabel[]): Promise<void> {
+    this.calls.push(`repeatSegments ${channels.join(', ')}`);
+    return Promise.resolve();
+  }
+
+  proceed(): void {
+    this.calls.push('proceed');
+  }
+
+  startNoise(request: NoiseRequest): Promise<void> {
+    this.calls.push(`startNoise ${request.kind} ${request.channel}`);
+    return Promise.resolve();
+  }
+
+  changeNoise(request: NoiseRequest): void {
+    this.calls.push(`changeNoise ${request.kind} ${request.channel}`);
+  }
+
+  keepNoise(): void {
+    this.calls.push('keepNoise');
+  }
+
+  climbLevel(request: ClimbRequest): Promise<void> {
+    this.calls.push(`climbLevel ${request.marginDb} dB`);
+    return Promise.resolve();
+  }
+
+  calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void> {
+    this.calls.push(`calibrateSoundLevel ${db} dB, ${how}`);
+    return Promise.resolve();
+  }
+
+  importCalibration(file: File): Promise<void> {
+    this.calls.push(`importCalibration ${file.name}`);
+    return Promise.resolve();
+  }
+
+  setPosition(position: { readonly name: string; readonly kind: 'seat' | 'close' } | string): void {
+    this.calls.push(`setPosition ${typeof position === 'string' ? position : position.name}`);
+  }
+
+  lookAtDevices(ask: boolean): Promise<void> {
+    this.calls.push(ask ? 'lookAtDevices, asking' : 'lookAtDevices');
     return Promise.resolve();
   }
 

@@ -8,7 +8,7 @@ import { sampleReadings } from './sample-readings';
 export function sampleDocument(layout: string): SessionDocument {
   return {
     format: 'leadline-session',
-    version: 1,
+    version: 2,
     id: 'invented session',
     name: 'Invented room',
     createdAt: '2025-01-01T00:00:00.000Z',
@@ -16,7 +16,25 @@ export function sampleDocument(layout: string): SessionDocument {
     conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
     rig: 'practice',
     practice: { seed: 3 },
-    live: { outputId: null, microphoneId: null, gainDb: -30 },
+    live: {
+      output: null,
+      microphone: null,
+      gainDb: -30,
+      capDb: -6,
+      routes: {},
+      lfeOutput: null,
+      microphoneInput: null,
+      loopback: false,
+    },
+    microphone: { calibration: null, orientation: 'not noted', soundLevel: null },
+    take: {
+      sweepSeconds: 2 ** 17 / 48000,
+      averages: 1,
+      pauseSeconds: 0,
+      overlap: false,
+      repeats: 1,
+    },
+    position: { id: 'seat-1', name: 'Seat 1', kind: 'seat' },
     processor: {
       crossoverHz: [40, 60, 80, 100, 120],
       distanceStepMetres: 0.03,
@@ -26,6 +44,7 @@ export function sampleDocument(layout: string): SessionDocument {
     },
     chosenCrossoverHz: {},
     takes: [],
+    noiseReadings: [],
   };
 }
 
@@ -35,12 +54,13 @@ export function sampleTake(name: string): TakeRecord {
   if (isTrouble(layout)) throw new RangeError(layout.sentence);
   return {
     id: 'invented take',
-    position: { name: 'seat 1', kind: 'seat' },
+    position: { id: 'seat-1', name: 'Seat 1', kind: 'seat' },
     startedAt: '2025-01-01T00:01:00.000Z',
     rig: 'practice',
     simulated: true,
     schedule: scheduleTake(layout),
     captureId: 'invented capture',
+    loopbackId: null,
     captureRate: 48000,
     notes: ['invented'],
     readings: sampleReadings(layout),
