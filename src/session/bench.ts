@@ -2,7 +2,14 @@ import type { NoiseRequest, NoiseState } from '../noise/noise-state';
 import type { Proposal } from '../proposal/proposal';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { MicLevel, PlayProgress, RigAbilities, RigKind } from '../rig/port';
-import type { ClimbRequest, ClimbResult, ClimbState, Exposure } from '../soundlevel/sound-level';
+import type { Weighting } from '../../dsp/level/weighting';
+import type {
+  ClimbRequest,
+  ClimbResult,
+  ClimbState,
+  Exposure,
+  SoundLevel,
+} from '../soundlevel/sound-level';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { Trouble } from '../trouble';
 import type { ChosenDevice, SessionDocument } from './document';
@@ -47,6 +54,8 @@ export interface BenchState {
   /** The last thing that went wrong, until dismissed. */
   readonly trouble: Trouble | null;
   readonly mic: MicLevel | null;
+  /** What the sound level meter reads while a microphone is open, else null. */
+  readonly soundLevel: SoundLevel | null;
   readonly abilities: RigAbilities | null;
   /** Speakers of the current position whose segments came out damaged and are worth repeating. */
   readonly toRepeat: readonly ChannelLabel[];
@@ -93,6 +102,8 @@ export interface Bench {
   climbLevel(request: ClimbRequest): Promise<void>;
   /** Listens for a second and calibrates the sound level: `db` is what the calibrator or meter says. */
   calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void>;
+  /** How the sound level meter weights from now on; A and slow at first. */
+  setMeter(weighting: Weighting, time: 'fast' | 'slow'): void;
   /** Takes a microphone calibration file; a file that makes no sense raises the trouble. */
   importCalibration(file: File): Promise<void>;
   /** A new microphone position, or back to an earlier one by its id. */
