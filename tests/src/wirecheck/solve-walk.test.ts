@@ -3,8 +3,9 @@ import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { layoutFromName } from '../../../src/system/layout';
 import { isTrouble } from '../../../src/trouble';
-import type { WalkFinding, WalkStop } from '../../../src/walk/walk';
-import { solveWalk } from '../../../src/walk/solve-walk';
+import { solveWalk } from '../../../src/wirecheck/solve-walk';
+import type { WalkStop } from '../../../src/wirecheck/walk';
+import type { WiringFinding } from '../../../src/wirecheck/wiring-finding';
 
 const layout = layoutFromName('5.1.4');
 if (isTrouble(layout)) throw new Error(layout.sentence);
@@ -61,7 +62,7 @@ function walk(wiring: Wiring, seed: number, inverted: readonly ChannelLabel[] = 
 }
 
 /** A finding whose order of labels does not matter, as text. */
-function plain(finding: WalkFinding): string {
+function plain(finding: WiringFinding): string {
   switch (finding.kind) {
     case 'exchanged': {
       const first = finding.channels.indexOf([...finding.channels].sort()[0] ?? 'FL');

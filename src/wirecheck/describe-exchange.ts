@@ -1,14 +1,14 @@
 import type { ChannelLabel } from '../system/channel';
-import type { WalkFinding, WalkResult } from './walk';
+import type { HeardChannel, WiringFinding } from './wiring-finding';
 
 /**
  * Channels that sound from each other's speakers, as closed rounds; what does not close is told
  * channel by channel.
  */
-export function describeExchange(heard: WalkResult['heard']): WalkFinding[] {
+export function describeExchange(heard: readonly HeardChannel[]): WiringFinding[] {
   const speakerOf = new Map(heard.map(({ channel, speaker }) => [channel, speaker]));
   const told = new Set<ChannelLabel>();
-  const findings: WalkFinding[] = [];
+  const findings: WiringFinding[] = [];
   for (const { channel, speaker } of heard) {
     if (channel === speaker || told.has(channel)) continue;
     const round = [channel];

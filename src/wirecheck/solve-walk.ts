@@ -1,8 +1,9 @@
 import { assign, pairMargins } from '../../dsp/assignment/assign';
 import type { ChannelLabel } from '../system/channel';
-import { describeExchange } from './walk-cycles';
+import { describeExchange } from './describe-exchange';
 import { walkLikelihood } from './walk-likelihood';
-import type { WalkFinding, WalkResult, WalkStop } from './walk';
+import type { WalkResult, WalkStop } from './walk';
+import type { WiringFinding } from './wiring-finding';
 
 /** An explanation must beat all others by this much, nats (20 to 1), to be told. */
 const leastMargin = 3;
@@ -38,7 +39,7 @@ export function solveWalk(
   const { heard, without } = pair(speakers, loud, likelihood, seconds);
   const clear = heard.filter(({ margin }) => margin >= leastMargin);
   const doubtful = heard.filter(({ margin }) => margin < leastMargin);
-  const findings: WalkFinding[] = [
+  const findings: WiringFinding[] = [
     ...silent.map((channel) => ({ kind: 'silent', channel }) as const),
     ...describeExchange(clear.filter(({ channel }) => !doubled.has(channel))),
     ...[...doubled].map(([channel, from]) => {
@@ -104,7 +105,7 @@ function findDoubled(
   return doubled;
 }
 
-function inverted(clear: WalkResult['heard'], stops: readonly WalkStop[]): WalkFinding[] {
+function inverted(clear: WalkResult['heard'], stops: readonly WalkStop[]): WiringFinding[] {
   return clear
     .filter(({ channel, speaker }) =>
       stops.some(

@@ -1,0 +1,119 @@
+import type { ChannelLabel } from '../system/channel';
+import type { WiringFinding } from './wiring-finding';
+
+/** What to do about one finding: what is wrong, then the steps that put it right. */
+export interface WiringAdvice {
+  readonly finding: WiringFinding;
+  readonly sentence: string;
+  readonly steps: readonly string[];
+}
+
+const off = 'Switch the amplifiers off.';
+
+/**
+ * A finding in words, and what to move where. `outputOf` names the processor's output of a channel,
+ * such as "Back left"; null when no processor sheet is known. Common practice.
+ */
+export function adviseRewiring(
+  finding: WiringFinding,
+  outputOf: (channel: ChannelLabel) => string | null = () => null,
+): WiringAdvice {
+  const plug = (channel: ChannelLabel): string => {
+    const output = outputOf(channel);
+    return output === null ? channel : `${channel} (${output})`;
+  };
+  return { finding, ...wordsFor(finding, plug) };
+}
+
+function wordsFor(
+  finding: WiringFinding,
+  plug: (channel: ChannelLabel) => string,
+): Omit<WiringAdvice, 'finding'> {
+  switch (finding.kind) {
+    case 'exchanged':
+      return exchanged(finding.channels, plug);
+    case 'elsewhere':
+      return {
+        sentence: `Channel ${finding.channel} sounds from the ${finding.from} speaker.`,
+        steps: [
+          off,
+          `Follow the cable of the ${finding.from} speaker back to its plug and move that plug to the output of ${plug(finding.from)}.`,
+          `Put the ${finding.channel} speaker's plug on the output of ${plug(finding.channel)}.`,
+        ],
+      };
+    case 'silent':
+      return {
+        sentence: `Channel ${finding.channel} is silent.`,
+        steps: [
+          `Check that the amplifier of ${finding.channel} is on, and that the channel is not muted or set to “none” in the processor.`,
+          `${off} Exchange the plug of ${plug(finding.channel)} with one that works. If the sound stays away at the other speaker, the output is dead; if it stays away here, the fault lies behind the plug: amplifier, cable or speaker.`,
+        ],
+      };
+    case 'doubled':
+      return {
+        sentence: `Channel ${finding.channel} sounds from ${list(finding.from)} together.`,
+        steps: [
+          off,
+          `Look for a splitter or a doubled cable behind ${plug(finding.channel)}, and give each of ${list(finding.from)} a plug of its own.`,
+        ],
+      };
+    case 'shared speaker':
+      return {
+        sentence: `Channels ${list(finding.channels)} all sound from the ${finding.speaker} speaker.`,
+        steps: [
+          `Check that no downmix is on in the processor and that every speaker is declared there. Then play each channel again and listen which of them is right.`,
+        ],
+      };
+    case 'mute speaker':
+      return {
+        sentence: `No channel sounds from the ${finding.speaker} speaker.`,
+        steps: [
+          `Check its amplifier and its cable at both ends, with the amplifier off, then walk past it again.`,
+        ],
+      };
+    case 'inverted':
+      return {
+        sentence: `The ${finding.speaker} speaker plays inverted.`,
+        steps: [
+          `${off} Exchange plus and minus at one end of its cable, at the amplifier or at the speaker, not at both.`,
+        ],
+      };
+    case 'cannot tell':
+      return {
+        sentence: `Which of the speakers ${list(finding.channels)} plays which channel cannot be told.`,
+        steps: [
+          `Hold the microphone nearer to each of them, within a hand's width, and take those stops again.`,
+        ],
+      };
+  }
+}
+
+function exchanged(
+  channels: readonly ChannelLabel[],
+  plug: (channel: ChannelLabel) => string,
+): Omit<WiringAdvice, 'finding'> {
+  const [one, other] = channels;
+  if (channels.length === 2 && one && other) {
+    return {
+      sentence: `Channels ${one} and ${other} are exchanged.`,
+      steps: [
+        off,
+        `Exchange the two plugs at the outputs of ${plug(one)} and ${plug(other)}, or the two speaker cables at the amplifier: one of the two, not both.`,
+      ],
+    };
+  }
+  // Channel i sounds from speaker i + 1, so the plug that sits on i belongs on i + 1.
+  const moves = channels.map((channel, at) => {
+    const next = channels[(at + 1) % channels.length] ?? channel;
+    return `the plug on ${plug(channel)} to ${plug(next)}`;
+  });
+  return {
+    sentence: `Channels ${list(channels)} went round: each sounds from the speaker of the next, and ${channels.at(-1)} from ${one}'s.`,
+    steps: [off, `Move at the processor's outputs: ${moves.join('; ')}.`],
+  };
+}
+
+function list(labels: readonly string[]): string {
+  if (labels.length < 2) return labels.join('');
+  return `${labels.slice(0, -1).join(', ')} and ${labels.at(-1)}`;
+}
