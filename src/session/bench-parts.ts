@@ -1,26 +1,42 @@
+import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { Capture, Rig } from '../rig/port';
 import type { Layout } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import type { Trouble } from '../trouble';
-import type { SessionDocument } from './document';
+import type { ChosenDevice, SessionDocument } from './document';
 import type { SessionStore } from './session-store';
 
 export interface ReadOptions {
   readonly temperatureCelsius: number;
   readonly referenceDistanceMetres: number;
   readonly simulated: boolean;
+  /** Of the microphone; null reads its own response with the speaker's. */
+  readonly calibration: MicrophoneCalibration | null;
   readonly signal: AbortSignal;
   readonly onChannel: (reading: ChannelReading, progress: number) => void;
+}
+
+/** The devices of this computer. */
+export interface DeviceParts {
+  list(): Promise<{
+    readonly microphones: readonly ChosenDevice[];
+    readonly outputs: readonly ChosenDevice[];
+  }>;
+  /** Opens and closes the microphone once, so that the browser tells names. */
+  ask(): Promise<Trouble | null>;
+  /** Calls back whenever devices may have come or gone; returns the way to stop. */
+  watch(onChange: () => void): () => void;
 }
 
 /** What a bench is put together from; tests bring their own. */
 export interface BenchParts {
   readonly store: SessionStore;
+  readonly devices: DeviceParts;
   makeRig(document: SessionDocument, layout: Layout): Promise<Rig | Trouble>;
   read(
     schedule: Schedule,
-    capture: Pick<Capture, 'samples' | 'sampleRate'>,
+    capture: Pick<Capture, 'samples' | 'sampleRate' | 'loopback'>,
     options: ReadOptions,
   ): Promise<Readings | Trouble>;
   takeFiles(schedule: Schedule, layout: Layout): Promise<{ name: string; blob: Blob }[]>;

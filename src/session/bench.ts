@@ -23,6 +23,8 @@ export type Activity =
       readonly channel: string | null;
       /** Which take of how many this position needs, from 1. */
       readonly part: { readonly number: number; readonly of: number };
+      /** Speakers this take repeats because they came out damaged; empty or left out else. */
+      readonly repeating?: readonly ChannelLabel[];
     }
   /** The tuner must do something in the room before it goes on; see Bench.proceed. */
   | { readonly kind: 'waiting'; readonly prompt: Prompt }

@@ -1,4 +1,5 @@
 import { readInWorker } from '../reading/read-in-worker';
+import { askForMicrophone, listDevices, watchDeviceList } from '../rig/live/list-devices';
 import { liveRig } from '../rig/live/live-rig';
 import { practiceRig } from '../rig/practice';
 import { captureFromWav } from '../rig/recording-capture';
@@ -11,13 +12,14 @@ import type { SessionStore } from './session-store';
 export function browserParts(store: SessionStore): BenchParts {
   return {
     store,
+    devices: { list: listDevices, ask: askForMicrophone, watch: watchDeviceList },
     makeRig(document, layout) {
       if (document.rig === 'practice') {
         return Promise.resolve(practiceRig({ layout, seed: document.practice.seed }));
       }
       if (document.rig === 'live') {
-        const { outputId, microphoneId } = document.live;
-        return Promise.resolve(liveRig({ outputId, microphoneId }));
+        const { output, microphone, microphoneInput, loopback } = document.live;
+        return Promise.resolve(liveRig({ output, microphone, microphoneInput, loopback }));
       }
       return Promise.resolve(
         trouble(

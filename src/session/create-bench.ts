@@ -34,6 +34,7 @@ export async function createBench(
     );
     return bench;
   }
+  if (document.rig === 'live') void bench.lookAtDevices(false);
   void bench.resume();
   return bench;
 }

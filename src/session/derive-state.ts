@@ -1,16 +1,35 @@
 import { proposeSettings } from '../proposal/propose-settings';
+import { joinReadings } from '../reading/join-readings';
+import type { Readings } from '../reading/reading';
+import { segmentsToRepeat } from '../reading/segments-to-repeat';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
+import type { SessionDocument } from './document';
 import { takesHere } from './take-record';
 
-/** Fills in what follows from the document: readings and proposal; reuses what did not change. */
+/** Fills in what follows from the document; reuses what did not change. */
 export function deriveState(next: BenchState, before: BenchState | null): BenchState {
-  const readings = takesHere(next.document).findLast((take) => take.readings)?.readings;
-  if (!readings) return { ...next, readings: null, proposal: null };
+  const readings = readingsOf(next.document, before);
+  if (!readings) return { ...next, readings: null, proposal: null, toRepeat: [] };
   const { processor } = next.document;
-  if (readings === before?.readings && processor === before.document.processor) {
-    return { ...next, readings, proposal: before.proposal };
+  const same = readings === before?.readings;
+  const toRepeat = same ? before.toRepeat : segmentsToRepeat(readings);
+  if (same && processor === before.document.processor) {
+    return { ...next, readings, toRepeat, proposal: before.proposal };
   }
   const proposal = proposeSettings(readings, next.layout, processor);
-  return { ...next, readings, proposal: isTrouble(proposal) ? null : proposal };
+  return { ...next, readings, toRepeat, proposal: isTrouble(proposal) ? null : proposal };
+}
+
+/** The takes of this position and layout, joined; the very readings of before when they are the same. */
+function readingsOf(document: SessionDocument, before: BenchState | null): Readings | null {
+  const takes = readTakes(document);
+  if (takes.length <= 1) return takes[0] ?? null;
+  const known = before ? readTakes(before.document) : [];
+  const same = takes.length === known.length && takes.every((one, index) => one === known[index]);
+  return same && before?.readings ? before.readings : joinReadings(takes);
+}
+
+function readTakes(document: SessionDocument): Readings[] {
+  return takesHere(document).flatMap(({ readings }) => (readings ? [readings] : []));
 }

@@ -1,3 +1,4 @@
+import type { NoiseReading } from '../noise/noise-state';
 import type { Readings } from '../reading/reading';
 import type { Capture } from '../rig/port';
 import type { Schedule } from '../take/schedule';
@@ -38,6 +39,15 @@ export function withReadings(
 ): SessionDocument {
   const takes = document.takes.map((take) => (take.id === takeId ? { ...take, readings } : take));
   return { ...document, takes };
+}
+
+/** The document with a noise reading; one that is there already is replaced. */
+export function withNoiseReading(
+  document: SessionDocument,
+  reading: NoiseReading,
+): SessionDocument {
+  const others = document.noiseReadings.filter(({ id }) => id !== reading.id);
+  return { ...document, noiseReadings: [...others, reading] };
 }
 
 /**

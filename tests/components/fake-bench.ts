@@ -1,3 +1,4 @@
+import type { Weighting } from '../../dsp/level/weighting';
 import type { NoiseRequest } from '../../src/noise/noise-state';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { SessionDocument } from '../../src/session/document';
@@ -30,6 +31,7 @@ export class FakeBench implements Bench {
       activity: { kind: 'idle' },
       trouble: null,
       mic: null,
+      soundLevel: null,
       abilities: null,
       toRepeat: [],
       exposure: { dose: null, equivalentDb: null, seconds: 0 },
@@ -106,6 +108,10 @@ export class FakeBench implements Bench {
   calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void> {
     this.calls.push(`calibrateSoundLevel ${db} dB, ${how}`);
     return Promise.resolve();
+  }
+
+  setMeter(weighting: Weighting, time: 'fast' | 'slow'): void {
+    this.calls.push(`setMeter ${weighting} ${time}`);
   }
 
   importCalibration(file: File): Promise<void> {

@@ -1,0 +1,37 @@
+import type { Rig } from '../../rig/port';
+import { isTrouble, type Trouble } from '../../trouble';
+import type { Desk } from '../desk';
+import type { MeterDesk } from './meter-desk';
+import type { PlugBoard } from './plug-board';
+import type { PromptGate } from './prompt-gate';
+import { otherMicrophone } from './sound-level-here';
+
+/** What everything that sounds or listens works with. */
+export interface BenchRoom {
+  readonly desk: Desk;
+  readonly gate: PromptGate;
+  readonly board: PlugBoard;
+  readonly meter: MeterDesk;
+}
+
+/**
+ * Works with the chosen rig while its levels are shown. Says, without stopping, when the sound
+ * level was calibrated with another microphone.
+ */
+export async function withRig(
+  { desk, meter }: BenchRoom,
+  work: (rig: Rig) => Promise<Trouble | null>,
+): Promise<Trouble | null> {
+  const { document, layout } = desk.state;
+  const made = await desk.parts.makeRig(document, layout);
+  if (isTrouble(made)) return made;
+  const otherwise = made.kind === 'live' ? otherMicrophone(document) : null;
+  if (otherwise) desk.raise(otherwise);
+  const rig = meter.over(made);
+  const quiet = meter.watch(rig);
+  try {
+    return await work(rig);
+  } finally {
+    quiet();
+  }
+}

@@ -1,0 +1,33 @@
+import type { Capture } from '../../rig/port';
+import type { Schedule } from '../../take/schedule';
+import type { Trouble } from '../../trouble';
+import type { Desk } from '../desk';
+import type { TakeRecord } from '../document';
+import { exposeCapture } from './expose';
+import { readRecord } from './read-record';
+import { recordOf, withTake } from '../take-record';
+
+/** Stores a capture at the current position, adds it to the session, then reads it. */
+export async function keepCapture(
+  desk: Desk,
+  schedule: Schedule,
+  capture: Capture,
+  signal: AbortSignal,
+): Promise<Trouble | null> {
+  const record = await storeCapture(desk, schedule, capture);
+  return readRecord(desk, record, capture, signal);
+}
+
+async function storeCapture(desk: Desk, schedule: Schedule, capture: Capture): Promise<TakeRecord> {
+  const { parts } = desk;
+  const record = recordOf(parts.newId(), desk.state.document.position, schedule, capture);
+  const { captureId, loopbackId } = record;
+  const lost = [await parts.store.saveCapture(captureId, capture.samples)];
+  if (loopbackId !== null && capture.loopback) {
+    lost.push(await parts.store.saveCapture(loopbackId, capture.loopback));
+  }
+  for (const problem of lost) if (problem) desk.raise(problem);
+  desk.change((document) => withTake(document, record));
+  await exposeCapture(desk, capture);
+  return record;
+}

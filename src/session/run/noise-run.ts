@@ -1,0 +1,98 @@
+import type { NoiseRequest } from '../../noise/noise-state';
+import { runNoise } from '../../noise/run-noise';
+import type { Rig } from '../../rig/port';
+import type { ChannelLabel, Layout } from '../../system/channel';
+import { isTrouble, trouble, type Trouble } from '../../trouble';
+import { withRig, type BenchRoom } from './bench-room';
+import { exposeLine } from './expose';
+import { routesFor } from './routes-for';
+import { soundLevelHere } from './sound-level-here';
+import { withNoiseReading } from '../take-record';
+
+/** Live noise, or listening, as the bench runs it. */
+export interface NoiseRun {
+  start(request: NoiseRequest, signal: AbortSignal): Promise<Trouble | null>;
+  /** Of no effect when no noise runs. */
+  change(request: NoiseRequest): void;
+  keep(): void;
+}
+
+type Running = ReturnType<typeof runNoise> & { readonly isSub: boolean; again(): void };
+
+export function createNoiseRun(room: BenchRoom): NoiseRun {
+  const { desk } = room;
+  let running: Running | null = null;
+  let wanted: NoiseRequest | null = null;
+
+  function start(first: NoiseRequest, signal: AbortSignal): Promise<Trouble | null> {
+    wanted = first;
+    return withRig(room, async (rig) => {
+      // A sub is analysed otherwise than a main speaker: a change between them opens a new line.
+      while (wanted && !signal.aborted) {
+        const request: NoiseRequest = wanted;
+        wanted = null;
+        const problem = await runOnce(rig, request, signal);
+        const meant = problem?.trouble === 'stopped' && (wanted !== null || signal.aborted);
+        if (problem && !meant) return problem;
+      }
+      return null;
+    });
+  }
+
+  async function runOnce(
+    rig: Rig,
+    request: NoiseRequest,
+    signal: AbortSignal,
+  ): Promise<Trouble | null> {
+    const routes = await routesFor(room, rig, request.channel, signal);
+    if (isTrouble(routes)) return routes;
+    const { document, layout } = desk.state;
+    const soundLevel = rig.simulated ? null : soundLevelHere(document);
+    const isSub = isSubOf(layout, request.channel);
+    const again = new AbortController();
+    const run = runNoise(rig, request, {
+      signal: AbortSignal.any([signal, again.signal]),
+      positionId: document.position.id,
+      newId: () => desk.parts.newId(),
+      now: () => desk.parts.now(),
+      isSub,
+      calibration: rig.simulated ? null : document.microphone.calibration,
+      soundLevel,
+      routes,
+      onState: (noise) => desk.set({ activity: { kind: 'noise', noise } }),
+      onLevel: exposeLine(desk, rig, soundLevel),
+    });
+    running = { ...run, isSub, again: () => again.abort() };
+    try {
+      return await run.finished;
+    } finally {
+      running = null;
+    }
+  }
+
+  return {
+    start,
+    change(request) {
+      if (!running) return;
+      if (running.isSub === isSubOf(desk.state.layout, request.channel)) {
+        return running.change(request);
+      }
+      wanted = request;
+      running.again();
+    },
+    keep() {
+      const reading = running?.reading() ?? null;
+      if (reading === null) return desk.raise(nothingYet);
+      desk.change((document) => withNoiseReading(document, reading));
+    },
+  };
+}
+
+function isSubOf(layout: Layout, label: ChannelLabel): boolean {
+  return layout.channels.some((channel) => channel.label === label && channel.kind === 'sub');
+}
+
+const nothingYet = trouble(
+  'failed',
+  'There is no reading to keep yet: let the noise run until two whole periods were heard.',
+);

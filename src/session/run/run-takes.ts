@@ -1,0 +1,106 @@
+import { overlapSeconds } from '../../reading/overlap-seconds';
+import type { Rig } from '../../rig/port';
+import type { ChannelLabel } from '../../system/channel';
+import { planTake } from '../../take/plan-take';
+import type { Routing, TakePart, TakePlan } from '../../take/take-plan';
+import { isTrouble, type Trouble } from '../../trouble';
+import { withRig, type BenchRoom } from './bench-room';
+import type { Desk } from '../desk';
+import { worthRepeating } from './worth-repeating';
+import { playPart } from './play-part';
+import { routingOf } from './routing-of';
+import { takesHere } from '../take-record';
+import { writePrompt } from './write-prompt';
+
+/**
+ * Plays all parts that the current position needs, one after another: stored and read as soon as
+ * played, prompts between them, damaged speakers repeated at once. `channels` null is all speakers.
+ */
+export function runTakes(
+  room: BenchRoom,
+  channels: readonly ChannelLabel[] | null,
+  signal: AbortSignal,
+): Promise<Trouble | null> {
+  return withRig(room, async (rig) => {
+    const routing = await routingOf(room.desk, rig);
+    if (isTrouble(routing)) return routing;
+    const plan = planOf(room.desk, routing, channels);
+    if (isTrouble(plan)) return plan;
+    doubtPlugs(room, routing);
+    const count = { played: 0, planned: plan.parts.length };
+    for (const part of plan.parts) {
+      const problem =
+        (await arrange(room, part, signal)) ??
+        (await playAndMend(room, rig, routing, part, channels ?? [], count, signal));
+      if (problem) return problem;
+    }
+    return null;
+  });
+}
+
+function planOf(
+  desk: Desk,
+  routing: Routing | null,
+  channels: readonly ChannelLabel[] | null,
+): TakePlan | Trouble {
+  const { document, layout, readings } = desk.state;
+  return planTake(layout, document.take, routing, {
+    ...(channels ? { channels } : {}),
+    attempt: takesHere(document).length,
+    decaySeconds: readings ? overlapSeconds(readings) : null,
+  });
+}
+
+/** After a reload nobody knows where the plugs were left, if any were ever moved. */
+function doubtPlugs({ desk, board }: BenchRoom, routing: Routing | null): void {
+  const { document, layout } = desk.state;
+  if (routing === null || !document.takes.some(({ rig }) => rig === 'live')) return;
+  const whole = planTake(layout, document.take, routing);
+  if (!isTrouble(whole)) board.doubt(whole);
+}
+
+/** Waits until plugs and switches are as the part needs them. */
+export async function arrange(
+  { gate, board }: BenchRoom,
+  part: TakePart,
+  signal: AbortSignal,
+): Promise<Trouble | null> {
+  const work = board.workFor(part);
+  if (work === null) return null;
+  const stopped = await gate.ask(writePrompt(work), signal);
+  if (stopped) board.interrupted(work);
+  else board.done(work);
+  return stopped;
+}
+
+/** Plays one part, then its damaged speakers alone, at most as often as the session says. */
+async function playAndMend(
+  { desk }: BenchRoom,
+  rig: Rig,
+  routing: Routing | null,
+  part: TakePart,
+  asked: readonly ChannelLabel[],
+  count: { played: number; planned: number },
+  signal: AbortSignal,
+): Promise<Trouble | null> {
+  const play = (one: TakePart, repeating: readonly ChannelLabel[]): Promise<Trouble | null> => {
+    count.played++;
+    const place = { number: count.played, of: count.planned, repeating };
+    return playPart(desk, rig, one, place, signal);
+  };
+  const own = part.schedule.segments.map(({ channel }) => channel);
+  let problem = await play(
+    part,
+    asked.filter((channel) => own.includes(channel)),
+  );
+  for (let round = 0; problem === null && round < desk.state.document.take.repeats; round++) {
+    const damaged = worthRepeating(desk.state).filter((channel) => own.includes(channel));
+    if (damaged.length === 0) break;
+    const here = routing && { ...routing, routes: part.routes };
+    const again = planOf(desk, here, damaged);
+    if (isTrouble(again)) return again;
+    count.planned += again.parts.length;
+    for (const one of again.parts) problem ??= await play(one, damaged);
+  }
+  return problem;
+}
