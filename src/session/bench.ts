@@ -59,7 +59,8 @@ export interface BenchState {
   /** What the sound level meter reads while a microphone is open, else null. */
   readonly soundLevel: SoundLevel | null;
   readonly abilities: RigAbilities | null;
-  /** Speakers of the current position whose segments came out damaged and are worth repeating. */
+  /** Speakers of the current position whose segments came out damaged and are worth repeating, and
+   * those that its takes never came to because they ended early. */
   readonly toRepeat: readonly ChannelLabel[];
   readonly exposure: Exposure;
   /** How the last climb ended; null until there was one, or after devices changed. */

@@ -2,6 +2,7 @@ import { proposeSettings } from '../proposal/propose-settings';
 import { joinReadings } from '../reading/join-readings';
 import type { Readings } from '../reading/reading';
 import { segmentsToRepeat } from '../reading/segments-to-repeat';
+import type { ChannelLabel, Layout } from '../system/channel';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { SessionDocument } from './document';
@@ -13,12 +14,21 @@ export function deriveState(next: BenchState, before: BenchState | null): BenchS
   if (!readings) return { ...next, readings: null, proposal: null, toRepeat: [] };
   const { processor } = next.document;
   const same = readings === before?.readings;
-  const toRepeat = same ? before.toRepeat : segmentsToRepeat(readings);
+  const toRepeat = same ? before.toRepeat : toRepeatOf(readings, next.layout);
   if (same && processor === before.document.processor) {
     return { ...next, readings, toRepeat, proposal: before.proposal };
   }
   const proposal = proposeSettings(readings, next.layout, processor);
   return { ...next, readings, toRepeat, proposal: isTrouble(proposal) ? null : proposal };
+}
+
+/** Damaged speakers, and those that a take never came to because it ended early; in layout order. */
+function toRepeatOf(readings: Readings, layout: Layout): ChannelLabel[] {
+  const damaged = new Set(segmentsToRepeat(readings));
+  const read = new Set(readings.channels.map(({ channel }) => channel));
+  return layout.channels
+    .map(({ label }) => label)
+    .filter((label) => damaged.has(label) || !read.has(label));
 }
 
 /** The takes of this position and layout, joined; the very readings of before when they are the same. */

@@ -59,7 +59,10 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
       calibration: rig.simulated ? null : document.microphone.calibration,
       soundLevel,
       routes,
-      onState: (noise) => desk.set({ activity: { kind: 'noise', noise } }),
+      onState: (noise) => {
+        const soundLevel = room.meter.read() ?? noise.soundLevel;
+        desk.set({ activity: { kind: 'noise', noise: { ...noise, soundLevel } } });
+      },
       onLevel: exposeLine(desk, rig, soundLevel),
     });
     running = { ...run, isSub, again: () => again.abort() };

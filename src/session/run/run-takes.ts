@@ -21,6 +21,7 @@ export function runTakes(
   channels: readonly ChannelLabel[] | null,
   signal: AbortSignal,
 ): Promise<Trouble | null> {
+  announce(room.desk);
   return withRig(room, async (rig) => {
     const routing = await routingOf(room.desk, rig);
     if (isTrouble(routing)) return routing;
@@ -36,6 +37,16 @@ export function runTakes(
     }
     return null;
   });
+}
+
+/** Shows that a take is on its way while the rig is still asked what it can do. */
+function announce(desk: Desk): void {
+  const { document, layout } = desk.state;
+  const plan = planTake(layout, document.take, null);
+  const schedules = isTrouble(plan) ? [] : plan.parts.map(({ schedule }) => schedule);
+  const secondsLeft = schedules.reduce((sum, one) => sum + one.lengthSamples / one.sampleRate, 0);
+  const play = { phase: 'starting', progress: 0, secondsLeft, position: 0 } as const;
+  desk.set({ activity: { kind: 'playing', play, channel: null, part: { number: 1, of: 1 } } });
 }
 
 function planOf(

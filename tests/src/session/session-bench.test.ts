@@ -1,58 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { practiceRig } from '../../../src/rig/practice';
 import { readTake } from '../../../src/reading/read-take';
+import { practiceRig } from '../../../src/rig/practice';
 import type { Rig } from '../../../src/rig/port';
-import type { BenchParts } from '../../../src/session/bench-parts';
-import type { SessionDocument } from '../../../src/session/document';
-import { newSession } from '../../../src/session/new-session';
-import { SessionBench } from '../../../src/session/session-bench';
-import type { SessionStore } from '../../../src/session/session-store';
-import { layoutFromName } from '../../../src/system/layout';
-import { isTrouble, trouble, type Trouble } from '../../../src/trouble';
-
-/** A store in memory that can be made to fail. */
-function memoryStore() {
-  const held = {
-    documents: [] as SessionDocument[],
-    captures: new Map<string, Float32Array>(),
-    full: null as Trouble | null,
-  };
-  const store: SessionStore = {
-    load: () => Promise.resolve(held.documents.at(-1) ?? null),
-    save(document) {
-      if (!held.full) held.documents.push(document);
-      return Promise.resolve(held.full);
-    },
-    saveCapture(id, samples) {
-      if (!held.full) held.captures.set(id, samples);
-      return Promise.resolve(held.full);
-    },
-    loadCapture: (id) => Promise.resolve(held.captures.get(id) ?? null),
-  };
-  return { held, store };
-}
-
-function makeBench(changes: Partial<BenchParts> = {}, document: Partial<SessionDocument> = {}) {
-  const { held, store } = memoryStore();
-  let ids = 0;
-  const parts: BenchParts = {
-    store,
-    makeRig: (session, layout) =>
-      Promise.resolve(practiceRig({ layout, seed: session.practice.seed })),
-    read: (schedule, capture, options) => readTake(schedule, capture, options),
-    takeFiles: () => Promise.resolve([]),
-    readRecording: () => trouble('bad-wav', 'This is not a WAV.'),
-    newId: () => `id ${++ids}`,
-    now: () => '2030-01-02T03:04:05.000Z',
-    ...changes,
-  };
-  const session = { ...newSession('session', parts.now()), layout: '2.0', ...document };
-  const layout = layoutFromName(session.layout);
-  if (isTrouble(layout)) throw new Error(layout.sentence);
-  return { bench: new SessionBench(parts, session, layout), held };
-}
-
-const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 10));
+import { trouble } from '../../../src/trouble';
+import { makeBench, settled } from './make-bench';
 
 describe('the bench', () => {
   it('runs a take in the practice room: captured, read, proposed, saved', async () => {

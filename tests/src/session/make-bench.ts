@@ -1,0 +1,58 @@
+import { readTake } from '../../../src/reading/read-take';
+import { practiceRig } from '../../../src/rig/practice';
+import type { BenchState } from '../../../src/session/bench';
+import type { BenchParts } from '../../../src/session/bench-parts';
+import type { SessionDocument } from '../../../src/session/document';
+import { newSession } from '../../../src/session/new-session';
+import { SessionBench } from '../../../src/session/session-bench';
+import { layoutFromName } from '../../../src/system/layout';
+import { isTrouble, trouble } from '../../../src/trouble';
+import { memoryStore } from './memory-store';
+
+/** A bench of two speakers in the practice room, unless told otherwise. */
+export function makeBench(
+  changes: Partial<BenchParts> = {},
+  document: Partial<SessionDocument> = {},
+) {
+  const { held, store } = memoryStore();
+  let ids = 0;
+  const parts: BenchParts = {
+    store,
+    devices: {
+      list: () => Promise.resolve({ microphones: [], outputs: [] }),
+      ask: () => Promise.resolve(null),
+      watch: () => () => undefined,
+    },
+    makeRig: (session, layout) =>
+      Promise.resolve(practiceRig({ layout, seed: session.practice.seed })),
+    read: (schedule, capture, options) => readTake(schedule, capture, options),
+    takeFiles: () => Promise.resolve([]),
+    readRecording: () => trouble('bad-wav', 'This is not a WAV.'),
+    newId: () => `id ${++ids}`,
+    now: () => '2030-01-02T03:04:05.000Z',
+    ...changes,
+  };
+  const session = { ...newSession('session', parts.now()), layout: '2.0', ...document };
+  const layout = layoutFromName(session.layout);
+  if (isTrouble(layout)) throw new Error(layout.sentence);
+  return { bench: new SessionBench(parts, session, layout), held };
+}
+
+/** Lets the saving that a change started come to its end. */
+export const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 10));
+
+/** Resolves once the bench's state is as wanted. */
+export function until(
+  bench: SessionBench,
+  wanted: (state: BenchState) => boolean,
+): Promise<BenchState> {
+  return new Promise((resolve) => {
+    const look = (): void => {
+      if (!wanted(bench.state)) return;
+      leave();
+      resolve(bench.state);
+    };
+    const leave = bench.subscribe(look);
+    look();
+  });
+}
