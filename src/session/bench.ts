@@ -107,7 +107,10 @@ export interface Bench {
   calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void>;
   /** How the sound level meter weights from now on; A and slow at first. */
   setMeter(weighting: Weighting, time: 'fast' | 'slow'): void;
-  /** Takes a microphone calibration file; a file that makes no sense raises the trouble. */
+  /**
+   * Takes a microphone calibration file and reads the real takes again with it; a file that makes
+   * no sense raises the trouble.
+   */
   importCalibration(file: File): Promise<void>;
   /** A new microphone position, or back to an earlier one by its id. */
   setPosition(position: { readonly name: string; readonly kind: 'seat' | 'close' } | string): void;

@@ -18,7 +18,7 @@ import { createMeterDesk } from './run/meter-desk';
 import { createNoiseRun, type NoiseRun } from './run/noise-run';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
-import { readUnread } from './run/read-unread';
+import { readAgain, readUnread } from './run/read-stored';
 import { importRecording, wholeTake } from './run/recorded-take';
 import { runTakes } from './run/run-takes';
 import type { BenchRoom } from './run/bench-room';
@@ -137,7 +137,7 @@ export class SessionBench implements Bench {
   }
 
   async importCalibration(file: File): Promise<void> {
-    await this.#desk.run('Reading the calibration file', async () => {
+    await this.#desk.run('Reading the calibration file', async (signal) => {
       const bytes = new Uint8Array(await file.arrayBuffer());
       const calibration = parseCalibration(bytes, file.name);
       if (isTrouble(calibration)) return calibration;
@@ -145,7 +145,7 @@ export class SessionBench implements Bench {
         ...document,
         microphone: { ...document.microphone, calibration },
       }));
-      return null;
+      return readAgain(this.#desk, signal);
     });
   }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { SessionDocument } from '../../../src/session/document';
 import { fakeRig, type FakeRigOptions } from './fake-rig';
 import { makeBench, settled, until } from './make-bench';
+import { toldReadings } from './told-readings';
 
 const wanted = { marginDb: 25, targetDb: null, capDb: 0 };
 
@@ -75,6 +76,28 @@ describe('calibrating the microphone', () => {
       db: [0.5, 0, -1.5],
     });
     expect(held.documents.at(-1)).toEqual(bench.state.document);
+  });
+
+  it('reads the takes that are there again, corrected', async () => {
+    const room = fakeRig();
+    const used: (string | null)[] = [];
+    const { bench } = makeBench(
+      {
+        makeRig: () => Promise.resolve(room.rig),
+        read: (schedule, _capture, { calibration }) => {
+          used.push(calibration?.name ?? null);
+          return Promise.resolve(toldReadings(schedule));
+        },
+      },
+      { rig: 'live' },
+    );
+    await bench.startTake();
+    const before = bench.state.readings;
+    await bench.importCalibration(new File([bytes], 'invented.txt'));
+    expect(bench.state.trouble).toBeNull();
+    expect(used).toEqual([null, 'invented.txt']);
+    expect(bench.state.readings).not.toBe(before);
+    expect(bench.state.document.takes.length).toBe(1);
   });
 
   it('refuses a file that makes no sense and leaves the session as it was', async () => {
