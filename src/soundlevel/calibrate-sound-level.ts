@@ -1,0 +1,180 @@
+import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
+import { createFrequencyWeighting } from '../../dsp/level/frequency-weighting';
+import { findClipping } from '../../dsp/timing/clipping';
+import type { SoundLevelCalibration } from '../microphone/calibration';
+import type { Rig } from '../rig/port';
+import { isTrouble, trouble, type Trouble } from '../trouble';
+import { fitTone } from './fit-tone';
+import { openEar } from './hear-line';
+
+export interface SoundLevelRequest {
+  /** What the calibrator gives or the sound level meter says, dB SPL. */
+  readonly db: number;
+  readonly how: SoundLevelCalibration['how'];
+  readonly microphone: string;
+  /** ISO 8601. */
+  readonly at: string;
+  readonly signal: AbortSignal;
+}
+
+/** Levels in dB re full scale that a stretch was read at, or what is wrong with it. */
+type Reading = number | Trouble;
+
+const typedDb = [30, 140] as const;
+const calibratorDb = [94, 114] as const;
+const calibratorHz = [250, 1000] as const;
+const nearDb = 1;
+const nearHz = 0.03;
+const stretchSeconds = { calibrator: 2, 'sound level meter': 4 } as const;
+const hopSeconds = 0.5;
+const settleSeconds = 1;
+/** Looked for so long until a stretch is steady. */
+const mostSeconds = 10;
+const leastOverRestDb = 20;
+const steadyToneDb = 0.2;
+const steadyNoiseDb = 1.5;
+const quietestDb = -80;
+const clipDb = -1;
+
+/**
+ * Listens until what the microphone hears is steady, ten seconds at most, and ties its level to
+ * dB SPL. A calibrator: a tone of 250 or 1000 Hz (within 3 %), within ±0.2 dB over 2 s, 20 dB over
+ * the rest, not clipped, at about 94 or 114 dB. A sound level meter beside the microphone: steady
+ * noise, read with C weighting, within ±1.5 dB over 4 s. The typed value must lie from 30 to
+ * 140 dB. Nothing is played. Never throws.
+ */
+export async function calibrateSoundLevel(
+  rig: Rig,
+  request: SoundLevelRequest,
+): Promise<SoundLevelCalibration | Trouble> {
+  const { db, how, microphone, at, signal } = request;
+  const refused = refuseTyped(db, how);
+  if (refused) return refused;
+  const ear = await openEar(rig, { signal });
+  if (isTrouble(ear)) return ear;
+  try {
+    const { sampleRate } = ear.line;
+    const weigh = createFrequencyWeighting(how === 'calibrator' ? 'Z' : 'C', sampleRate);
+    const hop = Math.round(hopSeconds * sampleRate);
+    const raw = new Float64Array(Math.round(stretchSeconds[how] / hopSeconds) * hop);
+    const weighted = new Float64Array(raw.length);
+    let reading: Reading = trouble('silence', 'Nothing was heard.');
+    for (let seconds = hopSeconds; seconds <= mostSeconds; seconds += hopSeconds) {
+      const heard = await ear.hear(hop);
+      if (isTrouble(heard)) return heard;
+      append(raw, heard);
+      append(weighted, weigh(heard));
+      if (seconds < settleSeconds + stretchSeconds[how]) continue;
+      reading =
+        checkSound(raw) ?? (how === 'calibrator' ? readTone : readNoise)(weighted, sampleRate);
+      if (!isTrouble(reading)) return { offsetDb: db - reading, how, at, microphone };
+    }
+    return reading;
+  } finally {
+    ear.close();
+  }
+}
+
+function refuseTyped(db: number, how: SoundLevelCalibration['how']): Trouble | null {
+  const [least, most] = typedDb;
+  if (!(db >= least && db <= most)) {
+    return trouble('bad-number', `The sound level must lie from ${least} to ${most} dB.`);
+  }
+  if (how === 'calibrator' && !calibratorDb.some((level) => Math.abs(db - level) <= nearDb)) {
+    return trouble(
+      'bad-number',
+      `A calibrator gives about 94 or 114 dB, not ${say(db)} dB. Type what its certificate says, or calibrate with a sound level meter.`,
+    );
+  }
+  return null;
+}
+
+/** What no calibration may be made with. */
+function checkSound(raw: Float64Array): Trouble | null {
+  let peak = 0;
+  let energy = 0;
+  for (const x of raw) {
+    peak = Math.max(peak, Math.abs(x));
+    energy += x * x;
+  }
+  if (amplitudeToDb(peak) >= clipDb || (findClipping(raw, 0, raw.length)?.ceiling ?? 0) > 0.05) {
+    return trouble(
+      'too-loud',
+      'The microphone clips. Turn its gain down, then calibrate; do not touch the gain after that.',
+    );
+  }
+  if (powerToDb(energy / raw.length) < quietestDb) {
+    return trouble(
+      'silence',
+      'The microphone hears next to nothing. Check that it is the one chosen, and its gain.',
+    );
+  }
+  return null;
+}
+
+function readTone(samples: Float64Array, sampleRate: number): Reading {
+  const tone = fitTone(samples, sampleRate);
+  const over = tone ? powerToDb(tone.power) - powerToDb(tone.rest) : 0;
+  const isKnown = tone && calibratorHz.some((hz) => Math.abs(tone.hz / hz - 1) <= nearHz);
+  if (!tone || !isKnown) {
+    const what = tone && over > 0 ? `a tone of ${Math.round(tone.hz)} Hz` : 'no steady tone';
+    return bad(
+      `The microphone hears ${what}, not the calibrator's of 250 or 1000 Hz. Push the calibrator fully onto the microphone and switch it on`,
+    );
+  }
+  const swing = swingDb(samples, Math.round(0.1 * sampleRate), (part) => {
+    return fitTone(part, sampleRate)?.power ?? 0;
+  });
+  if (swing > steadyToneDb) {
+    return bad(
+      `The calibrator's tone moves by ±${say(swing)} dB. Hold calibrator and microphone still, and check its battery`,
+    );
+  }
+  if (over < leastOverRestDb) {
+    return bad(
+      `The calibrator's tone stands only ${say(over)} dB over everything else; ${leastOverRestDb} dB are needed. Push the calibrator fully onto the microphone, and quieten the room`,
+    );
+  }
+  return powerToDb(tone.power);
+}
+
+function readNoise(samples: Float64Array, sampleRate: number): Reading {
+  const swing = swingDb(samples, Math.round(0.5 * sampleRate), meanSquare);
+  if (swing > steadyNoiseDb) {
+    return bad(
+      `The sound moves by ±${say(swing)} dB. Play steady pink noise, keep quiet, and read the meter with C weighting and slow`,
+    );
+  }
+  return powerToDb(meanSquare(samples));
+}
+
+/** Largest distance of a part's level from that of all, dB. */
+function swingDb(
+  samples: Float64Array,
+  length: number,
+  powerOf: (part: Float64Array) => number,
+): number {
+  const powers: number[] = [];
+  for (let at = 0; at + length <= samples.length; at += length) {
+    powers.push(powerOf(samples.subarray(at, at + length)));
+  }
+  const mean = powers.reduce((sum, power) => sum + power, 0) / powers.length;
+  return Math.max(...powers.map((power) => Math.abs(powerToDb(power) - powerToDb(mean))));
+}
+
+function meanSquare(samples: Float64Array): number {
+  return samples.reduce((sum, x) => sum + x * x, 0) / samples.length;
+}
+
+function append(past: Float64Array, heard: Float64Array): void {
+  past.copyWithin(0, heard.length);
+  past.set(heard, past.length - heard.length);
+}
+
+function bad(sentence: string): Trouble {
+  return trouble('bad-calibration', `${sentence}.`);
+}
+
+function say(value: number): string {
+  return Math.abs(value).toFixed(1);
+}

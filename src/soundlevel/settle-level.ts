@@ -1,0 +1,59 @@
+import { powerToDb } from '../../dsp/level/decibels';
+import { isTrouble, type Trouble } from '../trouble';
+import type { ClimbEar, Hearing } from './climb-ear';
+
+/** A level after a change, once it has come to rest. */
+export interface Settled {
+  readonly hearing: Hearing;
+  /** Why it did not wait for the rest: the gain must come down at once. */
+  readonly alarm: 'clipping' | 'too loud' | null;
+}
+
+export interface SettleRequest {
+  /** Shortest wait before anything is believed, beside one whole period. */
+  readonly leastSeconds: number;
+  /** Power the band should reach; null when it cannot be foretold. */
+  readonly expectedPower: number | null;
+  /** C-weighted level, dB re full scale, that must not be passed; Infinity when unknown. */
+  readonly mostDb: number;
+  readonly onHop: (hearing: Hearing) => void;
+}
+
+/** Longest delay of a chain that is waited for. */
+const mostSeconds = 6;
+/** Two periods that differ by less are at rest, dB. */
+const restDb = 0.25;
+const closeDb = 1.5;
+
+/**
+ * Listens until the level has come to rest: after the shortest wait, when it is near what was
+ * expected and one period is like the one before. How late sound comes is not known beforehand, so
+ * a level that should have changed and has not is waited for, six seconds at most.
+ */
+export async function settleLevel(
+  ear: ClimbEar,
+  request: SettleRequest,
+): Promise<Settled | Trouble> {
+  const { expectedPower } = request;
+  const period = 4 * ear.hopSeconds;
+  const recent: number[] = [];
+  for (let at = ear.hopSeconds; ; at += ear.hopSeconds) {
+    const hearing = await ear.listen();
+    if (isTrouble(hearing)) return hearing;
+    request.onHop(hearing);
+    if (hearing.clipped) return { hearing, alarm: 'clipping' };
+    const late = at >= period;
+    if (late && hearing.cWeightedDb > request.mostDb) return { hearing, alarm: 'too loud' };
+    recent.push(hearing.bandPower);
+    const before = recent.length > 4 ? recent.shift() : undefined;
+    if (at < request.leastSeconds + period || before === undefined) continue;
+    if (expectedPower === null || at > mostSeconds) return { hearing, alarm: null };
+    const rests = differenceDb(hearing.bandPower, before) < restDb;
+    const isNear = differenceDb(hearing.bandPower, expectedPower) < closeDb;
+    if (rests && isNear) return { hearing, alarm: null };
+  }
+}
+
+function differenceDb(a: number, b: number): number {
+  return Math.abs(powerToDb(a) - powerToDb(b));
+}
