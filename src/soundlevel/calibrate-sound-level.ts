@@ -4,7 +4,7 @@ import { findClipping } from '../../dsp/timing/clipping';
 import type { SoundLevelCalibration } from '../microphone/calibration';
 import type { Rig } from '../rig/port';
 import { isTrouble, trouble, type Trouble } from '../trouble';
-import { fitTone } from './fit-tone';
+import { fitSine, fitTone } from './fit-tone';
 import { openEar } from './hear-line';
 
 export interface SoundLevelRequest {
@@ -123,7 +123,7 @@ function readTone(samples: Float64Array, sampleRate: number): Reading {
     );
   }
   const swing = swingDb(samples, Math.round(0.1 * sampleRate), (part) => {
-    return fitTone(part, sampleRate)?.power ?? 0;
+    return fitSine(part, tone.hz, sampleRate).power;
   });
   if (swing > steadyToneDb) {
     return bad(

@@ -5,6 +5,7 @@ import { isTrouble, trouble, type Trouble } from '../trouble';
 import { checkLinearity } from './check-linearity';
 import { createClimbEar, type ClimbEar, type Hearing } from './climb-ear';
 import { climbNoise, type ClimbNoise } from './climb-noise';
+import { mostPeakDb, mostStepDb, nearDb, nextStep, whyEnd, type Limits } from './climb-limits';
 import { sayClimb } from './climb-words';
 import { openEar, type Ear } from './hear-line';
 import { judgeHearing, type Judged } from './judge-hearing';
@@ -30,11 +31,6 @@ export interface ClimbOptions {
 const bands = { main: [500, 2000], sub: [30, 80] } as const;
 const defaultStartDb = -60;
 const lowestDb = -100;
-const mostStepDb = 6;
-/** Goals and limits are met within this, dB. */
-const nearDb = 0.25;
-/** The microphone's peaks stay below, dB re full scale. */
-const mostPeakDb = -12;
 /** Sound level that is not passed, dB(C). */
 const mostSoundDb = 95;
 /** Receivers mute the beginning of a new stream; subs must wake. */
@@ -45,6 +41,9 @@ const checkStepDb = 6;
 /** Drop after clipping, dB; clipping so often is no door that slammed. */
 const clipDropDb = 12;
 const mostClips = 3;
+/** A speaker that comes back so much quieter than it was turned up, so often in a row, dB. */
+const mostLagDb = 1.5;
+const mostLags = 2;
 
 /**
  * Climbs on one speaker from quiet until the noise margin or the sound level asked for is met,
@@ -94,7 +93,13 @@ function createClimb(
   });
   const startDb = Math.min(Math.max(options.startDb ?? defaultStartDb, lowestDb), capDb);
   const mostDb = soundLevel ? mostSoundDb - soundLevel.offsetDb : Infinity;
-  const limits = { ...request, targetDb, capDb, mostDb, offsetDb: soundLevel?.offsetDb ?? 0 };
+  const limits: Limits = {
+    ...request,
+    targetDb,
+    capDb,
+    mostDb,
+    offsetDb: soundLevel?.offsetDb ?? 0,
+  };
   let gainDb = startDb;
   let clips = 0;
 
@@ -131,10 +136,12 @@ function createClimb(
     floor: NoiseFloor,
     leastSeconds: number,
     expectedPower: number | null,
+    deafSeconds = 0,
   ): Promise<Settled | Trouble> =>
     settleLevel(hears, {
       leastSeconds,
       expectedPower,
+      deafSeconds,
       mostDb,
       onHop: (hearing) => tell(hearing, floor),
     });
@@ -163,25 +170,33 @@ function createClimb(
     let least = wakeSeconds;
     let expected: number | null = null;
     /** Set once the gain had to come down: what is measured next is the last. */
-    let forced: ClimbEnd | null = null;
+    let forced: 'clipping' | 'too loud' | null = null;
+    let deaf = 0;
+    let lags = 0;
     for (;;) {
-      const settled: Settled | Trouble = await settle(floor, least, expected);
+      const settled: Settled | Trouble = await settle(floor, least, expected, deaf);
       if (isTrouble(settled)) return settled;
       const judged = judgeHearing(settled.hearing, floor, noise, sampleRate);
+      lags = settled.lagDb > mostLagDb && judged.power > 0 ? lags + 1 : 0;
+      if (lags >= mostLags) return notLinear(settled.lagDb);
       least = stepSeconds;
       expected = null;
+      deaf = 0;
       if (settled.alarm !== null) {
         const over = settled.hearing.cWeightedDb - mostDb;
         if (settled.alarm === 'clipping') clips++;
         if (settled.alarm === 'too loud' || clips >= mostClips) forced = settled.alarm;
         if (gainDb <= lowestDb) return { end: settled.alarm, judged };
+        deaf = stepSeconds;
         move(gainDb - (settled.alarm === 'clipping' ? clipDropDb : Math.max(over, 0) + 1));
         continue;
       }
-      const end: ClimbEnd | null = forced ?? whyEnd(judged, gainDb, limits);
+      const why = whyEnd(judged, gainDb, limits);
+      const isMet = why === 'margin' || why === 'target';
+      const end: ClimbEnd | null = forced === 'too loud' || !isMet ? (forced ?? why) : why;
       const excessDb = judged.peakDb - mostPeakDb;
       if (end === 'clipping' && excessDb > nearDb && gainDb > lowestDb && judged.power > 0) {
-        forced = end;
+        forced = 'clipping';
         const moved = move(gainDb - excessDb);
         expected = floor.bandPower + judged.power * 10 ** (moved / 10);
         continue;
@@ -246,46 +261,11 @@ function createClimb(
   return { run };
 }
 
-interface Limits extends ClimbRequest {
-  /** C-weighted level re full scale that stands for the highest sound level; Infinity if unknown. */
-  readonly mostDb: number;
-  readonly offsetDb: number;
-}
-
-/** How far each goal and each limit still is, dB. */
-function distances(
-  judged: Judged,
-  gainDb: number,
-  limits: Limits,
-): Readonly<Record<'margin' | 'target' | 'peak' | 'sound' | 'cap', number>> {
-  const { marginDb, cWeightedDb } = judged;
-  const isHeard = marginDb !== null;
-  return {
-    margin: isHeard ? limits.marginDb - marginDb : Infinity,
-    target:
-      isHeard && limits.targetDb !== null
-        ? limits.targetDb - cWeightedDb - limits.offsetDb
-        : Infinity,
-    peak: isHeard ? mostPeakDb - judged.peakDb : Infinity,
-    sound: limits.mostDb - cWeightedDb,
-    cap: limits.capDb - gainDb,
-  };
-}
-
-function whyEnd(judged: Judged, gainDb: number, limits: Limits): ClimbEnd | null {
-  const left = distances(judged, gainDb, limits);
-  if (left.peak < -1) return 'clipping';
-  if (left.margin <= nearDb) return 'margin';
-  if (left.target <= nearDb) return 'target';
-  if (left.peak <= nearDb) return 'clipping';
-  if (left.sound <= nearDb) return 'too loud';
-  if (left.cap <= 0.01) return judged.marginDb === null ? 'unheard' : 'cap';
-  return null;
-}
-
-/** Straight to the nearest goal or limit, 6 dB at most. */
-function nextStep(judged: Judged, gainDb: number, limits: Limits): number {
-  return Math.min(mostStepDb, ...Object.values(distances(judged, gainDb, limits)));
+function notLinear(lagDb: number): Trouble {
+  return trouble(
+    'not-linear',
+    `The test signal was turned up, but came back ${lagDb.toFixed(1)} dB quieter than it should: something changes the level on the way. Switch off gain control, noise suppression and loudness or night modes, then climb again.`,
+  );
 }
 
 /** Rough seconds a climb from one gain to another takes, its check included. */

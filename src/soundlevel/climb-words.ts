@@ -37,7 +37,7 @@ function sayEnd(facts: ClimbFacts): string {
     case 'target':
       return `The sound level is met: at ${gain} ${stand}; ${number(targetDb ?? 0)} dB(C) were asked for.`;
     case 'cap':
-      return `Stopped at the highest gain allowed: at ${gain} ${stand}, less than the ${wanted} asked for. Turn the amplifier up, or quieten the room.`;
+      return `Stopped at the highest gain allowed: at ${gain} ${stand}, less than the ${wanted}${targetDb === null ? '' : ` or ${number(targetDb)} dB(C)`} asked for. Turn the amplifier up, or quieten the room.`;
     case 'clipping':
       return `Stopped below clipping: at ${gain} the microphone's peaks reach ${number(facts.peakDb)} dB re full scale, and ${stand}; ${wanted} were asked for. Turn the microphone's gain down and climb again.`;
     case 'too loud':

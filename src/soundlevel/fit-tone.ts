@@ -18,7 +18,7 @@ export function fitTone(samples: Float64Array, sampleRate: number): Tone | null 
   const { length } = samples;
   if (length < 256) return null;
   const mean = samples.reduce((sum, x) => sum + x, 0) / length;
-  const size = nextPowerOfTwo(2 * length);
+  const size = nextPowerOfTwo(length);
   const windowed = samples.map(
     (x, n) => (x - mean) * Math.sin((Math.PI * (n + 0.5)) / length) ** 2,
   );
@@ -34,15 +34,17 @@ export function fitTone(samples: Float64Array, sampleRate: number): Tone | null 
   const bend = (a ?? 0) - 2 * (b ?? 0) + (c ?? 0);
   const shift = bend < 0 ? (0.5 * ((a ?? 0) - (c ?? 0))) / bend : 0;
   const hz = ((top + shift) * sampleRate) / size;
-  return { hz, ...fitSine(samples, mean, (2 * Math.PI * hz) / sampleRate) };
+  return { hz, ...fitSine(samples, hz, sampleRate) };
 }
 
-/** Least-squares a·cos + b·sin of a known angle a sample. */
-function fitSine(
+/** Least-squares sine of a known frequency, a·cos + b·sin, and what it leaves; mean squares. */
+export function fitSine(
   samples: Float64Array,
-  mean: number,
-  angle: number,
+  hz: number,
+  sampleRate: number,
 ): { readonly power: number; readonly rest: number } {
+  const mean = samples.reduce((sum, x) => sum + x, 0) / samples.length;
+  const angle = (2 * Math.PI * hz) / sampleRate;
   let [cc, cs, ss, xc, xs, xx] = [0, 0, 0, 0, 0, 0];
   for (const [n, sample] of samples.entries()) {
     const x = sample - mean;

@@ -7,6 +7,8 @@ export interface Settled {
   readonly hearing: Hearing;
   /** Why it did not wait for the rest: the gain must come down at once. */
   readonly alarm: 'clipping' | 'too loud' | null;
+  /** How far below the expected level it stayed, dB; 0 when that was reached or not foretold. */
+  readonly lagDb: number;
 }
 
 export interface SettleRequest {
@@ -16,6 +18,8 @@ export interface SettleRequest {
   readonly expectedPower: number | null;
   /** C-weighted level, dB re full scale, that must not be passed; Infinity when unknown. */
   readonly mostDb: number;
+  /** No alarm so soon after a drop: what was loud is still on its way. */
+  readonly deafSeconds: number;
   readonly onHop: (hearing: Hearing) => void;
 }
 
@@ -41,16 +45,21 @@ export async function settleLevel(
     const hearing = await ear.listen();
     if (isTrouble(hearing)) return hearing;
     request.onHop(hearing);
-    if (hearing.clipped) return { hearing, alarm: 'clipping' };
-    const late = at >= period;
-    if (late && hearing.cWeightedDb > request.mostDb) return { hearing, alarm: 'too loud' };
+    const isDeaf = at <= request.deafSeconds;
+    if (hearing.clipped && !isDeaf) return { hearing, alarm: 'clipping', lagDb: 0 };
+    const isLoud = hearing.cWeightedDb > request.mostDb;
+    if (isLoud && at >= period && !isDeaf) return { hearing, alarm: 'too loud', lagDb: 0 };
     recent.push(hearing.bandPower);
     const before = recent.length > 4 ? recent.shift() : undefined;
     if (at < request.leastSeconds + period || before === undefined) continue;
-    if (expectedPower === null || at > mostSeconds) return { hearing, alarm: null };
+    if (expectedPower === null) return { hearing, alarm: null, lagDb: 0 };
+    if (at > mostSeconds) {
+      const lagDb = Math.max(powerToDb(expectedPower) - powerToDb(hearing.bandPower), 0);
+      return { hearing, alarm: null, lagDb };
+    }
     const rests = differenceDb(hearing.bandPower, before) < restDb;
     const isNear = differenceDb(hearing.bandPower, expectedPower) < closeDb;
-    if (rests && isNear) return { hearing, alarm: null };
+    if (rests && isNear) return { hearing, alarm: null, lagDb: 0 };
   }
 }
 

@@ -1,0 +1,127 @@
+import { gaussian, seededRandom } from '../../../dsp/signal/random';
+import type { Line, LineOptions, LineSound, Rig } from '../../../src/rig/port';
+import { trouble, type Trouble } from '../../../src/trouble';
+
+/** A chain from output to microphone, made of the simplest parts. */
+export interface Chain {
+  readonly sampleRate?: number;
+  /** From the line's output to the microphone, dB; −Infinity is a dead speaker. */
+  readonly gainDb?: number;
+  readonly delaySeconds?: number;
+  /** Rms of white noise at the microphone, dB re full scale. */
+  readonly noiseDb?: number;
+  /** What else the microphone hears at a moment. */
+  readonly extra?: (seconds: number) => number;
+  /** Changes each sample before the converter, as processing would. */
+  readonly process?: (sample: number) => number;
+  /** Frames that go missing at a moment, once. */
+  readonly lost?: { readonly atSeconds: number; readonly frames: number };
+  /** The line ends by itself. */
+  readonly endAtSeconds?: number;
+  readonly refuse?: Trouble;
+}
+
+export interface FakeRig extends Rig {
+  /** Gains that were set, in order, with the time. */
+  readonly gains: readonly { readonly seconds: number; readonly gainDb: number }[];
+  readonly isOpen: boolean;
+  /** Largest output sample so far, and what was played last. */
+  readonly played: LineSound | null;
+  readonly seconds: number;
+}
+
+const blockFrames = 4096;
+
+/** A rig whose line runs as fast as it is listened to; its clock counts blocks. */
+export function fakeRig(chain: Chain): FakeRig {
+  const sampleRate = chain.sampleRate ?? 48_000;
+  const noise = gaussian(seededRandom(5));
+  const delay = Math.round((chain.delaySeconds ?? 0.2) * sampleRate);
+  const pathGain = 10 ** ((chain.gainDb ?? 0) / 20);
+  const noiseGain = 10 ** ((chain.noiseDb ?? -70) / 20);
+  const process = chain.process ?? ((x: number) => x);
+  const gains: { seconds: number; gainDb: number }[] = [];
+  let frame = 0;
+  let open = false;
+  let sound: LineSound | null = null;
+  let gain = 0;
+  let target = 0;
+
+  const openLine = (options: LineOptions): Line | Trouble => {
+    if (chain.refuse) return chain.refuse;
+    if (options.signal.aborted) return trouble('stopped', 'Stopped.');
+    const onWay = new Float64Array(delay + 1);
+    const ramp = 1 / (0.05 * sampleRate);
+    let emitted = 0;
+    open = true;
+    const makeBlock = (): Float32Array =>
+      Float32Array.from({ length: blockFrames }, (_, n) => {
+        const at = frame + n;
+        gain += Math.max(Math.min(target - gain, ramp), -ramp);
+        const out = sound ? gain * (sound.period[at % sound.period.length] ?? 0) : 0;
+        onWay[at % onWay.length] = out;
+        const come = onWay[(at + 1) % onWay.length] ?? 0;
+        const heard = pathGain * come + noiseGain * noise() + (chain.extra?.(at / sampleRate) ?? 0);
+        return Math.min(Math.max(process(heard), -1), 1);
+      });
+    const emit = (): void => {
+      if (!open) return;
+      if (chain.endAtSeconds !== undefined && frame / sampleRate >= chain.endAtSeconds) {
+        open = false;
+        options.onEnd(trouble('device-gone', 'The microphone was unplugged.'));
+        return;
+      }
+      const samples = makeBlock();
+      const { lost } = chain;
+      const at = emitted + (lost && frame / sampleRate >= lost.atSeconds ? lost.frames : 0);
+      options.onBlock({ frame: at, samples, loopback: null });
+      emitted += blockFrames;
+      frame += blockFrames;
+      setImmediate(emit);
+    };
+    setImmediate(emit);
+    options.signal.addEventListener('abort', () => {
+      if (!open) return;
+      open = false;
+      options.onEnd(trouble('stopped', 'Stopped.'));
+    });
+    return {
+      sampleRate,
+      simulated: true,
+      notes: [],
+      unknown: [],
+      play: (next) => {
+        sound = next;
+        if (next) note(next.gainDb);
+      },
+      setGain: note,
+      close: () => {
+        open = false;
+      },
+    };
+  };
+  const note = (gainDb: number): void => {
+    gains.push({ seconds: frame / sampleRate, gainDb });
+    target = 10 ** (gainDb / 20);
+  };
+  return {
+    kind: 'practice',
+    simulated: true,
+    describe: () => Promise.resolve(trouble('failed', 'Not asked for here.')),
+    play: () => Promise.resolve(trouble('failed', 'Not asked for here.')),
+    monitor: () => () => undefined,
+    open: (options) => Promise.resolve(openLine(options)),
+    get gains() {
+      return gains;
+    },
+    get isOpen() {
+      return open;
+    },
+    get played() {
+      return sound;
+    },
+    get seconds() {
+      return frame / sampleRate;
+    },
+  };
+}
