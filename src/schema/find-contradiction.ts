@@ -27,30 +27,36 @@ function channelsContradict(schedule: Schedule): string | null {
   const { channels, reference, segments, markStarts } = schedule;
   if (new Set(channels).size < channels.length) return '"channels" names one channel twice';
   if (!channels.includes(reference)) return `"reference" ${reference} is not among "channels"`;
-  const played = segments.map((segment) => segment.channel);
-  if (new Set(played).size < played.length || played.length !== channels.length) {
-    return `"segments" has ${played.length} entries for ${channels.length} channels`;
-  }
-  const stranger = played.find((channel) => !channels.includes(channel));
+  const played = new Set(segments.map((segment) => segment.channel));
+  const stranger = [...played].find((channel) => !channels.includes(channel));
   if (stranger) return `a segment plays ${stranger}, which is not among "channels"`;
-  if (markStarts.length !== segments.length + 1) {
-    return `"markStarts" has ${markStarts.length} marks for ${segments.length} segments`;
-  }
-  return null;
+  const unheard = channels.find((channel) => !played.has(channel));
+  if (unheard) return `no segment plays ${unheard}`;
+  const opening = new Set(segments.map((segment) => segment.markStart));
+  const idle = markStarts.slice(0, -1).findIndex((start) => !opening.has(start));
+  if (idle >= 0) return `mark ${idle} of "markStarts" opens no segment`;
+  const unordered = markStarts.findIndex((start, at) => start <= (markStarts[at - 1] ?? -1));
+  return unordered < 0
+    ? null
+    : `mark ${unordered} of "markStarts" does not come after the one before`;
 }
 
 function segmentContradicts(
-  { markStarts, mark, sampleRate }: Schedule,
+  { markStarts, mark, sampleRate, segments }: Schedule,
   { markStart, sweepStart, sweep, end }: ScheduledSegment,
   index: number,
 ): string | null {
   const name = `"segments[${index}]"`;
-  if (markStart !== markStarts[index]) {
-    return `${name} starts at ${markStart} and mark ${index} at ${markStarts[index]}`;
+  const opened = markStarts.indexOf(markStart);
+  if (opened < 0 || opened === markStarts.length - 1) {
+    return `${name} starts at ${markStart}, where no mark opens a segment`;
   }
   if (sweepStart < markStart + mark.lengthSamples) return `the sweep of ${name} overlaps its mark`;
+  if (sweepStart <= (segments[index - 1]?.sweepStart ?? -1)) {
+    return `the sweep of ${name} does not start after the one before`;
+  }
   if (sweepStart + sweep.lengthSamples > end) return `the sweep of ${name} ends after its segment`;
-  if (end > (markStarts[index + 1] ?? 0)) return `${name} ends after the next mark has begun`;
+  if (end > (markStarts[opened + 1] ?? 0)) return `${name} ends after the next mark has begun`;
   if (!(sweep.startHz < sweep.endHz && sweep.endHz < sampleRate / 2)) {
     return `the sweep of ${name} runs from ${sweep.startHz} to ${sweep.endHz} Hz`;
   }

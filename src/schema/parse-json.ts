@@ -6,7 +6,8 @@ export interface FileKind {
   /** Such as "take". */
   readonly name: string;
   readonly format: string;
-  readonly version: number;
+  /** All that can be read, oldest first. */
+  readonly versions: readonly number[];
   /** What to do when the file will not do. */
   readonly advice: string;
 }
@@ -37,8 +38,10 @@ export function parseJson<Output>(
     return refuse(`its "format" is ${inWords(format)}, not "${kind.format}"`);
   }
   const version = 'version' in value ? value.version : undefined;
-  if (version !== kind.version) {
-    return refuse(`its "version" is ${inWords(version)}, and only ${kind.version} is known here`);
+  if (!kind.versions.some((known) => known === version)) {
+    const known = kind.versions.join(' and ');
+    const are = kind.versions.length === 1 ? 'is' : 'are';
+    return refuse(`its "version" is ${inWords(version)}, and only ${known} ${are} known here`);
   }
   const parsed = v.safeParse(schema, value);
   return parsed.success ? parsed.output : refuse(describeIssue(parsed.issues[0]));

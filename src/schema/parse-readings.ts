@@ -7,7 +7,7 @@ import { readingsSchema } from './readings-schema';
 const readings: FileKind = {
   name: 'set of readings',
   format: 'leadline-readings',
-  version: 1,
+  versions: [1],
   advice: 'Use what `leadline read` printed, as a whole.',
 };
 

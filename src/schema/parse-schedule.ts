@@ -9,7 +9,7 @@ import { scheduleSchema } from './schedule-schema';
 const take: FileKind = {
   name: 'take',
   format: 'leadline-take',
-  version: 1,
+  versions: [1, 2],
   advice: 'Use the take.json that was saved together with the take.wav that was played.',
 };
 
@@ -29,14 +29,20 @@ export function parseSchedule(text: string): Schedule | Trouble {
 function contradictsLayout(schedule: Schedule): string | null {
   const layout = layoutFromName(schedule.layout);
   if (isTrouble(layout)) return `its layout "${schedule.layout}" means nothing`;
-  const expected = layout.channels.map((channel) => channel.label).join(', ');
-  const found = schedule.channels.join(', ');
-  return expected === found
+  const has = layout.channels.map((channel) => channel.label);
+  const stranger = schedule.channels.find((channel) => !has.includes(channel));
+  return stranger === undefined
     ? null
-    : `"channels" are ${found}, and layout ${schedule.layout} has ${expected}`;
+    : `"channels" name ${stranger}, and layout ${schedule.layout} has ${has.join(', ')}`;
 }
 
 function contradictsId(schedule: Schedule): string | null {
-  const { id, ...rest } = schedule;
-  return id === scheduleId(rest) ? null : 'it was changed after it was saved ("id" does not fit)';
+  const ids = [scheduleId(schedule), idInVersion1(schedule)];
+  return ids.includes(schedule.id) ? null : 'it was changed after it was saved ("id" does not fit)';
+}
+
+/** The id a take of version 1 had: nothing in it was replayed louder. */
+function idInVersion1(schedule: Schedule): string {
+  const segments = schedule.segments.map((segment) => ({ ...segment, replayGainDb: undefined }));
+  return scheduleId({ ...schedule, version: 1, segments });
 }

@@ -17,12 +17,17 @@ const segment = v.object({
     fadeOutSamples: sampleCount,
   }),
   end: sampleCount,
+  /** Absent in version 1. */
+  replayGainDb: v.optional(v.pipe(finite, v.minValue(-30), v.maxValue(30)), 0),
 });
 
-/** Shape of take.json, version 1; fields of other programs' making are left away. */
+/** Shape of take.json, versions 1 and 2, given as 2; fields of other programs' making are left away. */
 export const scheduleSchema = v.object({
   format: v.literal('leadline-take'),
-  version: v.literal(1),
+  version: v.pipe(
+    v.picklist([1, 2]),
+    v.transform(() => 2 as const),
+  ),
   id: v.string(),
   layout: v.string(),
   sampleRate: v.pipe(finite, v.integer(), v.minValue(44100), v.maxValue(192000)),

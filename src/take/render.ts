@@ -12,26 +12,34 @@ export interface ScheduledEvent {
   readonly samples: Float32Array;
 }
 
-/** All that a schedule plays on all channels or `only` one; everything else is silence. */
+/**
+ * All that a schedule plays on all channels or `only` one; everything else is silence. What the
+ * processor replays louder is played that much quieter.
+ */
 export function scheduleEvents(schedule: Schedule, only?: ChannelLabel): ScheduledEvent[] {
   const { sampleRate, wake, reference } = schedule;
   const peak = 10 ** (schedule.peakDb / 20);
   const wanted = (channel: ChannelLabel): boolean => only === undefined || channel === only;
   const events: ScheduledEvent[] = [];
+  const replayed = (channel: ChannelLabel): number =>
+    schedule.segments.find((one) => one.channel === channel)?.replayGainDb ?? 0;
   for (const [index, channel] of schedule.channels.entries()) {
     if (!wanted(channel)) continue;
-    const samples = wakeNoise(wake.length, sampleRate, wake.levelDb, index + 1);
+    const levelDb = wake.levelDb - replayed(channel);
+    const samples = wakeNoise(wake.length, sampleRate, levelDb, index + 1);
     events.push({ channel, kind: 'wake', startSample: wake.start, samples });
   }
   if (wanted(reference)) {
-    const samples = scaled(markSignal({ ...schedule.mark, sampleRate }), peak);
+    const gain = peak * 10 ** (-replayed(reference) / 20);
+    const samples = scaled(markSignal({ ...schedule.mark, sampleRate }), gain);
     for (const startSample of schedule.markStarts) {
       events.push({ channel: reference, kind: 'mark', startSample, samples });
     }
   }
-  for (const { channel, sweep, sweepStart } of schedule.segments) {
+  for (const { channel, sweep, sweepStart, replayGainDb } of schedule.segments) {
     if (!wanted(channel)) continue;
-    const samples = scaled(sweepSignal({ ...sweep, sampleRate }), peak);
+    const gain = peak * 10 ** (-replayGainDb / 20);
+    const samples = scaled(sweepSignal({ ...sweep, sampleRate }), gain);
     events.push({ channel, kind: 'sweep', startSample: sweepStart, samples });
   }
   return events;

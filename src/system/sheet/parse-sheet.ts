@@ -9,7 +9,7 @@ import { sheetSchema } from './sheet-schema';
 const sheetFile: FileKind = {
   name: 'processor sheet',
   format: 'leadline-processor',
-  version: 1,
+  versions: [1],
   advice: 'Start from one of the samples in public/processors, and see sheet-format.md there.',
 };
 
