@@ -16,7 +16,11 @@ export function createFrequencyWeighting(
     s2: 0,
   }));
   return (samples) => {
-    const out = Float64Array.from(samples, (x) => (Number.isFinite(x) ? x : 0));
+    const out = new Float64Array(samples.length);
+    for (let n = 0; n < out.length; n++) {
+      const x = samples[n] ?? 0;
+      out[n] = Number.isFinite(x) ? x : 0;
+    }
     for (const section of sections) {
       const { b0, b1, b2, a1, a2 } = section;
       let { s1, s2 } = section;

@@ -21,6 +21,8 @@ export interface SoundLevelRequest {
 type Reading = number | Trouble;
 
 const typedDb = [30, 140] as const;
+/** Sound level that full scale can stand for, generously. */
+const fullScaleDb = [70, 170] as const;
 const calibratorDb = [94, 114] as const;
 const calibratorHz = [250, 1000] as const;
 const nearDb = 1;
@@ -35,6 +37,12 @@ const steadyToneDb = 0.2;
 const steadyNoiseDb = 1.5;
 const quietestDb = -80;
 const clipDb = -1;
+/** The crest of a tone lies this part of its amplitude high at least, or was cut off. */
+const leastCrest = 0.97;
+const clipping = trouble(
+  'too-loud',
+  'The microphone clips. Turn its gain down, then calibrate; do not touch the gain after that.',
+);
 
 /**
  * Listens until what the microphone hears is steady, ten seconds at most, and ties its level to
@@ -67,7 +75,9 @@ export async function calibrateSoundLevel(
       if (seconds < settleSeconds + stretchSeconds[how]) continue;
       reading =
         checkSound(raw) ?? (how === 'calibrator' ? readTone : readNoise)(weighted, sampleRate);
-      if (!isTrouble(reading)) return { offsetDb: db - reading, how, at, microphone };
+      if (isTrouble(reading)) continue;
+      const offsetDb = db - reading;
+      return refuseOffset(offsetDb) ?? { offsetDb, how, at, microphone };
     }
     return reading;
   } finally {
@@ -89,6 +99,14 @@ function refuseTyped(db: number, how: SoundLevelCalibration['how']): Trouble | n
   return null;
 }
 
+function refuseOffset(offsetDb: number): Trouble | null {
+  const [least, most] = fullScaleDb;
+  if (offsetDb >= least && offsetDb <= most) return null;
+  return bad(
+    `Full scale of the microphone would be ${Math.round(offsetDb)} dB, and lies from ${least} to ${most} dB with all microphones. Check the level typed and the microphone's gain`,
+  );
+}
+
 /** What no calibration may be made with. */
 function checkSound(raw: Float64Array): Trouble | null {
   let peak = 0;
@@ -98,10 +116,7 @@ function checkSound(raw: Float64Array): Trouble | null {
     energy += x * x;
   }
   if (amplitudeToDb(peak) >= clipDb || (findClipping(raw, 0, raw.length)?.ceiling ?? 0) > 0.05) {
-    return trouble(
-      'too-loud',
-      'The microphone clips. Turn its gain down, then calibrate; do not touch the gain after that.',
-    );
+    return clipping;
   }
   if (powerToDb(energy / raw.length) < quietestDb) {
     return trouble(
@@ -122,6 +137,7 @@ function readTone(samples: Float64Array, sampleRate: number): Reading {
       `The microphone hears ${what}, not the calibrator's of 250 or 1000 Hz. Push the calibrator fully onto the microphone and switch it on`,
     );
   }
+  if (halfRange(samples) < leastCrest * Math.sqrt(2 * tone.power)) return clipping;
   const swing = swingDb(samples, Math.round(0.1 * sampleRate), (part) => {
     return fitSine(part, tone.hz, sampleRate).power;
   });
@@ -160,6 +176,16 @@ function swingDb(
   }
   const mean = powers.reduce((sum, power) => sum + power, 0) / powers.length;
   return Math.max(...powers.map((power) => Math.abs(powerToDb(power) - powerToDb(mean))));
+}
+
+function halfRange(samples: Float64Array): number {
+  let low = 0;
+  let high = 0;
+  for (const x of samples) {
+    low = Math.min(low, x);
+    high = Math.max(high, x);
+  }
+  return (high - low) / 2;
 }
 
 function meanSquare(samples: Float64Array): number {

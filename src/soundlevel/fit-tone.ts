@@ -46,8 +46,8 @@ export function fitSine(
   const mean = samples.reduce((sum, x) => sum + x, 0) / samples.length;
   const angle = (2 * Math.PI * hz) / sampleRate;
   let [cc, cs, ss, xc, xs, xx] = [0, 0, 0, 0, 0, 0];
-  for (const [n, sample] of samples.entries()) {
-    const x = sample - mean;
+  for (let n = 0; n < samples.length; n++) {
+    const x = (samples[n] ?? 0) - mean;
     const cos = Math.cos(angle * n);
     const sin = Math.sin(angle * n);
     cc += cos * cos;

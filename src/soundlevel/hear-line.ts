@@ -130,7 +130,10 @@ function takeFrom(blocks: Float32Array[], into: Float64Array): number {
     const block = blocks.shift();
     if (!block) break;
     const part = block.subarray(0, into.length - at);
-    for (const [n, x] of part.entries()) into[at + n] = Number.isFinite(x) ? x : 0;
+    for (let n = 0; n < part.length; n++) {
+      const x = part[n] ?? 0;
+      into[at + n] = Number.isFinite(x) ? x : 0;
+    }
     at += part.length;
     if (part.length < block.length) blocks.unshift(block.subarray(part.length));
   }

@@ -1,5 +1,5 @@
 import { isTrouble, type Trouble } from '../trouble';
-import type { ClimbEar } from './climb-ear';
+import type { ClimbEar, Hearing } from './climb-ear';
 
 /** What the microphone hears while nothing plays. */
 export interface NoiseFloor {
@@ -16,31 +16,39 @@ const listenSeconds = 2;
 /** Least noise power that is believed, mean square: a line of 24 bits has about as much. */
 const leastPower = 1e-14;
 
-/** Listens to the silence for about two seconds; means over overlapping periods. */
+/** A stretch louder than the middle one by this is a bang, not the floor. */
+const bangRatio = 2;
+
+/**
+ * Listens to the silence for about two seconds; means over overlapping periods, without those that
+ * a bang made twice as loud as the middle one.
+ */
 export async function hearNoiseFloor(
   ear: ClimbEar,
   onHop: (seconds: number) => void,
 ): Promise<NoiseFloor | Trouble> {
   const period = 4 * ear.hopSeconds;
   const last = settleSeconds + period + listenSeconds;
-  let spectrum = new Float64Array(0);
-  let bandPower = 0;
-  let count = 0;
-  let clipped = false;
-  for (let at = ear.hopSeconds; at <= last || count === 0; at += ear.hopSeconds) {
+  const heard: Hearing[] = [];
+  for (let at = ear.hopSeconds; at <= last || heard.length === 0; at += ear.hopSeconds) {
     const hearing = await ear.listen();
     if (isTrouble(hearing)) return hearing;
     onHop(at);
-    if (at < settleSeconds + period) continue;
-    clipped ||= hearing.clipped;
-    bandPower += hearing.bandPower;
-    const sum = spectrum;
-    spectrum = hearing.spectrum.map((power, k) => power + (sum[k] ?? 0));
-    count++;
+    if (at >= settleSeconds + period) heard.push(hearing);
   }
+  const sorted = heard.toSorted((a, b) => a.bandPower - b.bandPower);
+  const middle = sorted[Math.floor((sorted.length - 1) / 2)]?.bandPower ?? 0;
+  const quiet = heard.filter(({ bandPower }) => bandPower <= bangRatio * middle);
+  const spectrum = new Float64Array(heard[0]?.spectrum.length ?? 0);
+  for (const hearing of quiet) {
+    for (let k = 0; k < spectrum.length; k++) {
+      spectrum[k] = (spectrum[k] ?? 0) + (hearing.spectrum[k] ?? 0) / quiet.length;
+    }
+  }
+  const bandPower = quiet.reduce((sum, hearing) => sum + hearing.bandPower, 0) / quiet.length;
   return {
-    bandPower: Math.max(bandPower / count, leastPower),
-    spectrum: spectrum.map((power) => power / count),
-    clipped,
+    bandPower: Math.max(bandPower, leastPower),
+    spectrum,
+    clipped: quiet.some((hearing) => hearing.clipped),
   };
 }

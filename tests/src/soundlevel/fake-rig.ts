@@ -32,10 +32,20 @@ export interface FakeRig extends Rig {
 
 const blockFrames = 4096;
 
+let table: Float64Array | null = null;
+
+/** Normal numbers that come again after 2 s, and not with any period of a test signal. */
+function noiseTable(): Float64Array {
+  if (table) return table;
+  const normal = gaussian(seededRandom(5));
+  table = Float64Array.from({ length: 98_317 }, () => normal());
+  return table;
+}
+
 /** A rig whose line runs as fast as it is listened to; its clock counts blocks. */
 export function fakeRig(chain: Chain): FakeRig {
   const sampleRate = chain.sampleRate ?? 48_000;
-  const noise = gaussian(seededRandom(5));
+  const noise = noiseTable();
   const delay = Math.round((chain.delaySeconds ?? 0.2) * sampleRate);
   const pathGain = 10 ** ((chain.gainDb ?? 0) / 20);
   const noiseGain = 10 ** ((chain.noiseDb ?? -70) / 20);
@@ -54,16 +64,20 @@ export function fakeRig(chain: Chain): FakeRig {
     const ramp = 1 / (0.05 * sampleRate);
     let emitted = 0;
     open = true;
-    const makeBlock = (): Float32Array =>
-      Float32Array.from({ length: blockFrames }, (_, n) => {
+    const makeBlock = (): Float32Array => {
+      const block = new Float32Array(blockFrames);
+      for (let n = 0; n < blockFrames; n++) {
         const at = frame + n;
         gain += Math.max(Math.min(target - gain, ramp), -ramp);
         const out = sound ? gain * (sound.period[at % sound.period.length] ?? 0) : 0;
         onWay[at % onWay.length] = out;
         const come = onWay[(at + 1) % onWay.length] ?? 0;
-        const heard = pathGain * come + noiseGain * noise() + (chain.extra?.(at / sampleRate) ?? 0);
-        return Math.min(Math.max(process(heard), -1), 1);
-      });
+        const room = noiseGain * (noise[at % noise.length] ?? 0);
+        const heard = pathGain * come + room + (chain.extra?.(at / sampleRate) ?? 0);
+        block[n] = Math.min(Math.max(process(heard), -1), 1);
+      }
+      return block;
+    };
     const emit = (): void => {
       if (!open) return;
       if (chain.endAtSeconds !== undefined && frame / sampleRate >= chain.endAtSeconds) {
