@@ -38,6 +38,8 @@ const wakeSeconds = 3;
 const stepSeconds = 1.5;
 const holdSeconds = 2.5;
 const checkStepDb = 6;
+/** What the check takes, about. */
+const checkSeconds = 8;
 /** Drop after clipping, dB; clipping so often is no door that slammed. */
 const clipDropDb = 12;
 const mostClips = 3;
@@ -102,14 +104,16 @@ function createClimb(
   };
   let gainDb = startDb;
   let clips = 0;
+  /** Seconds since the check of linearity began; null before. */
+  let checkedSeconds: number | null = null;
 
   const run = async (): Promise<ClimbResult | Trouble> => {
-    const floor = await hearNoiseFloor(hears, (seconds) => {
+    const floor = await hearNoiseFloor(hears, (seconds, hearing) => {
       options.onState({
         gainDb,
         marginDb: null,
-        soundLevel: null,
-        progress: 0,
+        soundLevel: hearing.soundLevel,
+        progress: Math.min(0.02 * seconds, 0.1),
         secondsLeft: Math.max(secondsToGo(gainDb, capDb) + 4 - seconds, 1),
       });
     });
@@ -148,12 +152,20 @@ function createClimb(
 
   const tell = (hearing: Hearing, floor: NoiseFloor): void => {
     const { marginDb } = judgeHearing(hearing, floor, noise, sampleRate);
+    const { soundLevel } = hearing;
+    if (checkedSeconds !== null) {
+      checkedSeconds += hears.hopSeconds;
+      const part = Math.min(checkedSeconds / checkSeconds, 1);
+      const secondsLeft = Math.max(checkSeconds - checkedSeconds, 0.5);
+      options.onState({ gainDb, marginDb, soundLevel, progress: 0.8 + 0.2 * part, secondsLeft });
+      return;
+    }
     const goal = marginDb === null ? capDb : gainDb + Math.max(request.marginDb - marginDb, 0);
     const aim = Math.min(Math.max(goal, startDb + 1), Math.max(capDb, startDb + 1));
     options.onState({
       gainDb,
       marginDb,
-      soundLevel: hearing.soundLevel,
+      soundLevel,
       progress: Math.min(Math.max(0.1 + (0.7 * (gainDb - startDb)) / (aim - startDb), 0), 0.8),
       secondsLeft: secondsToGo(gainDb, aim),
     });
@@ -213,13 +225,14 @@ function createClimb(
   ): Promise<{ checked: ClimbResult['linearity'] } | Trouble> => {
     if (judged.power === 0) return { checked: null };
     const periods = options.isSub ? 4 : 2;
-    const louder = await meanPower(periods);
+    checkedSeconds = 0;
+    const louder = await meanPower(periods, floor);
     if (isTrouble(louder)) return louder;
     line.setGain(gainDb - checkStepDb);
     const expected = floor.bandPower + judged.power * 10 ** (-checkStepDb / 10);
     const settled = await settle(floor, holdSeconds, expected);
     if (isTrouble(settled)) return settled;
-    const quieter = await meanPower(periods);
+    const quieter = await meanPower(periods, floor);
     if (isTrouble(quieter)) return quieter;
     const bins = ((bandHz[1] - bandHz[0]) * noise.period.length) / sampleRate;
     const count = bins * periods;
@@ -227,11 +240,12 @@ function createClimb(
   };
 
   /** Mean power in the band over so many periods from now on. */
-  const meanPower = async (periods: number): Promise<number | Trouble> => {
+  const meanPower = async (periods: number, floor: NoiseFloor): Promise<number | Trouble> => {
     let sum = 0;
     for (let hop = 1; hop <= 4 * periods; hop++) {
       const hearing = await hears.listen();
       if (isTrouble(hearing)) return hearing;
+      tell(hearing, floor);
       if (hop % 4 === 0) sum += hearing.bandPower;
     }
     return sum / periods;
@@ -270,5 +284,5 @@ function notLinear(lagDb: number): Trouble {
 
 /** Rough seconds a climb from one gain to another takes, its check included. */
 function secondsToGo(fromDb: number, toDb: number): number {
-  return 2 * Math.ceil(Math.max(toDb - fromDb, 0) / mostStepDb) + 8;
+  return 2 * Math.ceil(Math.max(toDb - fromDb, 0) / mostStepDb) + checkSeconds;
 }

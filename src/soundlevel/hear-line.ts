@@ -24,11 +24,12 @@ export async function openEar(
   rig: Rig,
   options: { readonly signal: AbortSignal; readonly routes?: OutputRoutes },
 ): Promise<Ear | Trouble> {
-  const { signal } = options;
+  const { signal, routes } = options;
   const queue = createQueue();
   const end = (why: Trouble): void => queue.end(why);
   const line = await rig.open({
-    ...options,
+    signal,
+    ...(routes ? { routes } : {}),
     onBlock: ({ frame, samples }) => queue.add(frame, samples),
     onEnd: end,
   });

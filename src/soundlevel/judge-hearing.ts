@@ -19,6 +19,8 @@ export interface Judged {
 const leastRise = 2;
 /** … and at least half of which comes again with every period. */
 const leastRepeated = 0.5;
+/** A sweep swings in to what a band so narrow lets through. */
+const bandsPerOctave = 12;
 /** Peak of a take's sweep at gain 0 dB, dB re full scale. */
 const sweepPeakDb = -12;
 
@@ -37,7 +39,7 @@ export function judgeHearing(
   const isHeard = rises && hearing.repeatedPower >= leastRepeated * excess;
   const { cWeightedDb } = hearing;
   if (!isHeard) return { power: 0, marginDb: null, cWeightedDb, peakDb: hearing.peakDb };
-  const response = loudestThird(hearing, floor, noise, sampleRate);
+  const response = loudestBand(hearing, floor, noise, sampleRate);
   return {
     power: excess,
     marginDb: powerToDb(excess / floor.bandPower),
@@ -47,10 +49,10 @@ export function judgeHearing(
 }
 
 /**
- * Largest |H|² in a third of an octave, gain included: how much louder a sweep can come back.
- * Thirds that do not double the noise floor count for nothing.
+ * Largest |H|² in a twelfth of an octave, gain included: how much louder a sweep can come back.
+ * Bands that do not double the noise floor count for nothing.
  */
-function loudestThird(
+function loudestBand(
   hearing: Hearing,
   floor: NoiseFloor,
   noise: ClimbNoise,
@@ -58,8 +60,8 @@ function loudestThird(
 ): number {
   const hzPerBin = sampleRate / noise.period.length;
   let loudest = 0;
-  for (const mid of bandMidpoints(noise.lowHz * 1.2, noise.highHz / 1.2, 3)) {
-    const [low, high] = bandEdges(mid, 3);
+  for (const mid of bandMidpoints(noise.lowHz * 1.2, noise.highHz / 1.2, bandsPerOctave)) {
+    const [low, high] = bandEdges(mid, bandsPerOctave);
     let heard = 0;
     let silent = 0;
     let played = 0;

@@ -25,7 +25,7 @@ const bangRatio = 2;
  */
 export async function hearNoiseFloor(
   ear: ClimbEar,
-  onHop: (seconds: number) => void,
+  onHop: (seconds: number, hearing: Hearing) => void,
 ): Promise<NoiseFloor | Trouble> {
   const period = 4 * ear.hopSeconds;
   const last = settleSeconds + period + listenSeconds;
@@ -33,7 +33,7 @@ export async function hearNoiseFloor(
   for (let at = ear.hopSeconds; at <= last || heard.length === 0; at += ear.hopSeconds) {
     const hearing = await ear.listen();
     if (isTrouble(hearing)) return hearing;
-    onHop(at);
+    onHop(at, hearing);
     if (at >= settleSeconds + period) heard.push(hearing);
   }
   const sorted = heard.toSorted((a, b) => a.bandPower - b.bandPower);

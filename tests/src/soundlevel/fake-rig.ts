@@ -14,6 +14,8 @@ export interface Chain {
   readonly extra?: (seconds: number) => number;
   /** Changes each sample before the converter, as processing would. */
   readonly process?: (sample: number) => number;
+  /** How much faster the speaker's clock runs than the microphone's. */
+  readonly skewPpm?: number;
   /** Frames that go missing at a moment, once. */
   readonly lost?: { readonly atSeconds: number; readonly frames: number };
   /** The line ends by itself. */
@@ -42,6 +44,14 @@ function noiseTable(): Float64Array {
   return table;
 }
 
+/** A period that repeats, straight lines between its samples. */
+function readAt(period: Float32Array, position: number): number {
+  const low = Math.floor(position);
+  const part = position - low;
+  const start = period[low % period.length] ?? 0;
+  return part === 0 ? start : start + part * ((period[(low + 1) % period.length] ?? 0) - start);
+}
+
 /** A rig whose line runs as fast as it is listened to; its clock counts blocks. */
 export function fakeRig(chain: Chain): FakeRig {
   const sampleRate = chain.sampleRate ?? 48_000;
@@ -50,6 +60,7 @@ export function fakeRig(chain: Chain): FakeRig {
   const pathGain = 10 ** ((chain.gainDb ?? 0) / 20);
   const noiseGain = 10 ** ((chain.noiseDb ?? -70) / 20);
   const process = chain.process ?? ((x: number) => x);
+  const clockRatio = 1 + (chain.skewPpm ?? 0) / 1e6;
   const gains: { seconds: number; gainDb: number }[] = [];
   let frame = 0;
   let open = false;
@@ -69,7 +80,7 @@ export function fakeRig(chain: Chain): FakeRig {
       for (let n = 0; n < blockFrames; n++) {
         const at = frame + n;
         gain += Math.max(Math.min(target - gain, ramp), -ramp);
-        const out = sound ? gain * (sound.period[at % sound.period.length] ?? 0) : 0;
+        const out = sound ? gain * readAt(sound.period, at * clockRatio) : 0;
         onWay[at % onWay.length] = out;
         const come = onWay[(at + 1) % onWay.length] ?? 0;
         const room = noiseGain * (noise[at % noise.length] ?? 0);
