@@ -59,7 +59,9 @@ export function createClimbEar(ear: Ear, options: ClimbEarOptions): ClimbEar {
   const weighC = createFrequencyWeighting('C', sampleRate);
   const bins = options.bandHz.map((hz) => Math.round((hz * periodSamples) / sampleRate));
   const [firstBin = 0, lastBin = 0] = bins;
-  const past = new Float64Array(2 * periodSamples);
+  const past = new Float64Array(periodSamples);
+  /** Spectra of the last period at each hop; the first of five is that of the period before. */
+  const spectra: Float64Array[] = [];
   const cPowers: number[] = [];
 
   const listen = async (): Promise<Hearing | Trouble> => {
@@ -71,14 +73,15 @@ export function createClimbEar(ear: Ear, options: ClimbEarOptions): ClimbEar {
     options.onLevel?.(meter.aWeightedDb(), hop / sampleRate);
     cPowers.push(meanSquare(weighC(heard)));
     if (cPowers.length > hopsAPeriod) cPowers.shift();
-    const before = realSpectrum(past.subarray(0, periodSamples), periodSamples);
-    const last = realSpectrum(past.subarray(periodSamples), periodSamples);
+    const last = realSpectrum(past, periodSamples);
+    spectra.push(last);
+    const before = spectra.length > hopsAPeriod ? spectra.shift() : undefined;
     const scale = 2 / periodSamples ** 2;
     return {
       bandPower: scale * bandSum(last, last, firstBin, lastBin),
-      repeatedPower: scale * bandSum(before, last, firstBin, lastBin),
+      repeatedPower: before ? scale * bandSum(before, last, firstBin, lastBin) : 0,
       spectrum: powers(last, scale),
-      peakDb: amplitudeToDb(peakOf(past.subarray(periodSamples))),
+      peakDb: amplitudeToDb(peakOf(past)),
       cWeightedDb: powerToDb(cPowers.reduce((sum, p) => sum + p, 0) / cPowers.length),
       soundLevel: meter.read(),
       clipped: isClipped(heard),
