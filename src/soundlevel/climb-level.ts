@@ -43,9 +43,9 @@ const checkSeconds = 8;
 /** Drop after clipping, dB; clipping so often is no door that slammed. */
 const clipDropDb = 12;
 const mostClips = 3;
-/** A speaker that comes back so much quieter than it was turned up, so often in a row, dB. */
-const mostLagDb = 1.5;
-const mostLags = 2;
+/** A level that comes back so far from what the gain foretells, so often in a row, dB. */
+const mostOffDb = 1.5;
+const mostOffs = 2;
 
 /**
  * Climbs on one speaker from quiet until the noise margin or the sound level asked for is met,
@@ -184,13 +184,14 @@ function createClimb(
     /** Set once the gain had to come down: what is measured next is the last. */
     let forced: 'clipping' | 'too loud' | null = null;
     let deaf = 0;
-    let lags = 0;
+    let offs = 0;
     for (;;) {
       const settled: Settled | Trouble = await settle(floor, least, expected, deaf);
       if (isTrouble(settled)) return settled;
       const judged = judgeHearing(settled.hearing, floor, noise, sampleRate);
-      lags = settled.lagDb > mostLagDb && judged.power > 0 ? lags + 1 : 0;
-      if (lags >= mostLags) return notLinear(settled.lagDb);
+      const isOff = judged.isHeld || (settled.offDb > mostOffDb && judged.power > 0);
+      offs = isOff ? offs + 1 : 0;
+      if (offs >= mostOffs) return notLinear;
       least = stepSeconds;
       expected = null;
       deaf = 0;
@@ -275,12 +276,10 @@ function createClimb(
   return { run };
 }
 
-function notLinear(lagDb: number): Trouble {
-  return trouble(
-    'not-linear',
-    `The test signal was turned up, but came back ${lagDb.toFixed(1)} dB quieter than it should: something changes the level on the way. Switch off gain control, noise suppression and loudness or night modes, then climb again.`,
-  );
-}
+const notLinear = trouble(
+  'not-linear',
+  'The level at the microphone does not follow the test signal: something changes it on the way. Switch off gain control, noise suppression and loudness or night modes, then climb again.',
+);
 
 /** Rough seconds a climb from one gain to another takes, its check included. */
 function secondsToGo(fromDb: number, toDb: number): number {

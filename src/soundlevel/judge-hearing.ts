@@ -10,6 +10,8 @@ export interface Judged {
   readonly power: number;
   /** Over the noise floor in the deciding band, dB; null when it is not heard. */
   readonly marginDb: number | null;
+  /** The noise is there, but the level is that of the silence: gain control holds it. */
+  readonly isHeld: boolean;
   readonly cWeightedDb: number;
   /** Highest peak to expect: of this noise or of a sweep at the same gain, dB re full scale. */
   readonly peakDb: number;
@@ -19,6 +21,8 @@ export interface Judged {
 const leastRise = 2;
 /** … and at least half of which comes again with every period. */
 const leastRepeated = 0.5;
+/** A speaker as loud as the noise floor repeats half of what is heard. */
+const mostlyRepeated = 0.7;
 /** A sweep swings in to what a band so narrow lets through. */
 const bandsPerOctave = 12;
 /** Peak of a take's sweep at gain 0 dB, dB re full scale. */
@@ -38,14 +42,25 @@ export function judgeHearing(
   const rises = hearing.bandPower >= leastRise * floor.bandPower;
   const isHeard = rises && hearing.repeatedPower >= leastRepeated * excess;
   const { cWeightedDb } = hearing;
-  if (!isHeard) return { power: 0, marginDb: null, cWeightedDb, peakDb: hearing.peakDb };
+  if (!isHeard) {
+    const isHeld = !rises && isRepeated(hearing) && !isRepeated(floor);
+    return { power: 0, marginDb: null, isHeld, cWeightedDb, peakDb: hearing.peakDb };
+  }
   const response = loudestBand(hearing, floor, noise, sampleRate);
   return {
     power: excess,
     marginDb: powerToDb(excess / floor.bandPower),
+    isHeld: false,
     cWeightedDb,
     peakDb: Math.max(hearing.peakDb, sweepPeakDb + powerToDb(response)),
   };
+}
+
+function isRepeated(heard: {
+  readonly bandPower: number;
+  readonly repeatedPower: number;
+}): boolean {
+  return heard.repeatedPower >= mostlyRepeated * heard.bandPower;
 }
 
 /**

@@ -5,6 +5,8 @@ import type { ClimbEar, Hearing } from './climb-ear';
 export interface NoiseFloor {
   /** Power in the deciding band, mean square re full scale. */
   readonly bandPower: number;
+  /** Part of it that comes again after one period, as hum does. */
+  readonly repeatedPower: number;
   readonly spectrum: Float64Array;
   /** Whether the microphone clips by itself. */
   readonly clipped: boolean;
@@ -45,9 +47,14 @@ export async function hearNoiseFloor(
       spectrum[k] = (spectrum[k] ?? 0) + (hearing.spectrum[k] ?? 0) / quiet.length;
     }
   }
-  const bandPower = quiet.reduce((sum, hearing) => sum + hearing.bandPower, 0) / quiet.length;
+  const mean = (of: (hearing: Hearing) => number): number =>
+    quiet.reduce((sum, hearing) => sum + of(hearing), 0) / quiet.length;
   return {
-    bandPower: Math.max(bandPower, leastPower),
+    bandPower: Math.max(
+      mean((hearing) => hearing.bandPower),
+      leastPower,
+    ),
+    repeatedPower: mean((hearing) => hearing.repeatedPower),
     spectrum,
     clipped: quiet.some((hearing) => hearing.clipped),
   };

@@ -7,8 +7,8 @@ export interface Settled {
   readonly hearing: Hearing;
   /** Why it did not wait for the rest: the gain must come down at once. */
   readonly alarm: 'clipping' | 'too loud' | null;
-  /** How far below the expected level it stayed, dB; 0 when that was reached or not foretold. */
-  readonly lagDb: number;
+  /** How far from the expected level it stayed, dB; 0 when that was reached or not foretold. */
+  readonly offDb: number;
 }
 
 export interface SettleRequest {
@@ -46,20 +46,20 @@ export async function settleLevel(
     if (isTrouble(hearing)) return hearing;
     request.onHop(hearing);
     const isDeaf = at <= request.deafSeconds;
-    if (hearing.clipped && !isDeaf) return { hearing, alarm: 'clipping', lagDb: 0 };
+    if (hearing.clipped && !isDeaf) return { hearing, alarm: 'clipping', offDb: 0 };
     const isLoud = hearing.cWeightedDb > request.mostDb;
-    if (isLoud && at >= period && !isDeaf) return { hearing, alarm: 'too loud', lagDb: 0 };
+    if (isLoud && at >= period && !isDeaf) return { hearing, alarm: 'too loud', offDb: 0 };
     recent.push(hearing.bandPower);
     const before = recent.length > 4 ? recent.shift() : undefined;
     if (at < request.leastSeconds + period || before === undefined) continue;
-    if (expectedPower === null) return { hearing, alarm: null, lagDb: 0 };
+    if (expectedPower === null) return { hearing, alarm: null, offDb: 0 };
     if (at > mostSeconds) {
-      const lagDb = Math.max(powerToDb(expectedPower) - powerToDb(hearing.bandPower), 0);
-      return { hearing, alarm: null, lagDb };
+      const offDb = differenceDb(hearing.bandPower, expectedPower);
+      return { hearing, alarm: null, offDb };
     }
     const rests = differenceDb(hearing.bandPower, before) < restDb;
     const isNear = differenceDb(hearing.bandPower, expectedPower) < closeDb;
-    if (rests && isNear) return { hearing, alarm: null, lagDb: 0 };
+    if (rests && isNear) return { hearing, alarm: null, offDb: 0 };
   }
 }
 

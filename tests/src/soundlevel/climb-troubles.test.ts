@@ -85,6 +85,24 @@ describe('climbLevel, where the world is not kind', () => {
     expect(Math.max(...rig.gains.map(({ gainDb }) => gainDb))).toBeLessThan(-20);
   });
 
+  it('stops before the cap when gain control brings all to one level', async () => {
+    let energy = 0;
+    const control = (x: number): number => {
+      energy += (x * x - energy) / 5000;
+      return (0.05 * x) / Math.sqrt(energy + 1e-12);
+    };
+    const { outcome, rig } = await climb({ gainDb: -10, noiseDb: -75, process: control });
+    expect(outcome).toMatchObject({ trouble: 'not-linear' });
+    expect(Math.max(...rig.gains.map(({ gainDb }) => gainDb))).toBeLessThan(-20);
+  });
+
+  it('takes hum in the silence for no gain control', async () => {
+    const hum = (s: number): number => 0.001 * Math.sin(2 * Math.PI * 50 * s);
+    const chain = { gainDb: -20, noiseDb: -60, extra: hum };
+    const { end } = resultOf(await climb(chain, { marginDb: 10 }, { isSub: true }));
+    expect(end).toBe('margin');
+  });
+
   it('finds a compressor in the last step by the linearity check', async () => {
     const compress = (x: number): number => Math.sign(x) * Math.abs(x) ** 0.9;
     const { linearity, sentence } = resultOf(
