@@ -6,6 +6,7 @@ import { findDropouts, type Dropout } from '../../dsp/timing/dropouts';
 import { locateFault, type FaultPlace } from '../../dsp/timing/locate-fault';
 import { measureNoise } from '../../dsp/timing/noise';
 import type { ChannelLabel } from '../system/channel';
+import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
 import { stepFault } from './clock-reading';
 import type { CapturedAudio } from './match-clock';
@@ -46,12 +47,16 @@ export function checkCapture(
   const leastBeside = leastBesideGap(capture.samples);
   const noiseRms = dbToAmplitude(noiseFloorDb);
   const ground = { ...capture, clock, schedule, noiseRms, leastBeside };
-  const segments = schedule.segments.map((segment, index) => checkSegment(ground, segment, index));
+  const segments = schedule.segments.map((segment) => checkSegment(ground, segment));
   return {
     segments,
-    clipped: schedule.segments
-      .filter((_, index) => segments[index]?.faults.some(({ kind }) => kind === 'clipped'))
-      .map(({ channel }) => channel),
+    clipped: schedule.channels.filter((label) =>
+      segments.some(
+        ({ faults }, index) =>
+          schedule.segments[index]?.channel === label &&
+          faults.some(({ kind }) => kind === 'clipped'),
+      ),
+    ),
     noiseFloorDb,
     peakDb: amplitudeToDb(capture.samples.reduce((most, one) => Math.max(most, Math.abs(one)), 0)),
   };
@@ -65,14 +70,18 @@ interface Ground extends CapturedAudio {
   readonly leastBeside: number;
 }
 
-function checkSegment(ground: Ground, segment: ScheduledSegment, index: number): SegmentCheck {
+function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
   const { samples, sampleRate, clock, schedule, noiseRms, leastBeside } = ground;
+  const index = intervalOf(schedule, segment);
   const faults: Fault[] = [];
   let spoilt: string | null = null;
   const steps = clock.steps.filter((one) => index >= one.interval && index <= one.lastInterval);
   const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
+  const alone = bundleOf(schedule, segment).length === 1;
   const mend =
-    steps.length === 1 ? locateFault(samples, clock, index, sweep, segment.sweepStart) : null;
+    steps.length === 1 && alone
+      ? locateFault(samples, clock, index, sweep, segment.sweepStart)
+      : null;
   for (const step of steps) faults.push(stepFault(step, sampleRate, mend));
   if (steps.length > 0 && !mend) {
     spoilt = 'Audio was lost or repeated somewhere inside this segment: repeat it.';

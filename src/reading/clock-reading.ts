@@ -16,8 +16,13 @@ function clockFault(step: ClockStep, schedule: Schedule): ClockFault {
   return {
     kind: step.kind,
     samples: step.samples,
-    channel: schedule.segments[step.interval]?.channel ?? null,
+    channel: segmentIn(schedule, step.interval)?.channel ?? null,
   };
+}
+
+/** The segment of an interval; the first of several that overlap. */
+function segmentIn({ segments, markStarts }: Schedule, interval: number) {
+  return segments.find(({ markStart }) => markStart === markStarts[interval]);
 }
 
 /** What a channel's segment says of the audio that was lost or repeated in it, and where. */

@@ -3,6 +3,7 @@ import { findMarks } from '../../dsp/timing/find-marks';
 import { sweepSharpness } from '../../dsp/timing/sweep-sharpness';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import type { MarkFinding } from '../../dsp/timing/mark-finding';
+import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
 
@@ -51,10 +52,11 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
       `The capture holds a different take than the schedule (${schedule.layout}, ${schedule.id}): ${why}. Give the take.json that was saved with the WAV that was played.`,
     );
   }
-  const sweeps = schedule.segments.map(({ sweep, sweepStart: startSample }, mark) => ({
-    mark,
-    startSample,
-    sweep: { ...sweep, sampleRate },
+  const alone = schedule.segments.filter((segment) => bundleOf(schedule, segment).length === 1);
+  const sweeps = alone.map((segment) => ({
+    mark: intervalOf(schedule, segment),
+    startSample: segment.sweepStart,
+    sweep: { ...segment.sweep, sampleRate },
   }));
   const sharpness = sweepSharpness(capture.samples, finding, markStarts, sweeps);
   const clock = estimateClock(finding, markStarts, sharpness);

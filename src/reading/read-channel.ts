@@ -7,6 +7,7 @@ import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
 import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
+import { readDecay } from './read-decay';
 import { readRolloff } from './read-rolloff';
 import type { ChannelReading, Fault } from './reading';
 import { untimed, type Timing } from './untimed';
@@ -70,6 +71,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     rolloff: rolloff.rolloff,
     bassMarginDb: rolloff.bassMarginDb,
     peakToNoiseDb: margin,
+    decaySeconds: readDecay(ir, noise),
     faults: source.faults,
     notes,
     curves: {
@@ -109,6 +111,7 @@ function unread(
     rolloff: null,
     bassMarginDb: null,
     peakToNoiseDb: null,
+    decaySeconds: null,
     faults,
     notes,
     curves: null,

@@ -67,13 +67,13 @@ export async function readTake(
     const key = JSON.stringify(segment.sweep);
     const known = noises.get(key);
     const noise =
-      known === undefined ? noiseResponse(audio.samples, clock, schedule, index) : known;
+      known === undefined ? noiseResponse(audio.samples, clock, schedule, segment) : known;
     noises.set(key, noise);
     const { faults, spoilt, mend } = check;
     const ir =
       index === reference.index && reference.ir
         ? reference.ir
-        : segmentResponse(audio.samples, clock, schedule, index, mend?.atSample);
+        : segmentResponse(audio.samples, clock, schedule, segment, mend?.atSample);
     const mendedHz = mend?.sweepHz ?? null;
     const reading = readChannel({ channel, ir, noise, faults, spoilt, mendedHz }, frame);
     channels.push(reading);
@@ -86,6 +86,7 @@ export async function readTake(
     takeId: schedule.id,
     reference: schedule.reference,
     referenceDistanceMetres: options.referenceDistanceMetres,
+    absolute: false,
     temperatureCelsius: options.temperatureCelsius,
     simulated: options.simulated,
     clock: clockReading(clock, schedule),
@@ -95,6 +96,8 @@ export async function readTake(
       peakDb: checks.peakDb,
     },
     channels,
+    notes: [],
+    joined: [],
   };
 }
 
@@ -145,7 +148,8 @@ function readReference(
   const index = schedule.segments.findIndex((one) => one.channel === schedule.reference);
   const check = checks.segments[index];
   const whole = check?.spoilt === null && check.mend === null;
-  const ir = whole ? segmentResponse(samples, clock, schedule, index) : null;
+  const segment = schedule.segments[index];
+  const ir = whole && segment ? segmentResponse(samples, clock, schedule, segment) : null;
   const arrival = ir && findArrival(ir);
   if (arrival && !arrival.bandAdapted) return { index, ir, arrival };
   return { index, ir, arrival: arrivalFromMarks(samples, clock, schedule) };

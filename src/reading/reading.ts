@@ -80,6 +80,12 @@ export interface ChannelReading {
   readonly bassMarginDb: number | null;
   /** Impulse-response peak over its pre-arrival noise, dB. */
   readonly peakToNoiseDb: number | null;
+  /**
+   * When the response, full band and bass, has fallen 45 dB below its peak or into the noise,
+   * seconds after the moment its sweep would arrive without delay; null when it was not heard to.
+   */
+  readonly decaySeconds: number | null;
+  /** What spoils this reading; all of them are worth repeating the segment for. */
   readonly faults: readonly Fault[];
   /** Sentences: why a number is missing or to be distrusted, and what would settle it. */
   readonly notes: readonly string[];
@@ -100,17 +106,31 @@ export interface CaptureReading {
   readonly peakDb: number;
 }
 
-/** All that is read from one take at one position; what `leadline read` prints. */
+/** A take that went into joined readings. */
+export interface JoinedTake {
+  readonly takeId: string;
+  /** Speakers whose readings are this take's; none when a later take replaced them all. */
+  readonly channels: readonly ChannelLabel[];
+}
+
+/** All that is read from one take, or from several of one position; what `leadline read` prints. */
 export interface Readings {
   readonly format: 'leadline-readings';
   readonly version: 1;
   readonly layout: string;
   readonly takeId: string;
   readonly reference: ChannelLabel;
+  /** By the loopback where `absolute`, else by tape. */
   readonly referenceDistanceMetres: number;
+  /** Whether an electrical loopback gave the time the sound left, so that no tape was needed. */
+  readonly absolute: boolean;
   readonly temperatureCelsius: number;
   readonly simulated: boolean;
   readonly clock: ClockReading;
   readonly capture: CaptureReading;
   readonly channels: readonly ChannelReading[];
+  /** Sentences on the whole: the microphone's calibration, the loopback, a microphone that moved. */
+  readonly notes: readonly string[];
+  /** The takes these readings were joined from, oldest first; empty for those of one take. */
+  readonly joined: readonly JoinedTake[];
 }

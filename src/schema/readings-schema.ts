@@ -36,9 +36,21 @@ const channel = v.object({
   rolloff: v.nullable(rolloff),
   bassMarginDb: v.nullable(finite),
   peakToNoiseDb: v.nullable(finite),
+  decaySeconds: v.optional(v.nullable(finite), null),
   faults: v.array(
     v.object({
-      kind: v.picklist(['lost', 'repeated', 'clipped', 'noisy', 'silent']),
+      kind: v.picklist([
+        'lost',
+        'repeated',
+        'clipped',
+        'silent',
+        'gain',
+        'bang',
+        'rumble',
+        'hum',
+        'voice',
+        'noisy',
+      ]),
       sentence: v.string(),
     }),
   ),
@@ -52,7 +64,12 @@ const clockFault = v.object({
   channel: v.nullable(channelLabel),
 });
 
-/** Shape of what `leadline read` prints, version 1; curves may be left away. */
+const joinedTake = v.object({ takeId: v.string(), channels: v.array(channelLabel) });
+
+/**
+ * Shape of what `leadline read` prints, version 1. Curves may be left away; what has a default was
+ * not always there.
+ */
 export const readingsSchema = v.object({
   format: v.literal('leadline-readings'),
   version: v.literal(1),
@@ -60,9 +77,12 @@ export const readingsSchema = v.object({
   takeId: v.string(),
   reference: channelLabel,
   referenceDistanceMetres: positive,
+  absolute: v.optional(v.boolean(), false),
   temperatureCelsius: finite,
   simulated: v.boolean(),
   clock: v.object({ skewPpm: finite, skewInterval: interval, faults: v.array(clockFault) }),
   capture: v.object({ clipped: v.array(channelLabel), noiseFloorDb: finite, peakDb: finite }),
   channels: v.pipe(v.array(channel), v.minLength(1)),
+  notes: v.optional(v.array(v.string()), () => []),
+  joined: v.optional(v.array(joinedTake), () => []),
 }) satisfies v.GenericSchema<unknown, Readings>;

@@ -101,6 +101,7 @@ export function inventedReading(channel: Channel, index: number): ChannelReading
     },
     bassMarginDb: 34,
     peakToNoiseDb: 52,
+    decaySeconds: null,
     faults: [],
     notes: sub
       ? [`${channel.label} plays too low for an arrival; align it through the crossover.`]
@@ -118,10 +119,13 @@ export function inventedReadings(layout: Layout, changes: Partial<Readings> = {}
     takeId: 'invented',
     reference: 'FL',
     referenceDistanceMetres: reference,
+    absolute: false,
     temperatureCelsius: 20,
     simulated: true,
     clock: { skewPpm: -43.2, skewInterval: [-43.5, -42.9], faults: [] },
     capture: { clipped: [], noiseFloorDb: -71.4, peakDb: -9.2 },
+    notes: [],
+    joined: [],
     channels: layout.channels.map(inventedReading),
     ...changes,
   };
@@ -141,6 +145,7 @@ export function emptyReading(channel: ChannelLabel): ChannelReading {
     rolloff: null,
     bassMarginDb: null,
     peakToNoiseDb: null,
+    decaySeconds: null,
     faults: [{ kind: 'silent', sentence: `${channel} gave no sound above the room noise.` }],
     notes: [],
     curves: null,

@@ -10,10 +10,13 @@ export function sampleReadings(layout: Layout): Readings {
     takeId: 'invented',
     reference: 'FL',
     referenceDistanceMetres: 2.4,
+    absolute: false,
     temperatureCelsius: 20,
     simulated: true,
     clock: { skewPpm: -43.2, skewInterval: [-43.5, -42.9], faults: [] },
     capture: { clipped: [], noiseFloorDb: -72, peakDb: -14 },
+    notes: [],
+    joined: [],
     channels: layout.channels.map((channel, index) =>
       sampleChannel(channel.label, channel.kind, index),
     ),
@@ -39,6 +42,7 @@ function sampleChannel(
     rolloff: null,
     bassMarginDb: 34,
     peakToNoiseDb: 52,
+    decaySeconds: null,
     faults: [],
     notes:
       kind === 'sub'

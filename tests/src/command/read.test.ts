@@ -45,7 +45,7 @@ beforeAll(async () => {
   save('take.json', JSON.stringify(schedule));
   save('edited.json', JSON.stringify({ ...schedule, peakDb: -6 }));
   save('other.json', JSON.stringify(scheduleTake(layout, { sweepSeconds: 1, peakDb: -20 })));
-  save('newer.json', JSON.stringify({ ...schedule, version: 2 }));
+  save('newer.json', JSON.stringify({ ...schedule, version: 3 }));
 }, 120_000);
 
 afterAll(() => rmSync(directory, { recursive: true, force: true }));
@@ -131,7 +131,7 @@ describe('leadline read', () => {
       ['capture.wav', '--take', 'edited.json'],
       /edited\.json: .*changed after/,
     ],
-    ['a take of another version', ['capture.wav', '--take', 'newer.json'], /"version" is 2/],
+    ['a take of another version', ['capture.wav', '--take', 'newer.json'], /"version" is 3/],
     ['a recording for a take', ['capture.wav', '--take', 'capture.wav'], /it is not JSON/],
     [
       'a take that is not there',

@@ -42,6 +42,7 @@ export function readingOf(
     rolloff: channel.startsWith('Sub') ? null : rolloffAt(60, 50),
     bassMarginDb: 30,
     peakToNoiseDb: 50,
+    decaySeconds: null,
     faults: [],
     notes: [],
     curves: null,
@@ -61,10 +62,13 @@ export function readingsOf(
     takeId: 'invented',
     reference: 'FL',
     referenceDistanceMetres: 2.5,
+    absolute: false,
     temperatureCelsius: 20,
     simulated: true,
     clock: { skewPpm: 0, skewInterval: [0, 0], faults: [] },
     capture: { clipped: [], noiseFloorDb: -70, peakDb: -12 },
+    notes: [],
+    joined: [],
     channels: layoutNamed(layout).channels.map(({ label }) => readingOf(label, known[label])),
   };
 }

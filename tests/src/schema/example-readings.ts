@@ -10,6 +10,7 @@ export function exampleReadings(): Readings {
     takeId: '0123456789abcdef',
     reference: 'FL',
     referenceDistanceMetres: 2.4,
+    absolute: false,
     temperatureCelsius: 20,
     simulated: true,
     clock: {
@@ -18,6 +19,8 @@ export function exampleReadings(): Readings {
       faults: [{ kind: 'lost', samples: 128, channel: 'FR' }],
     },
     capture: { clipped: [], noiseFloorDb: -71, peakDb: -14 },
+    notes: [],
+    joined: [],
     channels: [main('FL', 0, 2.4), main('FR', 0.0003, 2.503), main('FC', -0.0004, 2.263), sub()],
   };
 }
@@ -45,6 +48,7 @@ function main(
     },
     bassMarginDb: 31,
     peakToNoiseDb: 55,
+    decaySeconds: null,
     faults: [],
     notes: [],
     curves: null,
