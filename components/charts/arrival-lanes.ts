@@ -46,6 +46,10 @@ export class ArrivalLanes extends LitElement {
         opacity: 0.34;
       }
 
+      .lane.earlier :is(.envelope, .arrival, .ceiling) {
+        opacity: 0.2;
+      }
+
       .line {
         stroke: var(--rule);
       }
@@ -160,7 +164,7 @@ export class ArrivalLanes extends LitElement {
     const read = lane.stage === 'read';
     const open = !read || !lane.reading?.curves;
     return svg`<g
-      class="lane"
+      class="lane ${lane.earlier ? 'earlier' : ''}"
       id="lane-${index}"
       role="option"
       data-channel=${lane.channel}

@@ -14,6 +14,8 @@ export interface Lane {
   readonly colour: string;
   readonly stage: LaneStage;
   readonly reading: ChannelReading | null;
+  /** The reading is of an earlier take and may be replaced by the one that runs. */
+  readonly earlier?: boolean;
 }
 
 const stageWords: Readonly<Record<Exclude<LaneStage, 'read'>, string>> = {
@@ -35,8 +37,13 @@ const faultWords = {
   lost: 'lost audio',
   repeated: 'repeated audio',
   clipped: 'clipped',
-  noisy: 'noisy',
   silent: 'silent',
+  gain: 'gain changed',
+  bang: 'a bang',
+  rumble: 'rumble',
+  hum: 'hum',
+  voice: 'a voice',
+  noisy: 'noisy',
 } as const;
 
 /** What is wrong with a reading, in a word or two each. */
@@ -59,5 +66,6 @@ export function laneSentence(lane: Lane): string {
   } else {
     parts.push(laneWords(lane) || (stage === 'waiting' ? 'waiting' : 'not measured'));
   }
+  if (lane.earlier) parts.push('from an earlier take');
   return [...parts, ...laneFaults(reading)].join(', ');
 }

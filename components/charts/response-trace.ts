@@ -1,10 +1,10 @@
 import type { ChannelReading, Estimate, ReadingCurves } from '../../src/reading/reading';
-import type { ChannelLabel } from '../../src/system/channel';
 import { isNumber } from './number-text';
 
 /** One speaker's curves as the response chart takes them; the first trace is the one examined. */
 export interface ResponseTrace {
-  readonly channel: ChannelLabel;
+  /** What the trace is called: the speaker's label, with what tells it from others of the speaker. */
+  readonly channel: string;
   /** CSS colour. */
   readonly colour: string;
   readonly curves: ReadingCurves;

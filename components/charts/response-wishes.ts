@@ -49,7 +49,7 @@ export function curveWishes(input: ResponseInput, layout: ResponseLayout): Label
   const [lead] = input.traces;
   const wishes: LabelWish[] = input.traces.map(({ channel, colour, curves }, order) => ({
     id: `curve ${channel}`,
-    text: order === 0 ? `${channel} measured` : channel,
+    text: order === 0 && !channel.includes(',') ? `${channel} measured` : channel,
     colour,
     strong: order === 0,
     candidates: alongCurve(

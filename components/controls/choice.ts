@@ -77,6 +77,11 @@ export class Choice extends LitElement {
         color: var(--soft);
       }
 
+      label:has(:checked:disabled) {
+        background: var(--track);
+        color: var(--ink);
+      }
+
       small {
         font-size: var(--text-small);
         font-weight: 400;

@@ -1,5 +1,6 @@
-import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { numberText } from '../charts/number-text';
 import { sharedStyles } from '../theme/shared-styles';
 import { fieldStyles } from './field-styles';
 import { readNumber } from './read-number';
@@ -25,8 +26,15 @@ export class NumberField extends LitElement {
   @state() private wrong: string | null = null;
   @state() private typed: string | null = null;
 
+  /** A value that comes from elsewhere replaces what was typed wrong. */
+  protected override willUpdate(changed: PropertyValues): void {
+    if (!changed.has('value') || this.wrong === null) return;
+    this.wrong = null;
+    this.typed = null;
+  }
+
   protected override render(): TemplateResult {
-    const shown = this.typed ?? this.value.toFixed(this.decimals);
+    const shown = this.typed ?? numberText(this.value, this.decimals);
     return html`<div class="field">
       <label for="entry">${this.label}</label>
       <span class="entry">

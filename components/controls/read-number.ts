@@ -13,7 +13,11 @@ export function readNumber(text: string, range: NumberRange): number | string {
     return `“${text.trim()}” is not a number; ${range.label.toLowerCase()} stays as it was.`;
   }
   if (value < range.min || value > range.max) {
-    return `${range.label} lies between ${range.min} and ${range.max} ${range.unit}; it stays as it was.`;
+    return `${range.label} lies between ${signed(range.min)} and ${signed(range.max)} ${range.unit}; it stays as it was.`;
   }
   return value;
+}
+
+function signed(limit: number): string {
+  return String(limit).replace('-', '\u2212');
 }

@@ -1,8 +1,10 @@
 import { mostInverted } from '../../src/proposal/most-inverted';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { BenchState } from '../../src/session/bench';
+import { partInWords } from '../strip/strip-words';
 import { durationText, isNumber, metresText } from '../charts/number-text';
-import { currentReadings } from './take-lanes';
+import { nameList } from './name-list';
+import { currentReadings } from './take/take-lanes';
 
 export interface TitleAndLede {
   readonly title: string;
@@ -16,6 +18,11 @@ export function probeTitle(state: BenchState): TitleAndLede {
   switch (activity.kind) {
     case 'playing':
       return playingTitle(state);
+    case 'waiting':
+      return {
+        title: 'The next take waits for you',
+        lede: 'Nothing sounds until you say so.',
+      };
     case 'reading': {
       const left = isNumber(activity.secondsLeft)
         ? `${durationText(activity.secondsLeft)} left. `
@@ -25,27 +32,35 @@ export function probeTitle(state: BenchState): TitleAndLede {
         lede: `${left}The capture is kept, so nothing is lost if this is stopped.`,
       };
     }
-    case 'idle': {
-      const readings = currentReadings(state);
-      if (readings) return findingTitle(readings, count);
-      if (state.readings) {
-        return {
-          title: `The last take was of ${state.readings.layout}`,
-          lede: `The plan now says ${layout.name}: run a new take.`,
-        };
-      }
-      return {
-        title: 'Nothing measured yet',
-        lede: `One unbroken take plays all ${count} speakers in turn, so that their arrivals share one clock.`,
-      };
-    }
+    case 'idle':
+    case 'noise':
+    case 'climbing':
+      return standingTitle(state);
   }
+}
+
+function standingTitle(state: BenchState): TitleAndLede {
+  const { layout } = state;
+  const count = layout.channels.length;
+  const readings = currentReadings(state);
+  if (readings) return findingTitle(readings, count);
+  if (state.readings) {
+    return {
+      title: `The last take was of ${state.readings.layout}`,
+      lede: `The plan now says ${layout.name}: run a new take.`,
+    };
+  }
+  return {
+    title: 'Nothing measured yet',
+    lede: `One unbroken take plays all ${count} speakers in turn, so that their arrivals share one clock.`,
+  };
 }
 
 function playingTitle(state: BenchState): TitleAndLede {
   const { activity } = state;
   if (activity.kind !== 'playing') return { title: '', lede: '' };
   const { phase, secondsLeft } = activity.play;
+  const part = partInWords(state);
   const titles = {
     starting: 'Starting the take',
     settling: 'Waking the outputs',
@@ -53,13 +68,8 @@ function playingTitle(state: BenchState): TitleAndLede {
     finishing: 'Ending the take',
   };
   const still = state.document.rig === 'practice' ? '' : ' Please keep still and quiet.';
-  return { title: titles[phase], lede: `${durationText(secondsLeft)} left.${still}` };
-}
-
-/** "FL", "FL and FR", "FL, FR and FC". */
-export function nameList(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? '';
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
+  const left = `${durationText(secondsLeft)} left${part ? ` of ${part}` : ''}.`;
+  return { title: titles[phase], lede: `${left}${still}` };
 }
 
 function findingTitle(readings: Readings, count: number): TitleAndLede {

@@ -10,7 +10,7 @@ import { buttonStyles } from '../controls/button-styles';
 import '../controls/choice';
 import { askToGo, askToSelect } from '../events';
 import { groupColour } from '../group-colour';
-import { nameList } from '../probe/probe-title';
+import { nameList } from '../probe/name-list';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import { groupName } from './group-words';

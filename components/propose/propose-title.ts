@@ -1,7 +1,8 @@
 import type { BenchState } from '../../src/session/bench';
 import type { Layout } from '../../src/system/channel';
 import { hzText, isNumber } from '../charts/number-text';
-import { nameList, type TitleAndLede } from '../probe/probe-title';
+import { nameList } from '../probe/name-list';
+import type { TitleAndLede } from '../probe/probe-title';
 import { groupFinding } from './group-words';
 import type { ProposeView } from './propose-view';
 

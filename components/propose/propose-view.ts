@@ -2,7 +2,7 @@ import type { GroupProposal, Proposal } from '../../src/proposal/proposal';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { BenchState } from '../../src/session/bench';
 import type { ChannelLabel, GroupId } from '../../src/system/channel';
-import { currentReadings } from '../probe/take-lanes';
+import { currentReadings } from '../probe/take/take-lanes';
 
 /** What the Propose stage shows of the bench: one group, and the speaker examined in it. */
 export interface ProposeView {

@@ -137,7 +137,7 @@ export const appStyles = css`
       height: auto;
       min-height: 100dvh;
       overflow: visible;
-      padding-bottom: 5rem;
+      padding-bottom: 8rem;
     }
 
     header {

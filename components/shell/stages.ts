@@ -21,9 +21,9 @@ export interface StageStanding {
   readonly missing: string | null;
 }
 
-/** The stage a location hash names; Plan when it names none. */
+/** The stage a location hash names, also with a sheet of it: #probe/level. Plan when it names none. */
 export function stageFromHash(hash: string): StageId {
-  const name = hash.replace(/^#/, '');
+  const [name] = hash.replace(/^#/, '').split('/');
   return stageOrder.find((id) => id === name) ?? 'plan';
 }
 

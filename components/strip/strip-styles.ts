@@ -20,6 +20,7 @@ export const stripStyles = css`
   .sound {
     display: flex;
     flex-wrap: wrap;
+    align-items: center;
     gap: 0 var(--space-4);
     min-width: 0;
   }

@@ -1,18 +1,28 @@
 import type { BenchState } from '../../src/session/bench';
 import type { PlayProgress } from '../../src/rig/port';
+import type { SoundLevel } from '../../src/soundlevel/sound-level';
 
 /** What sounds now, in a few words. */
 export function soundInWords(state: BenchState): string {
   const { activity } = state;
+  const simulated = state.document.rig === 'practice' ? ', simulated' : '';
   switch (activity.kind) {
     case 'idle':
       return 'Nothing is playing';
     case 'reading':
       return 'Reading the take, nothing is playing';
-    case 'playing': {
-      const simulated = state.document.rig === 'practice' ? ', simulated' : '';
+    case 'waiting':
+      return 'Waiting for you';
+    case 'playing':
       return `${playInWords(activity.play.phase, activity.channel)}${simulated}`;
+    case 'noise': {
+      const { kind, channel } = activity.noise.request;
+      return kind === 'noise'
+        ? `Pink noise on ${channel}${simulated}`
+        : `Listening to ${channel}, nothing is played from here`;
     }
+    case 'climbing':
+      return `Climbing to a test level${simulated}`;
   }
 }
 
@@ -32,8 +42,45 @@ function playInWords(phase: PlayProgress['phase'], channel: string | null): stri
 /** Seconds still to go, or null when nothing runs or nobody can tell. */
 export function secondsLeft(state: BenchState): number | null {
   const { activity } = state;
-  if (activity.kind === 'playing') return activity.play.secondsLeft;
-  return activity.kind === 'reading' ? activity.secondsLeft : null;
+  switch (activity.kind) {
+    case 'playing':
+      return activity.play.secondsLeft;
+    case 'reading':
+      return activity.secondsLeft;
+    case 'climbing':
+      return activity.climb.secondsLeft;
+    case 'noise':
+      return activity.noise.complete ? null : activity.noise.secondsLeft;
+    case 'waiting':
+    case 'idle':
+      return null;
+  }
+}
+
+/** Whether this computer may be making sound now. */
+export function isSounding({ activity }: BenchState): boolean {
+  switch (activity.kind) {
+    case 'playing':
+    case 'climbing':
+      return true;
+    case 'noise':
+      return activity.noise.request.kind === 'noise';
+    case 'idle':
+    case 'waiting':
+    case 'reading':
+      return false;
+  }
+}
+
+/** Part n of m, where a position needs more than one take; else null. */
+export function partInWords({ activity }: BenchState): string | null {
+  if (activity.kind !== 'playing' || activity.part.of < 2) return null;
+  return `take ${activity.part.number} of ${activity.part.of}`;
+}
+
+/** Unit of a sound level with its weighting, as a meter prints it. */
+export function soundLevelUnit({ calibrated, weighting }: SoundLevel): string {
+  return calibrated ? `dB(${weighting})` : `dBFS, ${weighting}`;
 }
 
 /** Whether everything so far outlives the page. */

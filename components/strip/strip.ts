@@ -6,8 +6,9 @@ import { durationText } from '../charts/number-text';
 import { buttonStyles } from '../controls/button-styles';
 import { isSimulated } from '../simulated';
 import { sharedStyles } from '../theme/shared-styles';
+import './level-reading';
 import './mic-meter';
-import { savedInWords, secondsLeft, soundInWords } from './strip-words';
+import { isSounding, partInWords, savedInWords, secondsLeft, soundInWords } from './strip-words';
 import { stripStyles } from './strip-styles';
 
 /** The strip at the foot of every screen: microphone, state of sound, time left, Stop. */
@@ -24,12 +25,25 @@ export class Strip extends LitElement {
     if (!bench || !state) return nothing;
     const left = secondsLeft(state);
     const busy = state.activity.kind !== 'idle';
+    const part = partInWords(state);
+    const level = state.soundLevel?.calibrated ? state.soundLevel : null;
     return html`<footer>
       <ll-mic-meter .level=${state.mic}></ll-mic-meter>
       <div class="sound">
         ${isSimulated(state) ? html`<span class="simulated">Simulated</span>` : nothing}
         <span role="status" class=${busy ? 'busy' : 'soft'}>${soundInWords(state)}</span>
+        ${part === null ? nothing : html`<span>${part}</span>`}
         ${left === null ? nothing : html`<span class="left">${durationText(left)} left</span>`}
+        ${
+          state.activity.kind === 'waiting'
+            ? html`<a href="#probe/take">See what to do</a>`
+            : nothing
+        }
+        ${
+          level
+            ? html`<ll-level-reading .bench=${bench} .level=${level}></ll-level-reading>`
+            : nothing
+        }
       </div>
       <div class="kept ${state.saved}">
         ${
@@ -43,10 +57,7 @@ export class Strip extends LitElement {
           >${savedInWords(state.saved)}</span
         >
       </div>
-      <button
-        class="stop ${state.activity.kind === 'playing' ? 'sounding' : ''}"
-        @click=${() => bench.stop()}
-      >
+      <button class="stop ${isSounding(state) ? 'sounding' : ''}" @click=${() => bench.stop()}>
         Stop all sound <kbd>Esc</kbd>
       </button>
     </footer>`;

@@ -90,6 +90,7 @@ export const sharedStyles = css`
   }
 
   .scroll {
+    position: relative;
     overflow-x: auto;
   }
 

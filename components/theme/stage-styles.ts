@@ -4,6 +4,7 @@ import { css } from 'lit';
 export const stageStyles = css`
   :host {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: var(--space-4);
     container-type: inline-size;
   }
@@ -17,12 +18,14 @@ export const stageStyles = css`
 
   .column {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: var(--space-4);
     min-width: 0;
   }
 
   .sheets .sheet {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: var(--space-3);
   }
 
@@ -35,6 +38,10 @@ export const stageStyles = css`
   @container (min-width: 52rem) {
     .sheets {
       grid-template-columns: minmax(0, 1fr) minmax(0, 22rem);
+    }
+
+    .sheets.halves {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
     }
 
     .wide {

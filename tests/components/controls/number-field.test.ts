@@ -22,7 +22,7 @@ describe('a typed number', () => {
   }
 
   it('outside its range is refused with the range', () => {
-    expect(readNumber('51', range)).toContain('between -10 and 50 °C');
+    expect(readNumber('51', range)).toContain('between −10 and 50 °C');
   });
 });
 

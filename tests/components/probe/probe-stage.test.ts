@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../../components/theme/base.css';
 import '../../../components/probe/probe-stage';
@@ -17,6 +17,20 @@ const buttonNamed = (root: Element, name: RegExp) => {
   if (!found) throw new RangeError(`no button ${name.source}`);
   return found;
 };
+
+beforeEach(() => {
+  sessionStorage.clear();
+  location.hash = '#probe';
+});
+
+/** Clicks a link and waits until the address has followed. */
+async function follow(link: HTMLAnchorElement | undefined): Promise<void> {
+  const followed = new Promise((resolve) => {
+    window.addEventListener('hashchange', resolve, { once: true });
+  });
+  link?.click();
+  await followed;
+}
 
 describe('the Probe stage', () => {
   it('runs a take in the practice room with one click, and says that it is simulated', async () => {
@@ -43,13 +57,14 @@ describe('the Probe stage', () => {
       activity: {
         kind: 'playing',
         channel: 'FC',
+        part: { number: 1, of: 1 },
         play: { phase: 'playing', progress: 0.25, secondsLeft: 40, position: 1 },
       },
     });
     await settle(stage);
     expect(textOf(stage)).toContain('25 % of the take');
     expect(find(stage, '[role=progressbar]').ariaValueNow).toBe('25');
-    expect(findAll(stage, 'll-rig-picker')).toEqual([]);
+    expect(findAll(stage, 'll-rig-panel')).toEqual([]);
     await userEvent.click(buttonNamed(stage, /^Stop this take$/));
     expect(bench.calls).toEqual(['stop']);
   });
@@ -112,6 +127,69 @@ describe('the Probe stage', () => {
     find(stage, '[role=listbox]').focus();
     await userEvent.keyboard('{ArrowDown}');
     expect(picked).toEqual(['FL']);
+  });
+
+  it('walks from sheet to sheet by its links, and names the sheet in the address', async () => {
+    const stage = await mount('ll-probe', { bench: new FakeBench('5.2.4') }, 1100);
+    const links = findAll<HTMLAnchorElement>(find(stage, 'll-sheet-nav'), 'a');
+    expect(links.map((link) => plain(link.textContent ?? ''))).toEqual([
+      'Connect',
+      'Microphone',
+      'Level',
+      'Take',
+      'Noise',
+    ]);
+    expect(find(find(stage, 'll-sheet-nav'), '[aria-current]').textContent).toContain('Take');
+    for (const [index, element] of [
+      [2, 'll-level-sheet'],
+      [4, 'll-noise-sheet'],
+      [1, 'll-microphone-sheet'],
+      [0, 'll-connect-sheet'],
+    ] as const) {
+      await follow(links[index]);
+      await settle(stage);
+      expect(findAll(stage, element)).toHaveLength(1);
+      expect(findAll(stage, 'll-take-sheet')).toEqual([]);
+    }
+    expect(location.hash).toBe('#probe/connect');
+  });
+
+  it('comes back to the sheet it was left on', async () => {
+    const bench = new FakeBench('5.2.4');
+    const stage = await mount('ll-probe', { bench });
+    await follow(findAll<HTMLAnchorElement>(find(stage, 'll-sheet-nav'), 'a')[2]);
+    stage.remove();
+    location.hash = '#probe';
+    const again = await mount('ll-probe', { bench });
+    expect(findAll(again, 'll-level-sheet')).toHaveLength(1);
+  });
+
+  it('begins at the wires when speakers are reached live and nothing was taken', async () => {
+    const bench = new FakeBench('5.2.4');
+    bench.set({ document: { ...bench.state.document, rig: 'live' } });
+    const stage = await mount('ll-probe', { bench });
+    expect(findAll(stage, 'll-connect-sheet')).toHaveLength(1);
+  });
+
+  it('says on every sheet what runs on another, and shows the prompt on all', async () => {
+    location.hash = '#probe/level';
+    const bench = new FakeBench('5.2.4');
+    const stage = await mount('ll-probe', { bench });
+    bench.set({
+      activity: {
+        kind: 'playing',
+        channel: 'FC',
+        part: { number: 1, of: 2 },
+        play: { phase: 'playing', progress: 0.25, secondsLeft: 40, position: 1 },
+      },
+    });
+    await settle(stage);
+    expect(textOf(stage)).toMatch(/Playing FC, simulated ?\. Go to Take/);
+    bench.set({
+      activity: { kind: 'waiting', prompt: { title: 'Move 2 plugs', steps: ['One.'] } },
+    });
+    await settle(stage);
+    expect(textOf(stage)).toContain('Move 2 plugs');
   });
 
   for (const [name, layout] of [

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { nameList, probeTitle } from '../../../components/probe/probe-title';
+import { nameList } from '../../../components/probe/name-list';
+import { probeTitle } from '../../../components/probe/probe-title';
 import type { ChannelReading } from '../../../src/reading/reading';
 import type { BenchState } from '../../../src/session/bench';
 import { FakeBench } from '../fake-bench';
@@ -24,13 +25,26 @@ describe('the title of Probe', () => {
   });
 
   it('says what sounds and how long it lasts', () => {
+    const part = { number: 1, of: 1 };
     const play = { phase: 'playing', progress: 0.4, secondsLeft: 31.4, position: 0 } as const;
-    expect(titled({ activity: { kind: 'playing', channel: 'SiL', play } })).toEqual({
+    expect(titled({ activity: { kind: 'playing', channel: 'SiL', part, play } })).toEqual({
       title: 'Sweeping SiL',
       lede: '32 s left.',
     });
-    expect(titled({ activity: { kind: 'playing', channel: null, play } }).title).toBe(
+    expect(titled({ activity: { kind: 'playing', channel: null, part, play } }).title).toBe(
       'Listening to the quiet room',
+    );
+  });
+
+  it('says which of several takes it is, and that the next waits', () => {
+    const play = { phase: 'playing', progress: 0.4, secondsLeft: 31.4, position: 0 } as const;
+    const part = { number: 2, of: 3 };
+    expect(titled({ activity: { kind: 'playing', channel: 'SiL', part, play } }).lede).toBe(
+      '32 s left of take 2 of 3.',
+    );
+    const prompt = { title: 'Move 2 plugs', steps: [] };
+    expect(titled({ activity: { kind: 'waiting', prompt } }).title).toBe(
+      'The next take waits for you',
     );
   });
 

@@ -12,6 +12,7 @@ afterEach(() => document.body.replaceChildren());
 const playing: Activity = {
   kind: 'playing',
   channel: 'FC',
+  part: { number: 1, of: 1 },
   play: { phase: 'playing', progress: 0.5, secondsLeft: 32.2, position: 100 },
 };
 

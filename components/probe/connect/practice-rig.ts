@@ -1,0 +1,53 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Bench } from '../../../src/session/bench';
+import { BenchController } from '../../bench-controller';
+import '../../controls/number-field';
+import { sharedStyles } from '../../theme/shared-styles';
+
+/** The practice room: which invented room to probe. */
+@customElement('ll-practice-rig')
+export class PracticeRig extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-3);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  private readonly follow = new BenchController(this);
+
+  override render() {
+    const { state } = this.follow;
+    if (!state) return nothing;
+    return html`<p>
+        Needs nothing. The room, its speakers, its noise and its skewed clock are computed; all that
+        comes out is <b>simulated</b> and marked so.
+      </p>
+      <ll-number
+        label="Room number"
+        min="0"
+        max="999999"
+        .value=${state.document.practice.seed}
+        ?disabled=${state.activity.kind !== 'idle'}
+        hint="Each whole number is another room; the same number is always the same room."
+        @ll-number=${(event: CustomEvent<number>) => {
+          const seed = Math.round(event.detail);
+          this.bench?.change('Choose practice room', (document) => ({
+            ...document,
+            practice: { ...document.practice, seed },
+          }));
+        }}
+      ></ll-number>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-practice-rig': PracticeRig;
+  }
+}

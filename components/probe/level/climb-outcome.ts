@@ -1,0 +1,49 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { ClimbResult } from '../../../src/soundlevel/sound-level';
+import { dbText, thinSpace } from '../../charts/number-text';
+import { sharedStyles } from '../../theme/shared-styles';
+
+/** How the last climb ended, and whether the path is linear. */
+@customElement('ll-climb-outcome')
+export class ClimbOutcome extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-2);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) climbed: ClimbResult | null = null;
+
+  override render() {
+    const { climbed } = this;
+    if (!climbed) return nothing;
+    const good = climbed.end === 'margin' || climbed.end === 'target';
+    return html`<p class=${good ? '' : 'signal'} role="status">${climbed.sentence}</p>
+      <dl class="facts">
+        <dt>Test level</dt>
+        <dd class="num">${dbText(climbed.gainDb)}</dd>
+        <dt>Over the noise</dt>
+        <dd class="num">${climbed.marginDb === null ? 'cannot tell' : dbText(climbed.marginDb)}</dd>
+        <dt>6${thinSpace}dB sent come back as</dt>
+        <dd class=${climbed.linearity?.passes === false ? 'signal' : ''}>
+          ${linearityText(climbed.linearity)}
+        </dd>
+      </dl>`;
+  }
+}
+
+function linearityText(linearity: ClimbResult['linearity']): string {
+  if (!linearity) return 'cannot tell';
+  return `${dbText(linearity.stepDb, 2)}${linearity.passes ? ', in order' : ', not in order'}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-climb-outcome': ClimbOutcome;
+  }
+}

@@ -1,0 +1,68 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Bench } from '../../../src/session/bench';
+import { BenchController } from '../../bench-controller';
+import { thinSpace } from '../../charts/number-text';
+import { sharedStyles } from '../../theme/shared-styles';
+import { exposureSentence, isLoud, limitDb } from './exposure-words';
+
+/** The sound taken so far today, against what ears should take, with the advice. */
+@customElement('ll-exposure-facts')
+export class ExposureFacts extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-2);
+      }
+
+      svg {
+        display: block;
+        width: 100%;
+        height: 0.75rem;
+      }
+
+      .track {
+        fill: var(--track);
+      }
+
+      .taken {
+        fill: var(--ok);
+      }
+
+      .taken.loud {
+        fill: var(--signal);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  private readonly follow = new BenchController(this);
+
+  override render() {
+    const exposure = this.follow.state?.exposure;
+    if (!exposure) return nothing;
+    const loud = isLoud(exposure);
+    const percent = Math.round(Math.min(1, Math.max(0, exposure.dose ?? 0)) * 1000) / 10;
+    return html`<p class=${loud ? 'signal' : ''}>${exposureSentence(exposure)}</p>
+      ${
+        exposure.dose === null
+          ? nothing
+          : html`<svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+              <rect class="track" width="100" height="10"></rect>
+              <rect class="taken ${loud ? 'loud' : ''}" width=${percent} height="10"></rect>
+            </svg>`
+      }
+      <p class="soft small">
+        A day holds ${limitDb}${thinSpace}dB(A) for 8 hours, and half that time for every 3 dB more
+        (NIOSH 98-126). Above it, leave the room or wear hearing protection.
+      </p>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-exposure-facts': ExposureFacts;
+  }
+}

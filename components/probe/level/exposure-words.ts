@@ -1,0 +1,22 @@
+import type { Exposure } from '../../../src/soundlevel/sound-level';
+import { durationText, isNumber, numberText, thinSpace } from '../../charts/number-text';
+
+/** The level above which ears tire within a working day, dB(A); NIOSH 98-126. */
+export const limitDb = 85;
+
+/** How much of a day's sound was taken so far; without a calibration, why that cannot be told. */
+export function exposureSentence({ dose, equivalentDb, seconds }: Exposure): string {
+  if (seconds <= 0) return 'Nothing has sounded yet today.';
+  if (!isNumber(dose) || !isNumber(equivalentDb)) {
+    return `Sound for ${durationText(seconds)}. How loud cannot be told: the sound level is not calibrated.`;
+  }
+  return `${numberText(dose * 100, dose < 0.1 ? 1 : 0)}${thinSpace}% of what ears should take in a day: ${numberText(
+    equivalentDb,
+    1,
+  )}${thinSpace}dB(A) on average over ${durationText(seconds)}.`;
+}
+
+/** Whether the person in the room should leave it or protect the ears now. */
+export function isLoud({ dose, equivalentDb }: Exposure): boolean {
+  return (isNumber(equivalentDb) && equivalentDb > limitDb) || (isNumber(dose) && dose >= 0.5);
+}

@@ -1,0 +1,154 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { NoiseRequest } from '../../../src/noise/noise-state';
+import type { Bench, BenchState } from '../../../src/session/bench';
+import { BenchController } from '../../bench-controller';
+import '../../controls/choice';
+import '../../controls/number-field';
+import { selectStyles } from '../../controls/select-styles';
+import { sharedStyles } from '../../theme/shared-styles';
+import './band-choice';
+import { forChannel, noiseWishes, requestOf, type NoiseWishes } from './noise-wishes';
+
+const kinds = [
+  { value: 'noise', label: 'Pink noise' },
+  { value: 'listening', label: 'Listening' },
+] as const;
+
+const resolutions = [1, 3, 6, 12, 24] as const;
+
+/**
+ * What sounds, on which speaker, in which band; changes are followed while it sounds. Fires
+ * `ll-wish` after each.
+ */
+@customElement('ll-noise-controls')
+export class NoiseControls extends LitElement {
+  static override styles = [
+    sharedStyles,
+    selectStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-4);
+      }
+
+      .fields {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 8.5rem), 1fr));
+        gap: var(--space-3);
+        align-items: start;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  private readonly follow = new BenchController(this);
+
+  /** Remembers a wish; what sounds already is changed at once. */
+  private wish(wishes: NoiseWishes): void {
+    const { state } = this.follow;
+    if (!this.bench || !state) return;
+    noiseWishes.keep(this.bench, wishes);
+    if (state.activity.kind === 'noise') this.bench.changeNoise(requestOf(wishes, state));
+    this.requestUpdate();
+    this.dispatchEvent(new CustomEvent('ll-wish'));
+  }
+
+  override render() {
+    const { state } = this.follow;
+    if (!state || !this.bench) return nothing;
+    const running = state.activity.kind === 'noise' ? state.activity.noise.request : null;
+    const wishes = running ?? noiseWishes.of(this.bench);
+    const request = running ?? requestOf(wishes, state);
+    const busy = state.activity.kind !== 'idle' && running === null;
+    const listening = request.kind === 'listening';
+    return html`<ll-choice
+        label="Mode"
+        .options=${kinds}
+        .value=${request.kind}
+        ?disabled=${busy || running !== null}
+        @ll-pick=${(event: CustomEvent<string>) =>
+          this.wish({ ...wishes, kind: event.detail === 'listening' ? 'listening' : 'noise' })}
+      ></ll-choice>
+      ${
+        listening
+          ? html`<p class="small">
+              The processor’s own noise generator plays, one speaker after another; this computer
+              only listens. It gives level and response shape, without arrival.
+            </p>`
+          : nothing
+      }
+      <ll-choice
+        label=${listening ? 'Speaker the processor plays' : 'Speaker'}
+        .options=${state.layout.channels.map(({ label }) => ({ value: label, label }))}
+        .value=${request.channel}
+        ?disabled=${busy}
+        @ll-pick=${(event: CustomEvent<string>) => {
+          const picked = state.layout.channels.find(({ label }) => label === event.detail);
+          if (picked) this.wish(forChannel(wishes, picked.label, state));
+        }}
+      ></ll-choice>
+      <ll-band-choice
+        .lowHz=${request.lowHz}
+        .highHz=${request.highHz}
+        ?disabled=${busy}
+        @ll-band=${(event: CustomEvent<{ lowHz: number; highHz: number }>) =>
+          this.wish({ ...wishes, ...event.detail })}
+      ></ll-band-choice>
+      ${this.fields(state, wishes, request, busy)}`;
+  }
+
+  private fields(state: BenchState, wishes: NoiseWishes, request: NoiseRequest, busy: boolean) {
+    return html`<div class="fields">
+      <label class="select">
+        <span>Bands shown</span>
+        <select
+          ?disabled=${busy}
+          @change=${(event: Event) =>
+            this.wish({
+              ...wishes,
+              bandsPerOctave: Number((event.currentTarget as HTMLSelectElement).value),
+            })}
+        >
+          ${resolutions.map(
+            (bands) =>
+              html`<option value=${bands} .selected=${bands === request.bandsPerOctave}>
+                ${bands === 1 ? 'whole octaves' : `1/${bands} octave`}
+              </option>`,
+          )}
+        </select>
+      </label>
+      <ll-number
+        label="Averaged over"
+        unit="s"
+        min="3"
+        max="120"
+        .value=${request.averagingSeconds}
+        ?disabled=${busy}
+        @ll-number=${(event: CustomEvent<number>) =>
+          this.wish({ ...wishes, averagingSeconds: event.detail })}
+      ></ll-number>
+      ${
+        request.kind === 'listening'
+          ? nothing
+          : html`<ll-number
+              label="Level of the noise"
+              unit="dB"
+              min="-60"
+              max=${state.document.live.capDb}
+              .value=${request.gainDb}
+              ?disabled=${busy}
+              hint="At first the test level."
+              @ll-number=${(event: CustomEvent<number>) =>
+                this.wish({ ...wishes, gainDb: event.detail })}
+            ></ll-number>`
+      }
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-noise-controls': NoiseControls;
+  }
+}

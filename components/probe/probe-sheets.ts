@@ -1,0 +1,47 @@
+import type { BenchState } from '../../src/session/bench';
+
+export type SheetId = 'connect' | 'microphone' | 'level' | 'take' | 'noise';
+
+export const sheetNames: Readonly<Record<SheetId, string>> = {
+  connect: 'Connect',
+  microphone: 'Microphone',
+  level: 'Level',
+  take: 'Take',
+  noise: 'Noise',
+};
+
+/** In the order a tuner walks through them. */
+export const sheetOrder: readonly SheetId[] = ['connect', 'microphone', 'level', 'take', 'noise'];
+
+/** The sheet a location hash such as #probe/level names; null when it names none. */
+export function sheetFromHash(hash: string): SheetId | null {
+  const [stage, name] = hash.replace(/^#/, '').split('/');
+  if (stage !== 'probe') return null;
+  return sheetOrder.find((id) => id === name) ?? null;
+}
+
+/** Address of a sheet, for a link. */
+export function sheetAddress(sheet: SheetId): string {
+  return `#probe/${sheet}`;
+}
+
+/** Where Probe begins: at the wires when speakers are reached live and nothing was taken yet. */
+export function firstSheet({ document }: BenchState): SheetId {
+  return document.rig === 'live' && document.takes.length === 0 ? 'connect' : 'take';
+}
+
+/** The sheet on which what runs now is shown; null while nothing runs. */
+export function sheetOfActivity({ activity }: BenchState): SheetId | null {
+  switch (activity.kind) {
+    case 'idle':
+      return null;
+    case 'noise':
+      return 'noise';
+    case 'climbing':
+      return 'level';
+    case 'playing':
+    case 'waiting':
+    case 'reading':
+      return 'take';
+  }
+}

@@ -1,0 +1,13 @@
+import type { BenchState } from '../../src/session/bench';
+import { html, nothing } from 'lit';
+import { sheetAddress, sheetNames, sheetOfActivity, type SheetId } from './probe-sheets';
+import { soundInWords } from '../strip/strip-words';
+
+/** A line that says what runs on another sheet, with the way there. */
+export function runningElsewhere(state: BenchState, here: SheetId) {
+  const sheet = sheetOfActivity(state);
+  if (sheet === null || sheet === here) return nothing;
+  return html`<p class="elsewhere">
+    ${soundInWords(state)}. <a href=${sheetAddress(sheet)}>Go to ${sheetNames[sheet]}</a>
+  </p>`;
+}

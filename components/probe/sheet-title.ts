@@ -1,0 +1,113 @@
+import type { BenchState } from '../../src/session/bench';
+import { dbText, durationText } from '../charts/number-text';
+import { soundInWords } from '../strip/strip-words';
+import { probeTitle, type TitleAndLede } from './probe-title';
+import type { SheetId } from './probe-sheets';
+import { previewSentence } from './routing/route-preview';
+
+/** What a sheet of Probe has to say, as a sentence. */
+export function sheetTitle(state: BenchState, sheet: SheetId): TitleAndLede {
+  switch (sheet) {
+    case 'connect':
+      return connectTitle(state);
+    case 'microphone':
+      return microphoneTitle(state);
+    case 'level':
+      return levelTitle(state);
+    case 'take':
+      return probeTitle(state);
+    case 'noise':
+      return noiseTitle(state);
+  }
+}
+
+function connectTitle(state: BenchState): TitleAndLede {
+  switch (state.document.rig) {
+    case 'practice':
+      return {
+        title: 'The practice room needs no wires',
+        lede: 'Everything of Probe runs in it, and all that comes out is marked as simulated.',
+      };
+    case 'recording':
+      return {
+        title: 'The take travels as a file',
+        lede: 'For systems this computer cannot be wired to.',
+      };
+    case 'live':
+      return { title: 'This computer plays and listens', lede: previewSentence(state) };
+  }
+}
+
+function microphoneTitle({ document }: BenchState): TitleAndLede {
+  const { calibration, soundLevel } = document.microphone;
+  if (calibration && soundLevel) {
+    return {
+      title: 'The microphone is calibrated in response and in level',
+      lede: `Its own response by ${calibration.name} is taken out of every reading.`,
+    };
+  }
+  if (calibration) {
+    return {
+      title: `Readings are corrected by ${calibration.name}`,
+      lede: 'Sound levels are not calibrated; distances, crossovers and trims do not need that.',
+    };
+  }
+  if (soundLevel) {
+    return {
+      title: 'The microphone is calibrated in level only',
+      lede: 'Without a calibration file its own response stays in the readings.',
+    };
+  }
+  return {
+    title: 'Nothing is known of the microphone yet',
+    lede: 'Distances, crossovers and trims do not need it; true responses and sound levels do.',
+  };
+}
+
+function levelTitle(state: BenchState): TitleAndLede {
+  const { activity, document, climbed } = state;
+  if (activity.kind === 'climbing') {
+    return {
+      title: 'Climbing to a test level',
+      lede: `${durationText(activity.climb.secondsLeft)} left at most. Please keep still and quiet.`,
+    };
+  }
+  if (document.rig === 'recording') {
+    return { title: 'The level is set where the take is played', lede: '' };
+  }
+  const level = dbText(document.live.gainDb);
+  if (!climbed) {
+    return {
+      title: `Takes play at ${level}`,
+      lede: 'Start quiet: leave the room or wear hearing protection when it gets loud.',
+    };
+  }
+  const good = climbed.end === 'margin' || climbed.end === 'target';
+  return {
+    title: good ? `${level} is loud enough for takes` : `Takes play at ${level}`,
+    lede: 'Start quiet: leave the room or wear hearing protection when it gets loud.',
+  };
+}
+
+function noiseTitle(state: BenchState): TitleAndLede {
+  const { activity, document } = state;
+  if (activity.kind === 'noise') {
+    const { complete, secondsLeft } = activity.noise;
+    return {
+      title: soundInWords(state),
+      lede: complete
+        ? 'The average is complete and goes on moving; keep the reading, or change the speaker.'
+        : `${durationText(secondsLeft)} left of the average. Please keep still and quiet.`,
+    };
+  }
+  if (document.rig === 'recording') {
+    return {
+      title: 'Noise needs a microphone at this computer',
+      lede: 'Choose Live or the practice room under Connect.',
+    };
+  }
+  return {
+    title: 'Pink noise shows a speaker while you work on it',
+    lede: 'Its spectrum follows what you move within seconds; a take is more exact.',
+  };
+}

@@ -1,0 +1,144 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Bench } from '../../../src/session/bench';
+import type { ChannelLabel } from '../../../src/system/channel';
+import { BenchController } from '../../bench-controller';
+import { buttonStyles } from '../../controls/button-styles';
+import { selectStyles } from '../../controls/select-styles';
+import { sharedStyles } from '../../theme/shared-styles';
+import { nextSeatName, positionsOf, renamePosition } from './positions';
+
+/** Where the microphone stands: named, moved to a new place, or back at an earlier one. */
+@customElement('ll-position-picker')
+export class PositionPicker extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    selectStyles,
+    css`
+      :host {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--space-2);
+      }
+
+      .row {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2);
+      }
+
+      .row .ghost {
+        padding-inline: var(--space-3);
+      }
+
+      input {
+        width: 100%;
+        min-height: var(--target);
+        padding: var(--space-1) var(--space-2);
+        border: var(--line) solid var(--edge);
+        border-radius: var(--radius);
+        background: var(--sheet);
+        color: var(--ink);
+        font: inherit;
+        font-weight: 400;
+      }
+
+      input:disabled {
+        border-color: var(--rule);
+        color: var(--soft);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) selected: ChannelLabel | null = null;
+  private readonly follow = new BenchController(this);
+
+  override render() {
+    const { state } = this.follow;
+    if (!state) return nothing;
+    const { document, layout } = state;
+    const busy = state.activity.kind !== 'idle';
+    const used = positionsOf(document);
+    const near = this.selected ?? layout.channels[0]?.label ?? 'FL';
+    return html`${
+        used.length > 1
+          ? html`<label class="select">
+              <span>The microphone stands at</span>
+              <select
+                ?disabled=${busy}
+                @change=${(event: Event) =>
+                  this.bench?.setPosition((event.currentTarget as HTMLSelectElement).value)}
+              >
+                ${used.map(
+                  ({ position, takes }) =>
+                    html`<option
+                      value=${position.id}
+                      .selected=${position.id === document.position.id}
+                    >
+                      ${position.name}, ${takesText(takes)}
+                    </option>`,
+                )}
+              </select>
+            </label>`
+          : nothing
+      }
+      <label class="select">
+        <span>Name of this position</span>
+        <input
+          maxlength="60"
+          autocomplete="off"
+          spellcheck="false"
+          .value=${document.position.name}
+          ?disabled=${busy}
+          @change=${this.rename}
+        />
+      </label>
+      <div class="row">
+        <button
+          class="ghost"
+          ?disabled=${busy}
+          @click=${() => this.bench?.setPosition({ name: nextSeatName(document), kind: 'seat' })}
+        >
+          New seat
+        </button>
+        <button
+          class="ghost"
+          ?disabled=${busy}
+          @click=${() => this.bench?.setPosition({ name: `Close to ${near}`, kind: 'close' })}
+        >
+          Close to ${near}
+        </button>
+      </div>
+      <p class="soft small">
+        ${
+          document.position.kind === 'close'
+            ? 'Close: the microphone a hand’s width from the driver, for the speaker’s own roll-off without the room.'
+            : 'Takes of one position are joined. Choose a new one as soon as the microphone moves.'
+        }
+      </p>`;
+  }
+
+  private readonly rename = (event: Event): void => {
+    const input = event.target as HTMLInputElement;
+    const position = this.follow.state?.document.position;
+    const name = input.value.trim();
+    if (!position || name === '') {
+      input.value = position?.name ?? '';
+      return;
+    }
+    this.bench?.change('Name position', (document) => renamePosition(document, position.id, name));
+  };
+}
+
+function takesText(takes: number): string {
+  if (takes === 0) return 'no take yet';
+  return takes === 1 ? '1 take' : `${takes} takes`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-position-picker': PositionPicker;
+  }
+}

@@ -1,0 +1,51 @@
+import type { BenchState } from '../../../src/session/bench';
+import type { Position, SessionDocument } from '../../../src/session/document';
+
+/** A position of the session, with how many takes were made there. */
+export interface UsedPosition {
+  readonly position: Position;
+  readonly takes: number;
+}
+
+/** Every position with takes, oldest first, and the one in hand. */
+export function positionsOf({ takes, position }: SessionDocument): UsedPosition[] {
+  const found = new Map<string, UsedPosition>();
+  for (const take of takes) {
+    const before = found.get(take.position.id)?.takes ?? 0;
+    found.set(take.position.id, { position: take.position, takes: before + 1 });
+  }
+  const here = found.get(position.id)?.takes ?? 0;
+  found.set(position.id, { position, takes: here });
+  return [...found.values()];
+}
+
+/** The name of the next seat: the lowest number no position has. */
+export function nextSeatName(document: SessionDocument): string {
+  const names = new Set(positionsOf(document).map(({ position }) => position.name));
+  let number = 1;
+  while (names.has(`Seat ${number}`)) number++;
+  return `Seat ${number}`;
+}
+
+/** Takes that make up the readings of the position in hand. */
+export function joinedTakes({ document, layout }: BenchState): number {
+  return document.takes.filter(
+    ({ position, schedule, readings }) =>
+      position.id === document.position.id && schedule.layout === layout.name && readings !== null,
+  ).length;
+}
+
+/** The document with a position renamed wherever it stands. */
+export function renamePosition(
+  document: SessionDocument,
+  id: string,
+  name: string,
+): SessionDocument {
+  const renamed = (position: Position): Position =>
+    position.id === id ? { ...position, name } : position;
+  return {
+    ...document,
+    position: renamed(document.position),
+    takes: document.takes.map((take) => ({ ...take, position: renamed(take.position) })),
+  };
+}

@@ -1,0 +1,68 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Bench, BenchState } from '../../../src/session/bench';
+import { isTrouble } from '../../../src/trouble';
+import { BenchController } from '../../bench-controller';
+import { durationText } from '../../charts/number-text';
+import { buttonStyles } from '../../controls/button-styles';
+import { sharedStyles } from '../../theme/shared-styles';
+import { plannedTakes } from '../routing/route-preview';
+import { currentReadings } from './take-lanes';
+
+/** The button that starts a take, and how long it will last. */
+@customElement('ll-take-run')
+export class TakeRun extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-2);
+      }
+
+      button {
+        justify-self: start;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  private readonly follow = new BenchController(this);
+
+  override render() {
+    const { state } = this.follow;
+    if (!state || state.document.rig === 'recording') return nothing;
+    const again = currentReadings(state) !== null;
+    return html`<button
+        class=${state.toRepeat.length > 0 ? 'ghost' : 'go'}
+        ?disabled=${state.activity.kind !== 'idle' || isTrouble(plannedTakes(state))}
+        @click=${() => void this.bench?.startTake()}
+      >
+        ${again ? 'Run the take again' : 'Run the take'}
+      </button>
+      <p class="soft small">${lengthSentence(state)}</p>`;
+  }
+}
+
+function lengthSentence(state: BenchState): string {
+  const plan = plannedTakes(state);
+  if (isTrouble(plan)) return plan.sentence;
+  const seconds = plan.parts.reduce(
+    (sum, { schedule }) => sum + schedule.lengthSamples / schedule.sampleRate,
+    0,
+  );
+  const lasts =
+    plan.parts.length === 1
+      ? `The take lasts ${durationText(seconds)}`
+      : `${plan.parts.length} takes, ${durationText(seconds)} together, with a stop between them`;
+  return state.document.rig === 'practice'
+    ? `${lasts}; the practice room computes it faster.`
+    : `${lasts}.`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-take-run': TakeRun;
+  }
+}
