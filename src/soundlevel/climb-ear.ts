@@ -3,7 +3,7 @@ import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
 import { createFrequencyWeighting } from '../../dsp/level/frequency-weighting';
 import { findClipping } from '../../dsp/timing/clipping';
 import type { SoundLevelCalibration } from '../microphone/calibration';
-import { isTrouble, type Trouble } from '../trouble';
+import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { Ear } from './hear-line';
 import type { SoundLevel } from './sound-level';
 import { createSoundLevelMeter } from './sound-level-meter';
@@ -39,6 +39,12 @@ const hopsAPeriod = 4;
 const clipDb = -1;
 /** Flat tops below this are a coarse converter, not clipping. */
 const leastCeiling = 0.05;
+/** Audio lost so often before two periods were whole. */
+const mostLosses = 10;
+const lossy = trouble(
+  'failed',
+  'Audio is lost so often that no level can be read. Close other programs and start again.',
+);
 /** Bins over which a skewed clock turns all phases alike. */
 const groupBins = 64;
 
@@ -49,7 +55,10 @@ export interface ClimbEarOptions {
   readonly onLevel?: ((aWeightedDb: number, seconds: number) => void) | undefined;
 }
 
-/** Hears a line in steps of a quarter of the noise's period; one period always is whole. */
+/**
+ * Hears a line in steps of a quarter of the noise's period. After lost audio it listens until two
+ * periods are whole again.
+ */
 export function createClimbEar(ear: Ear, options: ClimbEarOptions): ClimbEar {
   const { periodSamples } = options;
   const { sampleRate } = ear.line;
@@ -64,7 +73,25 @@ export function createClimbEar(ear: Ear, options: ClimbEarOptions): ClimbEar {
   const spectra: Float64Array[] = [];
   const cPowers: number[] = [];
 
+  let gaps = 0;
+
   const listen = async (): Promise<Hearing | Trouble> => {
+    let wait = 0;
+    for (let losses = 0; losses <= mostLosses;) {
+      const hearing = await listenOnce();
+      if (isTrouble(hearing)) return hearing;
+      if (ear.gaps() !== gaps) {
+        gaps = ear.gaps();
+        losses++;
+        wait = 2 * hopsAPeriod;
+      }
+      if (wait === 0 || hearing.clipped) return hearing;
+      wait--;
+    }
+    return lossy;
+  };
+
+  const listenOnce = async (): Promise<Hearing | Trouble> => {
     const heard = await ear.hear(hop);
     if (isTrouble(heard)) return heard;
     past.copyWithin(0, hop);

@@ -1,14 +1,16 @@
+import { powerToDb } from '../../dsp/level/decibels';
 import type { OutputRoutes, Rig } from '../rig/port';
 import type { SoundLevelCalibration } from '../microphone/calibration';
 import type { ChannelLabel } from '../system/channel';
 import { isTrouble, trouble, type Trouble } from '../trouble';
-import { checkLinearity } from './check-linearity';
+import { checkLinearity, levelSpreadDb } from './check-linearity';
 import { createClimbEar, type ClimbEar, type Hearing } from './climb-ear';
 import { climbNoise, type ClimbNoise } from './climb-noise';
 import { mostPeakDb, mostStepDb, nearDb, nextStep, whyEnd, type Limits } from './climb-limits';
+import { climbProgress, secondsToGo } from './climb-progress';
 import { sayClimb } from './climb-words';
 import { openEar, type Ear } from './hear-line';
-import { judgeHearing, type Judged } from './judge-hearing';
+import { isRepeated, judgeHearing, type Judged } from './judge-hearing';
 import { hearNoiseFloor, type NoiseFloor } from './noise-floor';
 import { settleLevel, type Settled } from './settle-level';
 import type { ClimbEnd, ClimbRequest, ClimbResult, ClimbState } from './sound-level';
@@ -38,13 +40,10 @@ const wakeSeconds = 3;
 const stepSeconds = 1.5;
 const holdSeconds = 2.5;
 const checkStepDb = 6;
-/** What the check takes, about. */
-const checkSeconds = 8;
 /** Drop after clipping, dB; clipping so often is no door that slammed. */
 const clipDropDb = 12;
 const mostClips = 3;
-/** A level that comes back so far from what the gain foretells, so often in a row, dB. */
-const mostOffDb = 1.5;
+/** So often in a row the level may fail to follow the gain. */
 const mostOffs = 2;
 
 /**
@@ -93,6 +92,7 @@ function createClimb(
     soundLevel,
     onLevel: options.onLevel,
   });
+  const bins = ((bandHz[1] - bandHz[0]) * noise.period.length) / sampleRate;
   const startDb = Math.min(Math.max(options.startDb ?? defaultStartDb, lowestDb), capDb);
   const mostDb = soundLevel ? mostSoundDb - soundLevel.offsetDb : Infinity;
   const limits: Limits = {
@@ -145,30 +145,22 @@ function createClimb(
     settleLevel(hears, {
       leastSeconds,
       expectedPower,
+      spreadDb: expectedPower === null ? 0 : spreadOf(floor, expectedPower),
       deafSeconds,
       mostDb,
       onHop: (hearing) => tell(hearing, floor),
     });
 
+  const spreadOf = (floor: NoiseFloor, power: number): number =>
+    levelSpreadDb(floor.bandPower / power, bins);
+
   const tell = (hearing: Hearing, floor: NoiseFloor): void => {
     const { marginDb } = judgeHearing(hearing, floor, noise, sampleRate);
+    if (checkedSeconds !== null) checkedSeconds += hears.hopSeconds;
+    const wantedMarginDb = request.marginDb;
+    const how = { gainDb, startDb, capDb, marginDb, wantedMarginDb, checkedSeconds };
     const { soundLevel } = hearing;
-    if (checkedSeconds !== null) {
-      checkedSeconds += hears.hopSeconds;
-      const part = Math.min(checkedSeconds / checkSeconds, 1);
-      const secondsLeft = Math.max(checkSeconds - checkedSeconds, 0.5);
-      options.onState({ gainDb, marginDb, soundLevel, progress: 0.8 + 0.2 * part, secondsLeft });
-      return;
-    }
-    const goal = marginDb === null ? capDb : gainDb + Math.max(request.marginDb - marginDb, 0);
-    const aim = Math.min(Math.max(goal, startDb + 1), Math.max(capDb, startDb + 1));
-    options.onState({
-      gainDb,
-      marginDb,
-      soundLevel,
-      progress: Math.min(Math.max(0.1 + (0.7 * (gainDb - startDb)) / (aim - startDb), 0), 0.8),
-      secondsLeft: secondsToGo(gainDb, aim),
-    });
+    options.onState({ gainDb, marginDb, soundLevel, ...climbProgress(how) });
   };
 
   const move = (toDb: number): number => {
@@ -185,11 +177,14 @@ function createClimb(
     let forced: 'clipping' | 'too loud' | null = null;
     let deaf = 0;
     let offs = 0;
+    let first: Level | null = null;
     for (;;) {
       const settled: Settled | Trouble = await settle(floor, least, expected, deaf);
       if (isTrouble(settled)) return settled;
       const judged = judgeHearing(settled.hearing, floor, noise, sampleRate);
-      const isOff = judged.isHeld || (settled.offDb > mostOffDb && judged.power > 0);
+      if (judged.power > 0) first ??= { gainDb, power: judged.power };
+      const isLazy = first !== null && hasBarelyRisen(first, { gainDb, power: judged.power });
+      const isOff = judged.isHeld || isLazy || (!settled.follows && judged.power > 0);
       offs = isOff ? offs + 1 : 0;
       if (offs >= mostOffs) return notLinear;
       least = stepSeconds;
@@ -235,19 +230,19 @@ function createClimb(
     if (isTrouble(settled)) return settled;
     const quieter = await meanPower(periods, floor);
     if (isTrouble(quieter)) return quieter;
-    const bins = ((bandHz[1] - bandHz[0]) * noise.period.length) / sampleRate;
     const count = bins * periods;
     return { checked: checkLinearity({ louder, quieter, floor: floor.bandPower, count }) };
   };
 
-  /** Mean power in the band over so many periods from now on. */
+  /** Mean power of the speaker over so many periods from now on: what repeats, without hum. */
   const meanPower = async (periods: number, floor: NoiseFloor): Promise<number | Trouble> => {
+    const hum = isRepeated(floor) ? floor.repeatedPower : 0;
     let sum = 0;
     for (let hop = 1; hop <= 4 * periods; hop++) {
       const hearing = await hears.listen();
       if (isTrouble(hearing)) return hearing;
       tell(hearing, floor);
-      if (hop % 4 === 0) sum += hearing.bandPower;
+      if (hop % 4 === 0) sum += hearing.repeatedPower - hum;
     }
     return sum / periods;
   };
@@ -276,12 +271,18 @@ function createClimb(
   return { run };
 }
 
+interface Level {
+  readonly gainDb: number;
+  readonly power: number;
+}
+
+/** Whether a level rose by less than half of what the gain did, over 6 dB or more. */
+function hasBarelyRisen(first: Level, now: Level): boolean {
+  const askedDb = now.gainDb - first.gainDb;
+  return askedDb >= mostStepDb && powerToDb(now.power / first.power) < askedDb / 2 - nearDb;
+}
+
 const notLinear = trouble(
   'not-linear',
   'The level at the microphone does not follow the test signal: something changes it on the way. Switch off gain control, noise suppression and loudness or night modes, then climb again.',
 );
-
-/** Rough seconds a climb from one gain to another takes, its check included. */
-function secondsToGo(fromDb: number, toDb: number): number {
-  return 2 * Math.ceil(Math.max(toDb - fromDb, 0) / mostStepDb) + checkSeconds;
-}

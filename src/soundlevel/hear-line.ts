@@ -6,6 +6,8 @@ export interface Ear {
   readonly line: Line;
   /** The next unbroken stretch of that many samples; a stretch that lost audio starts over. */
   hear(samples: number): Promise<Float64Array | Trouble>;
+  /** How often audio was lost so far. */
+  gaps(): number;
   /** Silence now. */
   close(): void;
 }
@@ -53,7 +55,7 @@ export async function openEar(
     );
   }
   queue.keep(keptSeconds * sampleRate);
-  return { line, hear: (samples) => queue.take(samples), close };
+  return { line, hear: (samples) => queue.take(samples), gaps: () => queue.gaps(), close };
 }
 
 const stopped = trouble('stopped', 'Stopped.');
@@ -66,12 +68,14 @@ interface Queue {
   add(frame: number, samples: Float32Array): void;
   take(samples: number): Promise<Float64Array | Trouble>;
   keep(samples: number): void;
+  gaps(): number;
   end(why: Trouble): void;
 }
 
 function createQueue(): Queue {
   let blocks: Float32Array[] = [];
   let held = 0;
+  let gaps = 0;
   let most = Infinity;
   let nextFrame: number | null = null;
   let ended: Trouble | null = null;
@@ -101,7 +105,10 @@ function createQueue(): Queue {
   return {
     add: (frame, samples) => {
       if (ended) return;
-      if (nextFrame !== null && frame !== nextFrame) [blocks, held] = [[], 0];
+      if (nextFrame !== null && frame !== nextFrame) {
+        gaps++;
+        [blocks, held] = [[], 0];
+      }
       nextFrame = frame + samples.length;
       blocks.push(samples);
       held += samples.length;
@@ -116,6 +123,7 @@ function createQueue(): Queue {
     keep: (samples) => {
       most = samples;
     },
+    gaps: () => gaps,
     end: (why) => {
       ended ??= why;
       [blocks, held] = [[], 0];

@@ -56,7 +56,8 @@ export function judgeHearing(
   };
 }
 
-function isRepeated(heard: {
+/** Whether most of what is heard comes again with every period. */
+export function isRepeated(heard: {
   readonly bandPower: number;
   readonly repeatedPower: number;
 }): boolean {

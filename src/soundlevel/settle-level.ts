@@ -7,8 +7,8 @@ export interface Settled {
   readonly hearing: Hearing;
   /** Why it did not wait for the rest: the gain must come down at once. */
   readonly alarm: 'clipping' | 'too loud' | null;
-  /** How far from the expected level it stayed, dB; 0 when that was reached or not foretold. */
-  readonly offDb: number;
+  /** False when it stayed far from the level that was expected. */
+  readonly follows: boolean;
 }
 
 export interface SettleRequest {
@@ -16,6 +16,8 @@ export interface SettleRequest {
   readonly leastSeconds: number;
   /** Power the band should reach; null when it cannot be foretold. */
   readonly expectedPower: number | null;
+  /** What noise alone moves the level of one period by, dB (standard deviation). */
+  readonly spreadDb: number;
   /** C-weighted level, dB re full scale, that must not be passed; Infinity when unknown. */
   readonly mostDb: number;
   /** No alarm so soon after a drop: what was loud is still on its way. */
@@ -25,8 +27,9 @@ export interface SettleRequest {
 
 /** Longest delay of a chain that is waited for. */
 const mostSeconds = 6;
-/** Two periods that differ by less are at rest, dB. */
+/** Two periods that differ by less are at rest, dB, beside what noise does. */
 const restDb = 0.25;
+/** A level so near what was expected has followed, dB, beside what noise does. */
 const closeDb = 1.5;
 
 /**
@@ -38,28 +41,30 @@ export async function settleLevel(
   ear: ClimbEar,
   request: SettleRequest,
 ): Promise<Settled | Trouble> {
-  const { expectedPower } = request;
+  const { expectedPower, spreadDb } = request;
   const period = 4 * ear.hopSeconds;
   const recent: number[] = [];
+  const isNear = (power: number, expected: number): boolean =>
+    differenceDb(power, expected) < closeDb + 3 * spreadDb;
   for (let at = ear.hopSeconds; ; at += ear.hopSeconds) {
     const hearing = await ear.listen();
     if (isTrouble(hearing)) return hearing;
     request.onHop(hearing);
     const isDeaf = at <= request.deafSeconds;
-    if (hearing.clipped && !isDeaf) return { hearing, alarm: 'clipping', offDb: 0 };
+    if (hearing.clipped && !isDeaf) return { hearing, alarm: 'clipping', follows: true };
     const isLoud = hearing.cWeightedDb > request.mostDb;
-    if (isLoud && at >= period && !isDeaf) return { hearing, alarm: 'too loud', offDb: 0 };
+    if (isLoud && at >= period && !isDeaf) return { hearing, alarm: 'too loud', follows: true };
     recent.push(hearing.bandPower);
     const before = recent.length > 4 ? recent.shift() : undefined;
     if (at < request.leastSeconds + period || before === undefined) continue;
-    if (expectedPower === null) return { hearing, alarm: null, offDb: 0 };
+    if (expectedPower === null) return { hearing, alarm: null, follows: true };
     if (at > mostSeconds) {
-      const offDb = differenceDb(hearing.bandPower, expectedPower);
-      return { hearing, alarm: null, offDb };
+      return { hearing, alarm: null, follows: isNear(hearing.bandPower, expectedPower) };
     }
-    const rests = differenceDb(hearing.bandPower, before) < restDb;
-    const isNear = differenceDb(hearing.bandPower, expectedPower) < closeDb;
-    if (rests && isNear) return { hearing, alarm: null, offDb: 0 };
+    const rests = differenceDb(hearing.bandPower, before) < restDb + 3 * spreadDb;
+    if (rests && isNear(hearing.bandPower, expectedPower)) {
+      return { hearing, alarm: null, follows: true };
+    }
   }
 }
 

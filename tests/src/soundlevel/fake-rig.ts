@@ -16,8 +16,12 @@ export interface Chain {
   readonly process?: (sample: number) => number;
   /** How much faster the speaker's clock runs than the microphone's. */
   readonly skewPpm?: number;
-  /** Frames that go missing at a moment, once. */
-  readonly lost?: { readonly atSeconds: number; readonly frames: number };
+  /** Frames that go missing at a moment, once or ever again. */
+  readonly lost?: {
+    readonly atSeconds: number;
+    readonly frames: number;
+    readonly everySeconds?: number;
+  };
   /** The line ends by itself. */
   readonly endAtSeconds?: number;
   readonly refuse?: Trouble;
@@ -73,7 +77,7 @@ export function fakeRig(chain: Chain): FakeRig {
     if (options.signal.aborted) return trouble('stopped', 'Stopped.');
     const onWay = new Float64Array(delay + 1);
     const ramp = 1 / (0.05 * sampleRate);
-    let emitted = 0;
+    let nextLoss = chain.lost?.atSeconds ?? Infinity;
     open = true;
     const makeBlock = (): Float32Array => {
       const block = new Float32Array(blockFrames);
@@ -87,7 +91,14 @@ export function fakeRig(chain: Chain): FakeRig {
         const heard = pathGain * come + room + (chain.extra?.(at / sampleRate) ?? 0);
         block[n] = Math.min(Math.max(process(heard), -1), 1);
       }
+      frame += blockFrames;
       return block;
+    };
+    /** What is lost was played and heard, but comes to nobody. */
+    const lose = (lost: Chain['lost']): void => {
+      if (!lost || frame / sampleRate < nextLoss) return;
+      frame += lost.frames;
+      nextLoss = lost.everySeconds === undefined ? Infinity : nextLoss + lost.everySeconds;
     };
     const emit = (): void => {
       if (!open) return;
@@ -96,12 +107,9 @@ export function fakeRig(chain: Chain): FakeRig {
         options.onEnd(trouble('device-gone', 'The microphone was unplugged.'));
         return;
       }
+      lose(chain.lost);
       const samples = makeBlock();
-      const { lost } = chain;
-      const at = emitted + (lost && frame / sampleRate >= lost.atSeconds ? lost.frames : 0);
-      options.onBlock({ frame: at, samples, loopback: null });
-      emitted += blockFrames;
-      frame += blockFrames;
+      options.onBlock({ frame: frame - blockFrames, samples, loopback: null });
       setImmediate(emit);
     };
     setImmediate(emit);
