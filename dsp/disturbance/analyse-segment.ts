@@ -1,0 +1,81 @@
+import { sweepTimeSeconds } from '../signal/sweep';
+import type { ImpulseResponse } from '../response/impulse-response';
+import { bandTiles, type BandTiles } from './band-tiles';
+import type { DisturbanceInput } from './disturbance';
+import { eventShape, type EventShape } from './event-shape';
+import { findEvents } from './find-events';
+import { noiseFloors, quietestFloors } from './noise-floors';
+import { ownSound } from './own-sound';
+import { energyInWindow, errorOf } from './response-error';
+import { seenExcess } from './seen-excess';
+import { sweepBands } from './sweep-bands';
+
+/** Something heard in a segment, whether it matters or not. */
+export interface SegmentEvent {
+  readonly shape: EventShape;
+  /** In the band it moves most; 0 when it moves none for certain. */
+  readonly errorDb: number;
+  readonly errorHz: number;
+}
+
+export interface SegmentAnalysis {
+  readonly tiles: BandTiles;
+  readonly floors: Float64Array;
+  readonly seen: Float64Array;
+  readonly events: readonly SegmentEvent[];
+}
+
+/** Energy over that of the take's own noise, and error over its own, from which on one is sure. */
+const sureEnergy = 1.5;
+const sureError = 2.5;
+/** Of the energy measured in a band at least this share is its response. */
+const leastResponse = 0.05;
+
+/** Events of a segment and how far each may move the response. */
+export function analyseSegment(input: DisturbanceInput): SegmentAnalysis {
+  const { heard, sweepAt, sweep, ir, silence } = input;
+  const rate = sweep.sampleRate;
+  const tiles = bandTiles(heard, rate);
+  const floors = silence ? noiseFloors(silence, rate) : quietestFloors(tiles);
+  const swept = sweepBands(ir, sweep, floors);
+  const own = ownSound(tiles, swept, floors, sweep, sweepAt, arrivalOf(ir));
+  const seen = seenExcess(tiles, own, floors);
+  const starts = tiles.bands.map(
+    ({ midHz }) => sweepAt - ir.zeroIndex + sweepTimeSeconds(sweep, midHz) * rate,
+  );
+  const weights = swept.map((band, b) =>
+    band.swept && band.energy > 0
+      ? band.gain / band.energy
+      : 1e-3 / ((floors[b] ?? 0) * heard.length),
+  );
+  const events = findEvents(seen, tiles, weights, rate).map((span): SegmentEvent => {
+    const shape = eventShape(seen, tiles, own, weights, span);
+    const energies = energyInWindow(shape, seen, own, tiles, swept, starts, ir.samples.length);
+    let errorDb = 0;
+    let errorHz = 0;
+    for (const [b, { lowHz, highHz, midHz }] of tiles.bands.entries()) {
+      const band = swept[b];
+      if (!band?.swept || band.energy <= 0) continue;
+      const energy = energies[b] ?? 0;
+      const response = Math.max(band.energy - energy, leastResponse * band.energy);
+      const error = errorOf(energy / response, highHz - lowHz);
+      const ownError = errorOf(band.noise / band.energy, highHz - lowHz);
+      if (energy < sureEnergy * band.noise || error < sureError * ownError) continue;
+      if (error > errorDb) [errorDb, errorHz] = [error, midHz];
+    }
+    return { shape, errorDb, errorHz };
+  });
+  return { tiles, floors, seen, events };
+}
+
+/** Seconds from zero delay to the response's peak. */
+function arrivalOf({ samples, zeroIndex, sampleRate }: ImpulseResponse): number {
+  let peak = 0;
+  let most = 0;
+  for (const [n, value] of samples.entries()) {
+    if (Math.abs(value) <= most) continue;
+    most = Math.abs(value);
+    peak = n;
+  }
+  return (peak - zeroIndex) / sampleRate;
+}
