@@ -1,76 +1,178 @@
 import { deconvolveSweep } from '../../dsp/response/deconvolve';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fadeEnds } from '../../dsp/signal/fade';
-import type { SweepSpec } from '../../dsp/signal/sweep';
-import { captureSample, type Clock } from '../../dsp/timing/clock';
+import { sweepRateSeconds, type SweepSpec } from '../../dsp/signal/sweep';
+import type { Clock } from '../../dsp/timing/clock';
 import { repairSegment } from '../../dsp/timing/repair-segment';
 import { resampleToStimulus } from '../../dsp/timing/resample';
 import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
+import { readSilence } from './read-silence';
 
 /** Response before zero delay: room for nearer speakers than the reference, and for noise. */
 const preSeconds = 0.17;
 /** Response after zero delay. */
 const postSeconds = 1.36;
-/** With less of the silence than this, seconds, the noise is not known. */
-const leastSilenceSeconds = 0.5;
 /** Harmonics up to this of the sweep after must not stand in the response of the one before. */
 const highestHarmonic = 5;
 /** Where a response ends before its time, it fades over this. */
 const endFadeSeconds = 0.01;
 
+/** What was heard of one segment. */
+export interface SegmentResponse {
+  readonly ir: ImpulseResponse;
+  /** On the stimulus clock; of overlapping sweeps the whole bundle. */
+  readonly heard: Float64Array;
+  /** Index in `heard` where the sweep starts. */
+  readonly sweepAt: number;
+}
+
+export interface Responder {
+  /**
+   * Impulse response of a segment. With `mendAt` (a capture sample) the audio that its marks say
+   * was lost or repeated there is put right first.
+   */
+  respond(segment: ScheduledSegment, mendAt?: number): SegmentResponse;
+  /**
+   * The take's silence through the deconvolution of a segment, at the power the noise has in it;
+   * null when the capture holds too little of it. The same object for the same sweep.
+   */
+  noise(segment: ScheduledSegment): ImpulseResponse | null;
+}
+
 /**
- * Impulse response of a segment: its sweep on the stimulus clock, deconvolved. With `mendAt` (a
- * capture sample) the audio that its marks say was lost or repeated there is put right first. Of
- * overlapping sweeps the whole bundle is deconvolved, so that no neighbour is cut through, and the
- * response ends where the harmonics of the next one begin (Majdak, Balazs and Laback, JAES 55,
- * 2007); zeros follow.
+ * Turns segments of a capture into impulse responses: each segment's sweep on the stimulus clock,
+ * deconvolved. Overlapping sweeps of one kind are deconvolved together, so that no neighbour is cut
+ * through, and a response ends where the harmonics of the next sweep begin (Majdak, Balazs and
+ * Laback, JAES 55, 2007); zeros follow.
  */
-export function segmentResponse(
+export function createResponder(
   capture: Float64Array,
   clock: Clock,
   schedule: Schedule,
+): Responder {
+  const ground = { capture, clock, schedule };
+  const noises = new Map<string, ImpulseResponse | null>();
+  const bundles = new Map<string, BundleResponse>();
+  const mostBundles = Math.max(...schedule.channels.map((one) => countOf(schedule, one)));
+  return {
+    respond(segment, mendAt) {
+      const bundle = bundleOf(schedule, segment);
+      if (bundle.length === 1) return respondAlone(ground, segment, mendAt ?? null);
+      const key = `${segment.markStart} ${JSON.stringify(segment.sweep)}`;
+      const known = bundles.get(key) ?? respondTogether(ground, bundle, segment);
+      bundles.delete(key);
+      bundles.set(key, known);
+      for (const oldest of bundles.keys()) {
+        if (bundles.size <= mostBundles) break;
+        bundles.delete(oldest);
+      }
+      return cutOut(known, bundle, segment, schedule.sampleRate);
+    },
+    noise(segment) {
+      const key = JSON.stringify(segment.sweep);
+      const known = noises.get(key);
+      const noise = known === undefined ? noiseResponse(ground, segment) : known;
+      noises.set(key, noise);
+      return noise;
+    },
+  };
+}
+
+interface Ground {
+  readonly capture: Float64Array;
+  readonly clock: Clock;
+  readonly schedule: Schedule;
+}
+
+/** The responses of a bundle's sweeps of one kind, one after the other in one response. */
+interface BundleResponse {
+  readonly heard: Float64Array;
+  /** Stimulus sample at which `heard` starts. */
+  readonly start: number;
+  /** Zero delay of a sweep that starts at `start`. */
+  readonly long: ImpulseResponse;
+}
+
+function respondAlone(
+  { capture, clock, schedule }: Ground,
   segment: ScheduledSegment,
-  mendAt: number | null = null,
-): ImpulseResponse {
-  const interval = intervalOf(schedule, segment);
-  const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
+  mendAt: number | null,
+): SegmentResponse {
   const { pre, whole } = lengths(schedule.sampleRate);
-  const bundle = bundleOf(schedule, segment);
-  const [first, last] = [bundle[0] ?? segment, bundle.at(-1) ?? segment];
-  const start = first.sweepStart - pre;
-  const length = last.end - start;
+  const interval = intervalOf(schedule, segment);
+  const start = segment.sweepStart - pre;
+  const length = segment.end - start;
   const heard =
     mendAt === null
       ? resampleToStimulus(capture, clock, interval, start, length)
       : repairSegment(capture, clock, interval, mendAt, start, length).samples;
-  const at = segment.sweepStart - start;
-  if (bundle.length === 1) {
-    return deconvolveSweep(heard, at, sweep, { preSamples: pre, lengthSamples: whole });
-  }
-  const long = deconvolveSweep(heard, at, sweep, {
-    preSamples: at,
+  const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
+  const ir = deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole });
+  return { ir, heard, sweepAt: pre };
+}
+
+function respondTogether(
+  { capture, clock, schedule }: Ground,
+  bundle: readonly ScheduledSegment[],
+  segment: ScheduledSegment,
+): BundleResponse {
+  const { pre } = lengths(schedule.sampleRate);
+  const start = (bundle[0] ?? segment).sweepStart - pre;
+  const length = (bundle.at(-1) ?? segment).end - start;
+  const heard = resampleToStimulus(capture, clock, intervalOf(schedule, segment), start, length);
+  const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
+  const long = deconvolveSweep(heard, pre, sweep, {
+    preSamples: pre,
     lengthSamples: length - sweep.lengthSamples,
   });
-  const cut = new Float64Array(whole);
-  cut.set(long.samples.subarray(at - pre, at - pre + whole));
+  return { heard, start, long };
+}
+
+function cutOut(
+  { heard, start, long }: BundleResponse,
+  bundle: readonly ScheduledSegment[],
+  segment: ScheduledSegment,
+  sampleRate: number,
+): SegmentResponse {
+  const { pre, whole } = lengths(sampleRate);
+  const sweepAt = segment.sweepStart - start;
+  const samples = new Float64Array(whole);
+  const from = sweepAt - pre;
+  samples.set(long.samples.subarray(from, from + whole));
   const next = bundle.find(({ sweepStart }) => sweepStart > segment.sweepStart);
-  if (next)
-    endBefore(cut, pre + (next.sweepStart - segment.sweepStart) - harmonicLead(sweep), sweep);
-  return { samples: cut, sampleRate: sweep.sampleRate, zeroIndex: pre };
+  if (next) {
+    const lead = harmonicLead({ ...next.sweep, sampleRate });
+    endBefore(samples, pre + next.sweepStart - segment.sweepStart - lead, sampleRate);
+  }
+  return { ir: { samples, sampleRate, zeroIndex: pre }, heard, sweepAt };
 }
 
 /** How far the highest harmonic reaches before the linear response, L ln k in samples. */
-function harmonicLead({ startHz, endHz, lengthSamples }: SweepSpec): number {
-  return Math.ceil((lengthSamples / Math.log(endHz / startHz)) * Math.log(highestHarmonic));
+function harmonicLead(sweep: SweepSpec): number {
+  return Math.ceil(sweepRateSeconds(sweep) * sweep.sampleRate * Math.log(highestHarmonic));
 }
 
 /** Zeros from an entry on, after a short fade. */
-function endBefore(samples: Float64Array, end: number, { sampleRate }: SweepSpec): void {
+function endBefore(samples: Float64Array, end: number, sampleRate: number): void {
   if (end >= samples.length) return;
-  const fade = Math.round(endFadeSeconds * sampleRate);
-  fadeEnds(samples.subarray(0, end), 0, fade);
+  fadeEnds(samples.subarray(0, end), 0, Math.round(endFadeSeconds * sampleRate));
   samples.fill(0, end);
+}
+
+function noiseResponse(
+  { capture, clock, schedule }: Ground,
+  segment: ScheduledSegment,
+): ImpulseResponse | null {
+  const { sampleRate } = schedule;
+  const { pre, whole } = lengths(sampleRate);
+  const length = segment.end - segment.sweepStart + pre;
+  const silence = readSilence(capture, clock, schedule, length);
+  if (silence === null) return null;
+  const heard = new Float64Array(length);
+  for (let n = 0; n < length; n++) heard[n] = silence[n % silence.length] ?? 0;
+  const sweep = { ...segment.sweep, sampleRate };
+  return deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole });
 }
 
 function lengths(sampleRate: number): { pre: number; whole: number } {
@@ -78,55 +180,6 @@ function lengths(sampleRate: number): { pre: number; whole: number } {
   return { pre, whole: pre + Math.round(postSeconds * sampleRate) };
 }
 
-/**
- * The take's silence through the deconvolution of a segment, at the power the noise has in that
- * segment; null when the capture holds too little of it.
- */
-export function noiseResponse(
-  capture: Float64Array,
-  clock: Clock,
-  schedule: Schedule,
-  segment: ScheduledSegment,
-): ImpulseResponse | null {
-  const { sampleRate } = schedule;
-  const { pre, whole: lengthSamples } = lengths(sampleRate);
-  const length = segment.end - segment.sweepStart + pre;
-  const heard = readSilence(capture, clock, schedule, length);
-  if (heard === null) return null;
-  const whole = new Float64Array(length);
-  for (let n = 0; n < length; n++) whole[n] = heard[n % heard.length] ?? 0;
-  const sweep = { ...segment.sweep, sampleRate };
-  return deconvolveSweep(whole, pre, sweep, { preSamples: pre, lengthSamples });
-}
-
-/**
- * The end of the take's silence on the stimulus clock, at most `length` samples; null when the
- * capture holds less than half a second of it.
- */
-export function readSilence(
-  capture: Float64Array,
-  clock: Clock,
-  schedule: Schedule,
-  length: number,
-): Float64Array | null {
-  const { sampleRate, silence } = schedule;
-  const end = silence.start + silence.length;
-  const start = Math.max(silence.start, end - length);
-  const held = Math.min(length, end - start, heldSilence(capture, clock, schedule, start, end));
-  if (held < leastSilenceSeconds * sampleRate) return null;
-  return resampleToStimulus(capture, clock, 0, end - held, held);
-}
-
-/** Stimulus samples of the silence's end that the capture really holds. */
-function heldSilence(
-  capture: Float64Array,
-  clock: Clock,
-  schedule: Schedule,
-  start: number,
-  end: number,
-): number {
-  const first = captureSample(clock, 0, start);
-  const missing = Math.max(0, -first) / clock.ratio;
-  const beyond = Math.max(0, captureSample(clock, 0, end) - capture.length) / clock.ratio;
-  return Math.floor(end - start - missing - beyond) - Math.round(0.02 * schedule.sampleRate);
+function countOf({ segments }: Schedule, label: string): number {
+  return segments.filter(({ channel }) => channel === label).length;
 }

@@ -73,7 +73,8 @@ function shiftTo(base: Readings, take: Readings, reading: ChannelReading): Chann
 }
 
 function shiftByReference(base: Readings, take: Readings, reading: ChannelReading): ChannelReading {
-  const farther = base.referenceDistanceMetres - take.referenceDistanceMetres;
+  const absolute = base.absolute && take.absolute;
+  const farther = absolute ? 0 : base.referenceDistanceMetres - take.referenceDistanceMetres;
   const move = (metres: number | null): number | null =>
     metres === null ? null : metres + farther;
   const between = reading.distanceInterval;

@@ -2,21 +2,23 @@ import { bandPower } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { powerSpectrum, type PowerSpectrum } from '../../dsp/response/power-spectrum';
-import type { Arrival } from '../../dsp/timing/arrival';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
-import { readArrival, type ArrivalFinding } from './read-arrival';
+import { readArrival } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
 import { readDecay } from './read-decay';
 import { readRolloff } from './read-rolloff';
 import type { ChannelReading, Fault } from './reading';
-import { untimed, type Timing } from './untimed';
+import type { ReadingFrame } from './reading-frame';
+import { relateTiming } from './relate-timing';
+import { untimed } from './untimed';
 import { withholdMended } from './withhold-mended';
 
 /** One channel's impulse response, and what it is read against. */
 export interface ChannelSource {
   readonly channel: Channel;
-  readonly ir: ImpulseResponse;
+  /** Null when nothing can be read. */
+  readonly ir: ImpulseResponse | null;
   /** Silence through the same deconvolution; null when the capture holds none. */
   readonly noise: ImpulseResponse | null;
   readonly faults: readonly Fault[];
@@ -24,13 +26,8 @@ export interface ChannelSource {
   readonly spoilt: string | null;
   /** Where in the sweep lost or repeated audio was mended, Hz; null where nothing was. */
   readonly mendedHz: number | null;
-}
-
-export interface ReadingFrame {
-  /** The reference speaker's arrival; null when it could not be told. */
-  readonly reference: Arrival | null;
-  readonly referenceDistanceMetres: number;
-  readonly metresPerSecond: number;
+  /** Sentences on the sweeps, which come before what is read of them. */
+  readonly notes: readonly string[];
 }
 
 /** Peak to noise under which a segment counts as silent, dB. */
@@ -42,14 +39,18 @@ const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
 /** Reads everything of one channel; numbers that cannot be told are null, with a sentence. */
 export function readChannel(source: ChannelSource, frame: ReadingFrame): ChannelReading {
   const { channel, ir, noise } = source;
-  const notes: string[] = [];
-  if (source.spoilt !== null) return unread(channel, source.faults, [source.spoilt]);
+  const notes = [...source.notes];
+  if (!ir)
+    return unread(channel, source.faults, [
+      ...notes,
+      ...(source.spoilt === null ? [] : [source.spoilt]),
+    ]);
   const found = readArrival(ir, channel);
   const margin = found.arrival?.peakToNoiseDb ?? null;
   const timed = found.arrival !== null && !found.arrival.bandAdapted;
   if (!timed && !carriesSound(ir, noise)) {
     const sentence = `${channel.name} stays silent: nothing above the noise in its segment. Check its amplifier, its plug and its standby, then repeat it.`;
-    return unread(channel, [...source.faults, { kind: 'silent', sentence }], []);
+    return unread(channel, [...source.faults, { kind: 'silent', sentence }], notes);
   }
   const isSub = channel.kind === 'sub';
   const rolloff = readRolloff(ir, noise, isSub);
@@ -57,11 +58,12 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
   const heard = powerSpectrum(ir);
   const hiss = noise && powerSpectrum(noise);
-  const levelDb = readLevel(heard, hiss, lowHz, highHz);
-  const timing = relativeTiming(found, frame);
+  const gainChanged = source.faults.some(({ kind }) => kind === 'gain');
+  const levelDb = gainChanged ? null : readLevel(heard, hiss, lowHz, highHz);
+  const timing = relateTiming(found, frame);
   notes.push(...found.notes, ...timing.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
-  if (levelDb === null) notes.push(levelNote);
+  if (levelDb === null) notes.push(gainChanged ? gainNote : levelNote);
   const origin = frame.reference?.index ?? found.arrival?.index ?? ir.zeroIndex;
   const reading: ChannelReading = {
     channel: channel.label,
@@ -97,6 +99,9 @@ function readLevel(
 const levelNote =
   'No level: the noise is as strong as the speaker in the band it is read in. More level, or less hum, would settle it.';
 
+const gainNote =
+  "No level: the gain is not that of the reference speaker's sweep. Leave all volumes alone and repeat this segment.";
+
 /** A channel of which no number can be told. */
 function unread(
   channel: Channel,
@@ -115,34 +120,6 @@ function unread(
     faults,
     notes,
     curves: null,
-  };
-}
-
-function relativeTiming(
-  { arrival, ceilingSeconds }: ArrivalFinding,
-  { reference, referenceDistanceMetres, metresPerSecond }: ReadingFrame,
-): { readonly numbers: Timing; readonly notes: readonly string[] } {
-  if (!arrival) return { numbers: untimed, notes: [] };
-  if (!reference) {
-    const note =
-      'No distance: the arrival of the reference speaker could not be told. Repeat the take.';
-    return { numbers: untimed, notes: [note] };
-  }
-  const metres = (seconds: number): number =>
-    referenceDistanceMetres + metresPerSecond * (seconds - reference.seconds);
-  const arrivalSeconds = arrival.seconds - reference.seconds;
-  const own = (arrival.interval[1] - arrival.interval[0]) / 2;
-  const its = (reference.interval[1] - reference.interval[0]) / 2;
-  const half = arrival.seconds === reference.seconds ? 0 : Math.hypot(own, its);
-  return {
-    numbers: {
-      arrivalSeconds,
-      arrivalInterval: [arrivalSeconds - half, arrivalSeconds + half],
-      distanceMetres: metres(arrival.seconds),
-      distanceInterval: [metres(arrival.seconds - half), metres(arrival.seconds + half)],
-      ceilingPathMetres: ceilingSeconds === null ? null : metres(ceilingSeconds),
-    },
-    notes: [],
   };
 }
 

@@ -27,11 +27,12 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
       event.preventDefault();
       finish(readingFailed(event.message || 'its worker could not start'));
     };
-    const { temperatureCelsius, referenceDistanceMetres, simulated } = options;
+    const { temperatureCelsius, referenceDistanceMetres, simulated, calibration } = options;
+    const { samples, sampleRate, loopback } = capture;
     const order: ReadingOrder = {
       schedule,
-      capture,
-      options: { temperatureCelsius, referenceDistanceMetres, simulated },
+      capture: { samples, sampleRate, loopback },
+      options: { temperatureCelsius, referenceDistanceMetres, simulated, calibration },
     };
     worker.postMessage(order);
   });

@@ -1,20 +1,25 @@
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
+import { correctForMicrophone } from '../../dsp/response/microphone-correction';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
-import type { Clock } from '../../dsp/timing/clock';
 import { findArrival } from '../../dsp/timing/find-arrival';
 import { findNotNumber } from '../../dsp/timing/noise';
 import type { Arrival } from '../../dsp/timing/arrival';
+import type { MicrophoneCalibration } from '../microphone/calibration';
 import { layoutFromName } from '../system/layout';
+import type { ChannelLabel } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
-import { checkCapture, type CaptureCheck } from './check-capture';
+import { checkCapture } from './check-capture';
 import { clockReading } from './clock-reading';
-import { noiseResponse, segmentResponse } from './impulse-responses';
-import { matchClock, type CapturedAudio } from './match-clock';
+import { gatherSweeps, type GatheredSweeps } from './gather-sweeps';
+import { createResponder } from './impulse-responses';
+import type { CapturedAudio } from './match-clock';
 import { readChannel } from './read-channel';
 import type { ChannelReading, Readings } from './reading';
+import { frameTake } from './reading-frame';
 import { readingStopped } from './reading-troubles';
 import { arrivalFromMarks } from './reference-arrival';
+import { takeClock } from './take-clock';
 
 export interface ReadTakeOptions {
   /** −40 to 60 °C; sets the speed of sound. */
@@ -23,61 +28,70 @@ export interface ReadTakeOptions {
   readonly referenceDistanceMetres: number;
   /** Whether the capture comes from a simulated room. */
   readonly simulated: boolean;
+  /** Response of the microphone, taken out of every response; null or left out: none known. */
+  readonly calibration?: MicrophoneCalibration | null;
   readonly signal?: AbortSignal;
   /** Called as each channel is read; progress 0 … 1. */
   readonly onChannel?: (reading: ChannelReading, progress: number) => void;
 }
 
+/** Microphone audio of a take, mono, and on the same frames the electrical loopback if there is one. */
+export interface TakeCapture {
+  readonly samples: Float32Array;
+  readonly sampleRate: number;
+  readonly loopback?: Float32Array | null;
+}
+
 /**
- * Reads one take: clock, checks, then every channel in the order of the schedule. `capture` is
- * mono; it may start early or late, run on another clock and have another rate (44.1 kHz up).
- * A Trouble when it cannot be this take; what is wrong with single segments is marked in them.
+ * Reads one take: clock, checks, then every channel in the order of the schedule. The capture may
+ * start early or late, run on another clock and have another rate (44.1 kHz up). With a loopback
+ * the clock is the loopback's and time is absolute. A Trouble when it cannot be this take; what is
+ * wrong with single segments is marked in them.
  */
 export async function readTake(
   schedule: Schedule,
-  capture: { readonly samples: Float32Array; readonly sampleRate: number },
+  capture: TakeCapture,
   options: ReadTakeOptions,
 ): Promise<Readings | Trouble> {
   const layout = layoutFromName(schedule.layout);
   if (isTrouble(layout)) return layout;
-  const audio: CapturedAudio = {
-    samples: Float64Array.from(capture.samples),
-    sampleRate: capture.sampleRate,
-  };
+  const audio = audioOf(capture.samples, capture.sampleRate);
   const bad = refuseCapture(audio, schedule);
   if (bad) return bad;
-  const matched = matchClock(audio, schedule);
-  if (isTrouble(matched)) return matched;
-  const { clock } = matched;
+  const timed = takeClock(audio, loopbackOf(capture), schedule);
+  if (isTrouble(timed)) return timed;
+  const { clock } = timed;
   const checks = checkCapture(audio, clock, schedule);
-  const reference = readReference(audio, clock, schedule, checks);
-  const frame = {
-    reference: reference.arrival,
-    referenceDistanceMetres: options.referenceDistanceMetres,
-    metresPerSecond: speedOfSound(options.temperatureCelsius),
+  const responder = createResponder(audio.samples, clock, schedule);
+  const calibration = options.calibration ?? null;
+  const corrected = microphoneRemover(calibration);
+  const gather = (label: ChannelLabel): GatheredSweeps => {
+    const sweeps = schedule.segments.flatMap((segment, index) => {
+      const check = checks.segments[index];
+      return segment.channel === label && check ? [{ segment, check }] : [];
+    });
+    const { ir, noise, ...rest } = gatherSweeps(sweeps, responder);
+    return { ir: ir && corrected(ir), noise: noise && corrected(noise), ...rest };
   };
-  const noises = new Map<string, ImpulseResponse | null>();
+  const reference = gather(schedule.reference);
+  const { frame, notes } = frameTake(
+    schedule.reference,
+    referenceArrival(reference) ?? arrivalFromMarks(audio.samples, clock, schedule),
+    timed.departure,
+    options.referenceDistanceMetres,
+    speedOfSound(options.temperatureCelsius),
+  );
   const channels: ChannelReading[] = [];
-  for (const [index, segment] of schedule.segments.entries()) {
+  const labels = [...new Set(schedule.segments.map(({ channel }) => channel))];
+  for (const label of labels) {
     await breathe();
     if (options.signal?.aborted) return readingStopped;
-    const channel = layout.channels.find((one) => one.label === segment.channel);
-    const check = checks.segments[index];
-    if (!channel || !check) continue;
-    const key = JSON.stringify(segment.sweep);
-    const known = noises.get(key);
-    const noise =
-      known === undefined ? noiseResponse(audio.samples, clock, schedule, segment) : known;
-    noises.set(key, noise);
-    const { faults, spoilt, mend } = check;
-    const ir =
-      index === reference.index && reference.ir
-        ? reference.ir
-        : segmentResponse(audio.samples, clock, schedule, segment, mend?.atSample);
-    const mendedHz = mend?.sweepHz ?? null;
-    const reading = readChannel({ channel, ir, noise, faults, spoilt, mendedHz }, frame);
+    const channel = layout.channels.find((one) => one.label === label);
+    if (!channel) continue;
+    const sweeps = label === schedule.reference ? reference : gather(label);
+    const reading = readChannel({ channel, ...sweeps }, frame);
     channels.push(reading);
-    options.onChannel?.(reading, channels.length / schedule.segments.length);
+    options.onChannel?.(reading, channels.length / labels.length);
   }
   return {
     format: 'leadline-readings',
@@ -85,8 +99,8 @@ export async function readTake(
     layout: schedule.layout,
     takeId: schedule.id,
     reference: schedule.reference,
-    referenceDistanceMetres: options.referenceDistanceMetres,
-    absolute: false,
+    referenceDistanceMetres: frame.referenceDistanceMetres,
+    absolute: frame.departure !== null,
     temperatureCelsius: options.temperatureCelsius,
     simulated: options.simulated,
     clock: clockReading(clock, schedule),
@@ -96,9 +110,40 @@ export async function readTake(
       peakDb: checks.peakDb,
     },
     channels,
-    notes: [],
+    notes: [...timed.notes, ...notes, ...calibrationNotes(calibration)],
     joined: [],
   };
+}
+
+function audioOf(samples: Float32Array, sampleRate: number): CapturedAudio {
+  return { samples: Float64Array.from(samples), sampleRate };
+}
+
+/** What is no number in it counts as silence. */
+function loopbackOf({ loopback, sampleRate }: TakeCapture): CapturedAudio | null {
+  if (!loopback) return null;
+  const samples = Float64Array.from(loopback, (value) => (Number.isFinite(value) ? value : 0));
+  return { samples, sampleRate };
+}
+
+/** Takes the microphone out of responses; the one place where that is done. */
+function microphoneRemover(
+  calibration: MicrophoneCalibration | null,
+): (ir: ImpulseResponse) => ImpulseResponse {
+  return calibration ? (ir) => correctForMicrophone(ir, calibration) : (ir) => ir;
+}
+
+function calibrationNotes(calibration: MicrophoneCalibration | null): string[] {
+  if (!calibration) return [];
+  const phase = calibration.phaseDegrees ? "the file's phase" : 'minimum phase';
+  const { name } = calibration;
+  return [`The microphone's response (${name}) is taken out of all readings, with ${phase}.`];
+}
+
+/** The reference speaker's arrival in its own sweeps; null when they are damaged or too weak. */
+function referenceArrival({ ir, mendedHz }: GatheredSweeps): Arrival | null {
+  const arrival = ir && mendedHz === null ? findArrival(ir) : null;
+  return arrival?.bandAdapted === false ? arrival : null;
 }
 
 /** Lets messages in between two channels, so that a stop is heard. */
@@ -129,28 +174,4 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
     'too-short',
     `The capture lasts ${seconds.toFixed(1)} s and is shorter than the take, which needs ${needed.toFixed(1)} s from its first mark to its last. Record until the take has ended.`,
   );
-}
-
-/** The reference speaker: its segment, its response unless that segment was damaged, its arrival. */
-interface Reference {
-  readonly index: number;
-  readonly ir: ImpulseResponse | null;
-  readonly arrival: Arrival | null;
-}
-
-/** Its arrival comes from its sweep, or from its marks when that segment is damaged. */
-function readReference(
-  { samples }: CapturedAudio,
-  clock: Clock,
-  schedule: Schedule,
-  checks: CaptureCheck,
-): Reference {
-  const index = schedule.segments.findIndex((one) => one.channel === schedule.reference);
-  const check = checks.segments[index];
-  const whole = check?.spoilt === null && check.mend === null;
-  const segment = schedule.segments[index];
-  const ir = whole && segment ? segmentResponse(samples, clock, schedule, segment) : null;
-  const arrival = ir && findArrival(ir);
-  if (arrival && !arrival.bandAdapted) return { index, ir, arrival };
-  return { index, ir, arrival: arrivalFromMarks(samples, clock, schedule) };
 }

@@ -1,4 +1,4 @@
-import { readTake, type ReadTakeOptions } from './read-take';
+import { readTake, type ReadTakeOptions, type TakeCapture } from './read-take';
 import type { ChannelReading, Readings } from './reading';
 import { readingFailed } from './reading-troubles';
 import type { Schedule } from '../take/schedule';
@@ -7,10 +7,10 @@ import type { Trouble } from '../trouble';
 /** What the page sends: one take to read. */
 export interface ReadingOrder {
   readonly schedule: Schedule;
-  readonly capture: { readonly samples: Float32Array; readonly sampleRate: number };
+  readonly capture: TakeCapture;
   readonly options: Pick<
     ReadTakeOptions,
-    'temperatureCelsius' | 'referenceDistanceMetres' | 'simulated'
+    'temperatureCelsius' | 'referenceDistanceMetres' | 'simulated' | 'calibration'
   >;
 }
 

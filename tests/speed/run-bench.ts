@@ -1,6 +1,6 @@
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import { checkCapture } from '../../src/reading/check-capture';
-import { noiseResponse, segmentResponse } from '../../src/reading/impulse-responses';
+import { createResponder } from '../../src/reading/impulse-responses';
 import { matchClock } from '../../src/reading/match-clock';
 import { readChannel } from '../../src/reading/read-channel';
 import { readTake } from '../../src/reading/read-take';
@@ -36,16 +36,15 @@ export function timeStages({ schedule, samples }: SpeedTake): StageSeconds {
   if (isTrouble(matched)) throw new Error(matched.sentence);
   const checks = checkCapture(audio, matched.clock, schedule);
   const clocked = performance.now();
-  const noises = new Map<string, ReturnType<typeof noiseResponse>>();
-  const sources = schedule.segments.map((segment, index) => {
-    const key = JSON.stringify(segment.sweep);
-    const noise = noises.get(key) ?? noiseResponse(audio.samples, matched.clock, schedule, index);
-    noises.set(key, noise);
-    return { noise, ir: segmentResponse(audio.samples, matched.clock, schedule, index) };
-  });
+  const { respond, noise } = createResponder(audio.samples, matched.clock, schedule);
+  const sources = schedule.segments.map((segment) => ({
+    ir: respond(segment).ir,
+    noise: noise(segment),
+  }));
   const responded = performance.now();
   const frame = {
     reference: null,
+    departure: null,
     referenceDistanceMetres: 2.4,
     metresPerSecond: speedOfSound(20),
   };
@@ -55,7 +54,7 @@ export function timeStages({ schedule, samples }: SpeedTake): StageSeconds {
     );
     const check = checks.segments[index];
     if (!channel || !check) throw new Error(`segment ${index} has no channel`);
-    readChannel({ channel, ...source, ...check, mendedHz: null }, frame);
+    readChannel({ channel, ...source, ...check, mendedHz: null, notes: [] }, frame);
   }
   const done = performance.now();
   const seconds = (from: number, to: number): number => (to - from) / 1000;

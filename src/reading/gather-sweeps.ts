@@ -1,0 +1,99 @@
+import type { ImpulseResponse } from '../../dsp/response/impulse-response';
+import type { ScheduledSegment } from '../take/schedule';
+import type { SegmentCheck } from './check-capture';
+import type { Responder } from './impulse-responses';
+import type { Fault } from './reading';
+
+/** One segment with what is wrong with it. */
+export interface CheckedSegment {
+  readonly segment: ScheduledSegment;
+  readonly check: SegmentCheck;
+}
+
+/** What all sweeps of one speaker give together. */
+export interface GatheredSweeps {
+  /** Mean of the responses in use; null when nothing of them can be trusted. */
+  readonly ir: ImpulseResponse | null;
+  /** Silence through the same path, at the power the noise has in the mean. */
+  readonly noise: ImpulseResponse | null;
+  readonly faults: readonly Fault[];
+  /** Why there is no response. */
+  readonly spoilt: string | null;
+  /** Where in the sweep lost or repeated audio was mended, Hz; null where nothing was. */
+  readonly mendedHz: number | null;
+  readonly notes: readonly string[];
+}
+
+/**
+ * Mean response of a speaker's sweeps: of those without a fault, and when there are none, of the
+ * first that can be read at all. Sweeps left out beside good ones are told in notes and spoil
+ * nothing. Throws RangeError for an empty list.
+ */
+export function gatherSweeps(
+  sweeps: readonly CheckedSegment[],
+  { respond, noise }: Pick<Responder, 'respond' | 'noise'>,
+): GatheredSweeps {
+  const clean = sweeps.filter(({ check }) => check.spoilt === null && check.faults.length === 0);
+  const readable = sweeps.find(({ check }) => check.spoilt === null);
+  const used = clean.length > 0 ? clean : readable ? [readable] : [];
+  const [first] = used;
+  const faults = clean.length > 0 ? [] : sweeps.flatMap(({ check }) => check.faults);
+  if (!first) {
+    if (!sweeps[0]) throw new RangeError('a speaker needs at least one sweep, got 0');
+    const { spoilt } = sweeps[0].check;
+    return { ir: null, noise: null, faults, spoilt, mendedHz: null, notes: [] };
+  }
+  const responses = used.map(
+    ({ segment, check }) => respond(segment, check.mend?.atSample ?? undefined).ir,
+  );
+  return {
+    ir: meanResponse(responses),
+    noise: scaleResponse(noise(first.segment), 1 / Math.sqrt(used.length)),
+    faults,
+    spoilt: null,
+    mendedHz: first.check.mend?.sweepHz ?? null,
+    notes: [...notesOf(sweeps, used), ...lfeNotes(first.segment)],
+  };
+}
+
+/** Says how many sweeps a reading is the mean of, and why others were left out. */
+function notesOf(
+  sweeps: readonly CheckedSegment[],
+  used: readonly CheckedSegment[],
+): readonly string[] {
+  if (sweeps.length === 1) return [];
+  const left = sweeps.flatMap((sweep, index) => {
+    if (used.includes(sweep)) return [];
+    const why = firstSentence(sweep.check.faults[0]?.sentence ?? sweep.check.spoilt ?? '');
+    return [`Sweep ${index + 1} of ${sweeps.length} left out: ${why}`];
+  });
+  return left.length === 0 ? [] : [...left, `Read from ${used.length} of ${sweeps.length} sweeps.`];
+}
+
+function lfeNotes({ replayGainDb }: ScheduledSegment): readonly string[] {
+  if (replayGainDb === 0) return [];
+  return [
+    `Played over LFE, ${replayGainDb} dB quieter because it is replayed ${replayGainDb} dB louder: the level is that of the sub without this gain. The low-pass of LFE near 120 Hz may be in the response.`,
+  ];
+}
+
+/** What a sentence says before its advice. */
+function firstSentence(text: string): string {
+  return text.split(/(?<=\.)\s/)[0] ?? text;
+}
+
+function meanResponse(responses: readonly ImpulseResponse[]): ImpulseResponse | null {
+  const [first] = responses;
+  if (!first || responses.length === 1) return first ?? null;
+  const samples = new Float64Array(first.samples.length);
+  for (const one of responses) {
+    for (let n = 0; n < samples.length; n++) {
+      samples[n] = (samples[n] ?? 0) + (one.samples[n] ?? 0) / responses.length;
+    }
+  }
+  return { ...first, samples };
+}
+
+function scaleResponse(ir: ImpulseResponse | null, gain: number): ImpulseResponse | null {
+  return ir && gain !== 1 ? { ...ir, samples: ir.samples.map((value) => gain * value) } : ir;
+}

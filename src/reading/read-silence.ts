@@ -1,0 +1,38 @@
+import { captureSample, type Clock } from '../../dsp/timing/clock';
+import { resampleToStimulus } from '../../dsp/timing/resample';
+import type { Schedule } from '../take/schedule';
+
+/** With less of the silence than this, seconds, the noise is not known. */
+const leastSilenceSeconds = 0.5;
+
+/**
+ * The end of the take's silence on the stimulus clock, at most `length` samples; null when the
+ * capture holds less than half a second of it.
+ */
+export function readSilence(
+  capture: Float64Array,
+  clock: Clock,
+  schedule: Schedule,
+  length = schedule.silence.length,
+): Float64Array | null {
+  const { sampleRate, silence } = schedule;
+  const end = silence.start + silence.length;
+  const start = Math.max(silence.start, end - length);
+  const held = Math.min(length, end - start, heldSilence(capture, clock, schedule, start, end));
+  if (held < leastSilenceSeconds * sampleRate) return null;
+  return resampleToStimulus(capture, clock, 0, end - held, held);
+}
+
+/** Stimulus samples of the silence's end that the capture really holds. */
+function heldSilence(
+  capture: Float64Array,
+  clock: Clock,
+  schedule: Schedule,
+  start: number,
+  end: number,
+): number {
+  const first = captureSample(clock, 0, start);
+  const missing = Math.max(0, -first) / clock.ratio;
+  const beyond = Math.max(0, captureSample(clock, 0, end) - capture.length) / clock.ratio;
+  return Math.floor(end - start - missing - beyond) - Math.round(0.02 * schedule.sampleRate);
+}
