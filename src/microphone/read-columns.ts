@@ -81,10 +81,13 @@ function readCommas(lines: readonly TextLine[]): readonly CalibrationRow[] | Tro
     }),
   );
   const [grouping, other] = fitting;
-  if (other) {
+  const odd = split.find(({ pieces }) => pieces.length > 3);
+  if (other || (!grouping && odd)) {
+    const text = (other ? undefined : odd?.pieces.join(',')) ?? lines[0]?.text ?? '';
+    const why = other ? 'can be read in two ways' : 'cannot be told apart';
     return trouble(
       'bad-calibration',
-      `The calibration file has commas between numbers and perhaps in them: ${quote(lines[0]?.text ?? '')} can be read in two ways. Separate the columns by semicolons or tabs.`,
+      `The calibration file has commas between numbers and perhaps in them: ${quote(text)} ${why}. Separate the columns by semicolons or tabs.`,
     );
   }
   const rows: CalibrationRow[] = [];

@@ -169,6 +169,11 @@ describe('parseCalibration refuses', () => {
     );
   });
 
+  it('commas between numbers and in some of them', () => {
+    const mixed = '20,5,-0,25\n31,0,5\n63,1\n125,0\n250,5,0,5';
+    expect(refusal(mixed)).toMatch(/“20,5,-0,25” cannot be told apart.*semicolons/);
+  });
+
   it('files over 2 MB and over 100000 rows', () => {
     expect(refusal(new Uint8Array(2_000_001).fill(32))).toMatch(/2 MB/);
     const many = Array.from({ length: 100_001 }, (_, i) => `${i + 1} 0`).join('\n');
