@@ -1,10 +1,13 @@
+import { basename } from 'node:path';
+import type { MicrophoneCalibration } from '../microphone/calibration';
+import { parseCalibration } from '../microphone/parse-calibration';
 import type { Readings } from '../reading/reading';
 import { readTake } from '../reading/read-take';
-import { captureFromWav } from '../rig/recording-capture';
 import { parseSchedule } from '../schema/parse-schedule';
 import { isTrouble, type Trouble } from '../trouble';
 import { given, type Command, type CommandIo, type GivenOptions } from './command';
 import { inFile, readInputFile, textOf } from './input-files';
+import { readCapture, type CaptureChannels } from './read-capture';
 import { numberOption } from './number-option';
 import { printedReadings } from './printed-readings';
 
@@ -26,6 +29,12 @@ export const readCommand: Command = {
       about: 'tape distance of the reference speaker, 0.1 to 30 m; else 2.40 assumed',
     },
     { name: 'capture-channel', value: 'N', about: "the microphone's channel, counted from 1" },
+    {
+      name: 'loopback-channel',
+      value: 'N',
+      about: 'the channel that carries the electrical loopback; no tape is needed then',
+    },
+    { name: 'calibration', value: 'FILE', about: "the microphone's calibration file" },
     { name: 'curves', about: 'prints responses and envelopes too' },
   ],
   notes: [
@@ -41,7 +50,7 @@ async function readRecording(options: GivenOptions, io: CommandIo): Promise<obje
     assumed ? new Map([...options, ['reference-distance', assumedDistanceMetres]]) : options,
   );
   if (isTrouble(numbers)) return numbers;
-  const { channel, ...conditions } = numbers;
+  const { channels, ...conditions } = numbers;
 
   const takePath = given(options, 'take');
   const takeFile = await readInputFile(takePath, io);
@@ -50,31 +59,32 @@ async function readRecording(options: GivenOptions, io: CommandIo): Promise<obje
   if (isTrouble(schedule)) return inFile(takePath, schedule);
 
   const capturePath = given(options, 'capture');
-  const captureFile = await readInputFile(capturePath, io);
-  if (isTrouble(captureFile)) return captureFile;
-  const startedAt = captureFile.writtenAt;
-  const capture = captureFromWav(captureFile.bytes, schedule, { startedAt, ...channel });
-  if (isTrouble(capture)) return inFile(capturePath, withChannelHint(capture));
+  const capture = await readCapture(capturePath, schedule, channels, io);
+  if (isTrouble(capture)) return capture;
+  const calibration = await readCalibration(options, io);
+  if (isTrouble(calibration)) return calibration;
 
   const readings = await readTake(schedule, capture, {
     ...conditions,
+    calibration,
     simulated: false,
     signal: io.signal,
     onChannel: ({ channel: label }, progress) =>
       io.progress(`${label} read, ${Math.round(100 * progress)} % done`),
   });
   if (isTrouble(readings)) return inFile(capturePath, readings);
-  if (assumed) tellAssumption(readings, io);
+  const assumes = assumed && !readings.absolute;
+  if (assumes) tellAssumption(readings, io);
   return {
     ...printedReadings(readings, options.has('curves')),
-    referenceDistanceAssumed: assumed,
+    referenceDistanceAssumed: assumes,
   };
 }
 
 interface ReadNumbers {
   readonly temperatureCelsius: number;
   readonly referenceDistanceMetres: number;
-  readonly channel: { readonly channel?: number };
+  readonly channels: CaptureChannels;
 }
 
 function readNumbers(options: GivenOptions): ReadNumbers | Trouble {
@@ -87,15 +97,27 @@ function readNumbers(options: GivenOptions): ReadNumbers | Trouble {
   const range = { low: 0.1, high: 30, unit: 'm' };
   const referenceDistanceMetres = numberOption(options, 'reference-distance', range);
   if (isTrouble(referenceDistanceMetres)) return referenceDistanceMetres;
-  const conditions = { temperatureCelsius, referenceDistanceMetres };
-  if (!options.has('capture-channel')) return { ...conditions, channel: {} };
-  const channel = numberOption(options, 'capture-channel', { low: 1, high: 64, whole: true });
-  return isTrouble(channel) ? channel : { ...conditions, channel: { channel } };
+  const microphone = channelOption(options, 'capture-channel');
+  if (isTrouble(microphone)) return microphone;
+  const loopback = channelOption(options, 'loopback-channel');
+  if (isTrouble(loopback)) return loopback;
+  return { temperatureCelsius, referenceDistanceMetres, channels: { microphone, loopback } };
 }
 
-function withChannelHint(found: Trouble): Trouble {
-  if (found.trouble !== 'wrong-channels') return found;
-  return { ...found, sentence: `${found.sentence} The option is --capture-channel N.` };
+function channelOption(options: GivenOptions, name: string): number | null | Trouble {
+  return options.has(name) ? numberOption(options, name, { low: 1, high: 64, whole: true }) : null;
+}
+
+async function readCalibration(
+  options: GivenOptions,
+  io: CommandIo,
+): Promise<MicrophoneCalibration | null | Trouble> {
+  const path = options.get('calibration');
+  if (path === undefined) return null;
+  const file = await readInputFile(path, io);
+  if (isTrouble(file)) return file;
+  const calibration = parseCalibration(file.bytes, basename(path));
+  return isTrouble(calibration) ? inFile(path, calibration) : calibration;
 }
 
 function tellAssumption({ reference, referenceDistanceMetres }: Readings, io: CommandIo): void {
