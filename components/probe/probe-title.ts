@@ -1,6 +1,7 @@
 import { mostInverted } from '../../src/proposal/most-inverted';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { BenchState } from '../../src/session/bench';
+import type { Layout } from '../../src/system/channel';
 import { partInWords } from '../strip/strip-words';
 import { durationText, isNumber, metresText } from '../charts/number-text';
 import { nameList } from './name-list';
@@ -43,7 +44,7 @@ function standingTitle(state: BenchState): TitleAndLede {
   const { layout } = state;
   const count = layout.channels.length;
   const readings = currentReadings(state);
-  if (readings) return findingTitle(readings, count);
+  if (readings) return findingTitle(readings, layout);
   if (state.readings) {
     return {
       title: `The last take was of ${state.readings.layout}`,
@@ -72,7 +73,10 @@ function playingTitle(state: BenchState): TitleAndLede {
   return { title: titles[phase], lede: `${left}${still}` };
 }
 
-function findingTitle(readings: Readings, count: number): TitleAndLede {
+function findingTitle(readings: Readings, layout: Layout): TitleAndLede {
+  const count = layout.channels.length;
+  const read = new Set(readings.channels.map(({ channel }) => channel));
+  const missing = layout.channels.map(({ label }) => label).filter((label) => !read.has(label));
   const channelsWith = (test: (reading: ChannelReading) => boolean): string[] =>
     readings.channels.filter(test).map(({ channel }) => channel);
   const silent = channelsWith(({ faults }) => faults.some(({ kind }) => kind === 'silent'));
@@ -97,7 +101,13 @@ function findingTitle(readings: Readings, count: number): TitleAndLede {
   if (faulty.length > 0) {
     return {
       title: `${nameList(faulty)} must be taken again`,
-      lede: `What went wrong stands below. The other ${count - faulty.length} can be trusted.`,
+      lede: `What went wrong stands below. The other ${read.size - faulty.length} can be trusted.`,
+    };
+  }
+  if (missing.length > 0) {
+    return {
+      title: `${read.size} of ${count} speakers are read`,
+      lede: `No take has come to ${nameList(missing)} yet.`,
     };
   }
   if (mostInverted(readings.channels)) {

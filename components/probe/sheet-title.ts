@@ -75,7 +75,9 @@ function levelTitle(state: BenchState): TitleAndLede {
   if (document.rig === 'recording') {
     return { title: 'The level is set where the take is played', lede: '' };
   }
-  const level = dbText(document.live.gainDb);
+  const level = dbText(
+    document.rig === 'practice' && climbed ? climbed.gainDb : document.live.gainDb,
+  );
   if (!climbed) {
     return {
       title: `Takes play at ${level}`,

@@ -6,7 +6,13 @@ import { sharedStyles } from '../theme/shared-styles';
 
 const floorDb = -72;
 
-/** The microphone's level: a bar for its mean, a tick for its peak, signal colour when it clips. */
+/** How long the highest peak stays in sight, milliseconds. */
+const holdMilliseconds = 2000;
+
+/**
+ * The microphone's level: a bar for its mean, a tick that holds its highest peak of the last two
+ * seconds, signal colour when it clips.
+ */
 @customElement('ll-mic-meter')
 export class MicMeter extends LitElement {
   static override styles = [
@@ -52,8 +58,21 @@ export class MicMeter extends LitElement {
 
   @property({ attribute: false }) level: MicLevel | null = null;
 
+  private held = { peakDb: -Infinity, until: 0 };
+
+  /** The highest peak of late; none while nothing listens. */
+  private hold(now: number): number {
+    const { level } = this;
+    if (!level) this.held = { peakDb: -Infinity, until: 0 };
+    else if (level.peakDb >= this.held.peakDb || now > this.held.until) {
+      this.held = { peakDb: level.peakDb, until: now + holdMilliseconds };
+    }
+    return this.held.peakDb;
+  }
+
   protected override render(): TemplateResult {
     const { level } = this;
+    const peakDb = this.hold(performance.now());
     const words = level ? `${numberText(level.rmsDb, 1)}${thinSpace}dBFS` : 'not listening';
     return html`<b>Mic</b>
       <svg viewBox="0 0 100 20" preserveAspectRatio="none" aria-hidden="true">
@@ -61,7 +80,7 @@ export class MicMeter extends LitElement {
         ${
           level
             ? svg`<rect class=${level.clipped ? 'limit' : 'mean'} y="5" width=${along(level.rmsDb)} height="10"></rect>
-              <rect class="peak" x=${along(level.peakDb) - 0.5} y="2" width="1" height="16"></rect>`
+              <rect class="peak" x=${along(peakDb) - 0.5} y="2" width="1" height="16"></rect>`
             : nothing
         }
         <rect class="limit" x=${along(-3)} y="2" width="0.8" height="16"></rect>

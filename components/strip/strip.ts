@@ -2,7 +2,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
 import { BenchController } from '../bench-controller';
-import { durationText } from '../charts/number-text';
+import { dbText, durationText } from '../charts/number-text';
 import { buttonStyles } from '../controls/button-styles';
 import { isSimulated } from '../simulated';
 import { sharedStyles } from '../theme/shared-styles';
@@ -34,6 +34,13 @@ export class Strip extends LitElement {
         <span role="status" class=${busy ? 'busy' : 'soft'}>${soundInWords(state)}</span>
         ${part === null ? nothing : html`<span>${part}</span>`}
         ${left === null ? nothing : html`<span class="left">${durationText(left)} left</span>`}
+        ${
+          state.activity.kind === 'climbing' && state.activity.climb.marginDb !== null
+            ? html`<span class="left"
+                >${dbText(state.activity.climb.marginDb, 0)} over the noise</span
+              >`
+            : nothing
+        }
         ${
           state.activity.kind === 'waiting'
             ? html`<a href="#probe/take">See what to do</a>`

@@ -33,6 +33,7 @@ export class LevelSheet extends LitElement {
         </p>
       </section>`;
     }
+    const practice = state.document.rig === 'practice';
     const climbing = state.activity.kind === 'climbing';
     return html`<div class="sheets">
       <div class="column">
@@ -49,6 +50,14 @@ export class LevelSheet extends LitElement {
       <div class="column">
         <section class="sheet" aria-labelledby="by-hand">
           <h2 id="by-hand">Set by hand</h2>
+          ${
+            practice
+              ? html`<p class="soft">
+                  For live takes and for noise. Takes of the practice room have their own level, and
+                  a climb in it leaves this one as it is.
+                </p>`
+              : nothing
+          }
           <ll-test-level .bench=${this.bench}></ll-test-level>
         </section>
         ${exposure}

@@ -1,12 +1,18 @@
 import { LitElement, css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import { selectStyles } from '../../controls/select-styles';
 import { sharedStyles } from '../../theme/shared-styles';
-import { nextSeatName, positionsOf, renamePosition } from './positions';
+import {
+  discardTakes,
+  nextSeatName,
+  positionsOf,
+  renamePosition,
+  type UsedPosition,
+} from './positions';
 
 /** Where the microphone stands: named, moved to a new place, or back at an earlier one. */
 @customElement('ll-position-picker')
@@ -53,14 +59,17 @@ export class PositionPicker extends LitElement {
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
+  /** Position whose takes are about to be discarded, once more asked for. */
+  @state() private doubted: string | null = null;
   private readonly follow = new BenchController(this);
 
   override render() {
-    const { state } = this.follow;
-    if (!state) return nothing;
-    const { document, layout } = state;
-    const busy = state.activity.kind !== 'idle';
+    const now = this.follow.state;
+    if (!now) return nothing;
+    const { document, layout } = now;
+    const busy = now.activity.kind !== 'idle';
     const used = positionsOf(document);
+    const here = used.find(({ position }) => position.id === document.position.id);
     const near = this.selected ?? layout.channels[0]?.label ?? 'FL';
     return html`${
         used.length > 1
@@ -111,6 +120,7 @@ export class PositionPicker extends LitElement {
           Close to ${near}
         </button>
       </div>
+      ${here && here.takes > 0 ? this.discard(here, busy) : nothing}
       <p class="soft small">
         ${
           document.position.kind === 'close'
@@ -118,6 +128,30 @@ export class PositionPicker extends LitElement {
             : 'Takes of one position are joined. Choose a new one as soon as the microphone moves.'
         }
       </p>`;
+  }
+
+  private discard({ position, takes }: UsedPosition, busy: boolean) {
+    const { id, name } = position;
+    if (this.doubted !== id) {
+      return html`<div>
+        <button class="plain" ?disabled=${busy} @click=${() => (this.doubted = id)}>
+          Discard ${takes === 1 ? 'the take' : `the ${takes} takes`} of ${name}
+        </button>
+      </div>`;
+    }
+    return html`<div class="row">
+      <button
+        class="ghost"
+        ?disabled=${busy}
+        @click=${() => {
+          this.doubted = null;
+          this.bench?.change('Discard takes', (document) => discardTakes(document, id));
+        }}
+      >
+        Discard for good
+      </button>
+      <button class="ghost" @click=${() => (this.doubted = null)}>Keep</button>
+    </div>`;
   }
 
   private readonly rename = (event: Event): void => {

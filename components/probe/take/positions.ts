@@ -35,6 +35,11 @@ export function joinedTakes({ document, layout }: BenchState): number {
   ).length;
 }
 
+/** The document without the takes of a position; what was kept of noise there stays. */
+export function discardTakes(document: SessionDocument, id: string): SessionDocument {
+  return { ...document, takes: document.takes.filter(({ position }) => position.id !== id) };
+}
+
 /** The document with a position renamed wherever it stands. */
 export function renamePosition(
   document: SessionDocument,

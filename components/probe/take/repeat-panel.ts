@@ -6,7 +6,7 @@ import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { nameList } from '../name-list';
 
-/** Names the sweeps that came out damaged, and repeats only them. */
+/** Names the sweeps that came out damaged or were never reached, and repeats only them. */
 @customElement('ll-repeat-panel')
 export class RepeatPanel extends LitElement {
   static override styles = [
@@ -37,8 +37,15 @@ export class RepeatPanel extends LitElement {
     const faults = (readings?.channels ?? [])
       .filter(({ channel }) => toRepeat.includes(channel))
       .flatMap((reading) => reading.faults);
+    const read = new Set(readings?.channels.map(({ channel }) => channel));
+    const missing = toRepeat.filter((label) => !read.has(label));
     const recording = state.document.rig === 'recording';
     return html`${faults.map(({ sentence }) => html`<p>${sentence}</p>`)}
+    ${
+      missing.length > 0
+        ? html`<p>The take ended before it came to ${nameList(missing)}.</p>`
+        : nothing
+    }
     ${
       recording
         ? html`<p>Play and record the take again; the other speakers need not be read anew.</p>`

@@ -60,6 +60,14 @@ describe('the title of Probe', () => {
     expect(lede).toMatch(/^\w+ is nearest at \d\.\d\d m, \w+ farthest at \d\.\d\d m\./);
   });
 
+  it('counts those that no take has come to', () => {
+    const readings = inventedReadings(layout524);
+    const channels = readings.channels.filter(({ channel }) => !channel.startsWith('TpB'));
+    const { title, lede } = titled({ readings: { ...readings, channels } });
+    expect(title).toBe('9 of 11 speakers are read');
+    expect(lede).toContain('TpBL and TpBR');
+  });
+
   it('names the speakers that play inverted', () => {
     const state = withChanged(({ channel }) => (channel === 'FR' ? { polarity: 'inverted' } : {}));
     expect(titled(state).title).toBe('FR plays inverted');

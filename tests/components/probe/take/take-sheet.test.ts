@@ -139,7 +139,39 @@ describe('positions', () => {
   });
 });
 
+describe('the takes of a position', () => {
+  it('are discarded only when asked for twice, and only those', async () => {
+    const bench = benchWith(layout524, inventedReadings(layout524), { takes: takes() });
+    const sheet = await mount('ll-take-sheet', { bench });
+    const press = async (words: string) => {
+      const button = findAll(find(sheet, 'll-position-picker'), 'button').find(
+        (one) => plain(one.textContent ?? '') === words,
+      );
+      if (!button) throw new RangeError(`no button ${words}`);
+      button.click();
+      await settle(sheet);
+    };
+    await press('Discard the 2 takes of Seat 1');
+    await press('Keep');
+    expect(bench.state.document.takes).toHaveLength(3);
+    await press('Discard the 2 takes of Seat 1');
+    await press('Discard for good');
+    expect(bench.state.document.takes.map(({ id }) => id)).toEqual(['three']);
+  });
+});
+
 describe('damaged sweeps', () => {
+  it('may also be those a take never came to', async () => {
+    const readings = inventedReadings(layout524);
+    const channels = readings.channels.filter(({ channel }) => !channel.startsWith('TpB'));
+    const bench = benchWith(layout524, { ...readings, channels });
+    bench.set({ toRepeat: ['TpBL', 'TpBR'] });
+    const sheet = await mount('ll-take-sheet', { bench });
+    const panel = textOf(find(sheet, 'll-repeat-panel'));
+    expect(panel).toMatch(/The take ended before it came to TpBL and TpBR ?\./);
+    expect(panel).toContain('Repeat TpBL and TpBR');
+  });
+
   it('are named and repeated alone', async () => {
     const readings = inventedReadings(layout524);
     const channels = readings.channels.map((reading) =>
