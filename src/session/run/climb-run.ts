@@ -9,8 +9,8 @@ import { routesFor } from './routes-for';
 import { microphoneName, soundLevelHere } from './sound-level-here';
 
 /**
- * Climbs on the reference speaker. On a live rig the gain found becomes that of the takes, unless
- * nothing was heard; what a simulated room likes says nothing about a real one.
+ * Climbs on the reference speaker. On a live rig the gain found becomes that of the takes; what a
+ * simulated room likes says nothing about a real one.
  */
 export function runClimb(
   room: BenchRoom,
@@ -35,7 +35,7 @@ export function runClimb(
       onLevel: exposeLine(desk, rig, soundLevel),
     });
     if (isTrouble(result)) return result;
-    if (rig.kind === 'live' && result.end !== 'unheard') {
+    if (rig.kind === 'live') {
       const { gainDb } = result;
       desk.change((now) => ({ ...now, live: { ...now.live, gainDb } }));
     }

@@ -42,11 +42,12 @@ describe('the climb to a level', () => {
     expect(bench.state.climbed).toBeNull();
   });
 
-  it('leaves the gain as it was when nothing is heard', async () => {
+  it('goes back to quiet when nothing is heard, and says so', async () => {
     const { bench } = benchOf({ hears: 0 });
-    const { gainDb } = bench.state.document.live;
     await bench.climbLevel(wanted);
-    expect(bench.state.document.live.gainDb).toBe(gainDb);
+    expect(bench.state.climbed?.end).toBe('unheard');
+    expect(bench.state.document.live.gainDb).toBe(bench.state.climbed?.gainDb);
+    expect(bench.state.document.live.gainDb).toBeLessThan(-50);
   });
 
   it('is silent and sets nothing when stopped', async () => {
@@ -63,7 +64,7 @@ describe('the climb to a level', () => {
 });
 
 describe('calibrating the microphone', () => {
-  const bytes = '20 0.5\n1000 0\n20000 -1.5\n';
+  const bytes = '20 0.5\n100 0.2\n1000 0\n5000 -0.5\n20000 -1.5\n';
 
   it('takes a calibration file into the session and saves it', async () => {
     const { bench, held } = benchOf();
@@ -72,8 +73,8 @@ describe('calibrating the microphone', () => {
     expect(bench.state.trouble).toBeNull();
     expect(bench.state.document.microphone.calibration).toMatchObject({
       name: 'invented.txt',
-      hz: [20, 1000, 20000],
-      db: [0.5, 0, -1.5],
+      hz: [20, 100, 1000, 5000, 20000],
+      db: [0.5, 0.2, 0, -0.5, -1.5],
     });
     expect(held.documents.at(-1)).toEqual(bench.state.document);
   });
