@@ -53,7 +53,7 @@ function write(rows: readonly (readonly number[])[], how: Style): Uint8Array {
   return new TextEncoder().encode(how.head + lines.join(how.end));
 }
 
-describe('parseCalibration', { timeout: 60_000 }, () => {
+describe('parseCalibration', () => {
   it('reads back what was written in any usual style, or says that it can be read in two ways', () => {
     let refused = 0;
     let read = 0;

@@ -27,7 +27,7 @@ const tone =
   (seconds: number): number =>
     amplitude * Math.sin(2 * Math.PI * hz * seconds);
 
-describe('calibrateSoundLevel with a calibrator', { timeout: 60_000 }, () => {
+describe('calibrateSoundLevel with a calibrator', () => {
   it.each([
     [94, 1000, 0.1],
     [114, 1000, 0.5],

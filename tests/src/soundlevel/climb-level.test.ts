@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { expectClose } from '../../close';
 import { calibration, climb, resultOf, steps } from './climb-on';
 
-describe('climbLevel', { timeout: 60_000 }, () => {
+describe('climbLevel', () => {
   it('climbs from −60 dB in steps of 6 dB or less to the margin asked for, and says so', async () => {
     const climbed = await climb({ gainDb: -15, noiseDb: -70 });
     const { end, marginDb, sentence, linearity } = resultOf(climbed);

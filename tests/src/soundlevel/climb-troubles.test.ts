@@ -4,7 +4,7 @@ import { trouble } from '../../../src/trouble';
 import { expectClose } from '../../close';
 import { calibration, climb, resultOf } from './climb-on';
 
-describe('climbLevel, where the world is not kind', { timeout: 60_000 }, () => {
+describe('climbLevel, where the world is not kind', () => {
   it('does not take hum or a passing truck for the speaker', async () => {
     const truck = (seconds: number): number =>
       seconds > 8 ? 0.03 * Math.sin(5000 * Math.sin(237 * seconds * seconds)) : 0;
