@@ -41,6 +41,26 @@ describe('the store in the browser', () => {
     expect(await openStore(name).load()).toEqual(document);
   });
 
+  it('brings back a session that version 1 stored, and saves it as this version', async () => {
+    await damage((document) => ({
+      ...document,
+      version: 1,
+      live: { outputId: 'a1b2', microphoneId: null, gainDb: -21 },
+      microphone: undefined,
+      take: undefined,
+      position: undefined,
+      noiseReadings: undefined,
+    }));
+    const store = openStore(name);
+    const loaded = await store.load();
+    if (loaded === null || isTrouble(loaded)) throw new Error('it was not brought back');
+    expect(loaded).toMatchObject({ version: 2, position: { id: 'seat-1' }, noiseReadings: [] });
+    expect(loaded.live.output).toEqual({ id: 'a1b2', name: '' });
+    expect(loaded.live.gainDb).toBe(-21);
+    expect(await store.save(loaded)).toBeNull();
+    expect(await store.load()).toEqual(loaded);
+  });
+
   it('brings back the session saved last', async () => {
     const store = openStore(name);
     await store.save({ ...sampleDocument('5.1'), id: 'first' });

@@ -9,7 +9,11 @@ export const layout524 = layoutOf('5.2.4');
 /** The largest layout there is. */
 export const layout19 = layoutOf('9.4.6');
 /** One speaker alone. */
-export const layoutOne: Layout = { name: 'one', channels: layout524.channels.slice(0, 1) };
+export const layoutOne: Layout = {
+  name: 'one',
+  title: 'one',
+  channels: layout524.channels.slice(0, 1),
+};
 
 const rolloffHz: Readonly<Record<GroupId, number>> = {
   fronts: 44,
