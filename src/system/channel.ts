@@ -48,7 +48,12 @@ export interface Channel {
 
 /** A declared loudspeaker system; channels stand in the order of the take's WAV channels. */
 export interface Layout {
-  /** bed.subs.heights, such as "5.2.4"; "5.1" when there are no heights. */
+  /**
+   * Canonical, one name a set of speakers: bed.subs.heights, such as "5.2.4" or "5.1", when that
+   * name stands for these speakers, else their labels, such as "FL FR FC SiL SiR Sub1 TpSiL TpSiR".
+   */
   readonly name: string;
+  /** bed.subs.heights always, for people. */
+  readonly title: string;
   readonly channels: readonly Channel[];
 }

@@ -43,7 +43,7 @@ export const layoutOrder: readonly ChannelLabel[] = [
 
 const howNamesRead =
   'A name reads bed.subs.heights: 2 to 9 speakers at ear height, 0 to 4 subs, and 0, 2, 4 or 6 ' +
-  'heights, such as 5.1, 7.2.4 or 9.4.6.';
+  'heights, such as 5.1, 7.2.4 or 9.4.6; or it lists the speakers, such as FL FR FC Sub1.';
 
 /** The choices a layout is made of, smallest first. */
 export const layoutChoices = {
@@ -53,11 +53,15 @@ export const layoutChoices = {
 } as const;
 
 /**
- * The loudspeakers a layout name stands for, in the order of the take's WAV channels; a trouble of
- * kind 'bad-layout' when the name means nothing. "5.1.0" is read as "5.1".
+ * The loudspeakers a name stands for, in the order of the take's WAV channels: bed.subs.heights, or
+ * a list of labels for a system that no such name stands for. A trouble of kind 'bad-layout' when
+ * the name means nothing or the list is no system. "5.1.0" is read as "5.1".
  */
 export function layoutFromName(name: string): Layout | Trouble {
-  const match = /^(\d+)\.(\d+)(?:\.(\d+))?$/.exec(name.trim());
+  const text = name.trim();
+  const words = wordsOf(text);
+  if (words.some((word) => labelOf(word))) return layoutFromList(text, words);
+  const match = /^(\d+)\.(\d+)(?:\.(\d+))?$/.exec(text);
   if (!match) return refuse(name, 'it is not two or three whole numbers with dots between.');
   const bed = Number(match[1]);
   const subs = Number(match[2]);
@@ -67,18 +71,79 @@ export function layoutFromName(name: string): Layout | Trouble {
   if (!bedLabels) return refuse(name, `there is no bed of ${bed}.`);
   if (subs > subLabels.length) return refuse(name, `there can be 0 to 4 subs, not ${subs}.`);
   if (!heightLabels) return refuse(name, `there can be 0, 2, 4 or 6 heights, not ${heights}.`);
-  const present = new Set([...bedLabels, ...subLabels.slice(0, subs), ...heightLabels]);
-  const labels = layoutOrder.filter((label) => present.has(label));
+  return layoutOf([...bedLabels, ...subLabels.slice(0, subs), ...heightLabels]);
+}
+
+/** Labels with spaces or commas between; subs may stand as "Sub 1" or "Sub1". */
+function wordsOf(text: string): string[] {
+  const joined = text.replace(/\bsub\s+(?=\d)/gi, 'Sub');
+  return joined.split(/[\s,]+/).filter((word) => word !== '');
+}
+
+function labelOf(word: string): ChannelLabel | undefined {
+  return layoutOrder.find((one) => compact(one).toLowerCase() === word.toLowerCase());
+}
+
+function layoutFromList(text: string, words: readonly string[]): Layout | Trouble {
+  const labels: ChannelLabel[] = [];
+  for (const word of words) {
+    const label = labelOf(word);
+    if (!label) return refuse(text, `“${word.slice(0, 20)}” is no loudspeaker.`);
+    if (labels.includes(label)) return refuse(text, `it names ${label} twice.`);
+    labels.push(label);
+  }
+  const wrong = whyNoSystem(labels);
+  return wrong === null ? layoutOf(labels) : refuse(text, wrong);
+}
+
+/** Why a set of loudspeakers is no system, as the end of a sentence; null when it is one. */
+export function whyNoSystem(labels: readonly ChannelLabel[]): string | null {
+  const has = (label: ChannelLabel): boolean => labels.includes(label);
+  if (!has('FL') || !has('FR')) return 'it has no front left and front right.';
+  const single = labels.find((label) => !has(partnerOf(label)));
+  if (single) return `${single} stands there without ${partnerOf(single)}: they come in pairs.`;
+  if (has('BL') && !has('SiL')) {
+    return 'it has back surrounds and no side surrounds: a single pair of surrounds is the side pair, wherever it stands.';
+  }
+  const subs = labels.filter((label) => label.startsWith('Sub'));
+  const missing = subLabels.slice(0, subs.length).find((label) => !has(label));
+  return missing ? `its subs are not counted from 1 on: ${missing} is missing.` : null;
+}
+
+/** The other speaker of a pair; a centre or a sub is its own. */
+export function partnerOf(label: ChannelLabel): ChannelLabel {
+  const mirrored = label.replace(/[LR](?=w?$)/, (side) => (side === 'L' ? 'R' : 'L'));
+  return layoutOrder.find((one) => one === mirrored) ?? label;
+}
+
+/** The layout of these loudspeakers, which must be a system; see whyNoSystem. */
+export function layoutOf(speakers: readonly ChannelLabel[]): Layout {
+  const labels = layoutOrder.filter((label) => speakers.includes(label));
+  const count = (kind: string): number =>
+    labels.filter((label) => channelKind(label) === kind).length;
+  const [bed, subs, heights] = [count('bed'), count('sub'), count('height')];
+  const title = heights === 0 ? `${bed}.${subs}` : `${bed}.${subs}.${heights}`;
+  const usual = [...(beds[bed] ?? []), ...subLabels.slice(0, subs), ...(heightSets[heights] ?? [])];
+  const isUsual = usual.length === labels.length && usual.every((label) => labels.includes(label));
   return {
-    name: heights === 0 ? `${bed}.${subs}` : `${bed}.${subs}.${heights}`,
-    channels: labels.map((label) => describeChannel(label, present.has('BL'), heights)),
+    name: isUsual ? title : labels.map(compact).join(' '),
+    title,
+    channels: labels.map((label) => describeChannel(label, labels.includes('BL'), heights)),
   };
 }
 
+/** A label without a space, as it stands in a list. */
+function compact(label: ChannelLabel): string {
+  return label.replace(' ', '');
+}
+
 /** The speaker that plays every mark and to which all times refer: FL, which is always there. */
-export function referenceChannel(layout: Layout): ChannelLabel {
-  const found = layout.channels.find((channel) => channel.label === 'FL') ?? layout.channels[0];
-  if (!found) throw new RangeError(`a layout has at least one channel, got ${layout.name} with 0`);
+export function referenceChannel({
+  name,
+  channels,
+}: Pick<Layout, 'name' | 'channels'>): ChannelLabel {
+  const found = channels.find((channel) => channel.label === 'FL') ?? channels[0];
+  if (!found) throw new RangeError(`a layout has at least one channel, got ${name} with 0`);
   return found.label;
 }
 

@@ -45,6 +45,28 @@ describe('layoutFromName', () => {
     expect(labels(name)).toBe(expected);
   });
 
+  it.each([
+    ['FL FR FC SiL SiR Sub 1 TpSiL TpSiR', 'FL FR FC Sub1 SiL SiR TpSiL TpSiR', '5.1.2'],
+    ['fl, fr, flw, frw', 'FL FR FLw FRw', '4.0'],
+    ['FR FL', '2.0', '2.0'],
+    ['Sub1 SiR SiL FC FR FL', '5.1', '5.1'],
+  ])('reads the list %s, which is named %s', (list, name, title) => {
+    expect(layout(list)).toMatchObject({ name, title });
+    expect(layout(name)).toEqual(layout(list));
+  });
+
+  it.each([
+    ['FC Sub 1', /no front left/],
+    ['FL FR SiL', /SiL stands there without SiR/],
+    ['FL FR BL BR', /single pair of surrounds is the side pair/],
+    ['FL FR Sub 2', /Sub 1 is missing/],
+    ['FL FR FL', /names FL twice/],
+    ['FL FR XX', /“XX” is no loudspeaker/],
+  ])('refuses the list %s', (list, why) => {
+    const answer = layoutFromName(list);
+    expect(isTrouble(answer) && answer.sentence).toMatch(why);
+  });
+
   it('names the layout the short way, whatever way it was written', () => {
     expect(layout(' 5.1.0 ').name).toBe('5.1');
     expect(layout('7.2.4').name).toBe('7.2.4');
@@ -57,6 +79,7 @@ describe('layoutFromName', () => {
       expect(new Set(channels.map((c) => c.label)).size).toBe(counted);
       expect(channels).toHaveLength(counted);
       expect(referenceChannel({ name, channels })).toBe('FL');
+      expect(layout(channels.map(({ label }) => label).join(' ')).name).toBe(name);
     }
   });
 
