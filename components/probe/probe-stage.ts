@@ -3,13 +3,21 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
+import { buttonStyles } from '../controls/button-styles';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import './connect/connect-sheet';
 import './level/level-sheet';
 import './microphone/microphone-sheet';
 import './noise/noise-sheet';
-import { firstSheet, sheetOfActivity, type SheetId } from './probe-sheets';
+import {
+  firstSheet,
+  sheetAddress,
+  sheetNames,
+  sheetOfActivity,
+  sheetOrder,
+  type SheetId,
+} from './probe-sheets';
 import { runningElsewhere } from './running-elsewhere';
 import { SheetController } from './sheet-controller';
 import './sheet-nav';
@@ -23,7 +31,12 @@ export class ProbeStage extends LitElement {
   static override styles = [
     sharedStyles,
     stageStyles,
+    buttonStyles,
     css`
+      .onward {
+        justify-self: start;
+      }
+
       .elsewhere {
         font-weight: 700;
         color: var(--signal);
@@ -51,7 +64,7 @@ export class ProbeStage extends LitElement {
           ? html`<ll-waiting-card .bench=${this.bench}></ll-waiting-card>`
           : runningElsewhere(state, here)
       }
-      ${this.sheet(here)}`;
+      ${this.sheet(here)} ${onward(here)}`;
   }
 
   private sheet(here: SheetId) {
@@ -69,6 +82,13 @@ export class ProbeStage extends LitElement {
         return html`<ll-noise-sheet .bench=${bench} .selected=${selected}></ll-noise-sheet>`;
     }
   }
+}
+
+/** The way to the sheet that comes next; from the take on, the shell points further. */
+function onward(here: SheetId) {
+  const next = sheetOrder[sheetOrder.indexOf(here) + 1];
+  if (next === undefined || here === 'take') return nothing;
+  return html`<a class="ghost onward" href=${sheetAddress(next)}>Next: ${sheetNames[next]}</a>`;
 }
 
 declare global {

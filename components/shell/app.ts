@@ -95,6 +95,7 @@ export class App extends LitElement {
     this.stage = stageFromHash(location.hash);
     void this.updateComplete.then(() => {
       this.renderRoot.querySelector('main')?.scrollTo(0, 0);
+      window.scrollTo(0, 0);
     });
   };
 

@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Bench } from '../../src/session/bench';
+import type { Activity, Bench } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
 import { buttonStyles } from '../controls/button-styles';
@@ -104,7 +104,7 @@ export class Side extends LitElement {
           .layout=${state.layout}
           .readings=${readings}
           .selected=${this.selected}
-          .playing=${activity.kind === 'playing' ? activity.channel : null}
+          .playing=${soundingChannel(activity)}
           .nominalMetres=${state.document.conditions.referenceDistanceMetres}
         ></ll-plan-drawing>
         ${
@@ -118,6 +118,12 @@ export class Side extends LitElement {
       </div>
     </aside>`;
   }
+}
+
+/** The speaker that sounds now, whoever plays it. */
+function soundingChannel(activity: Activity): string | null {
+  if (activity.kind === 'playing') return activity.channel;
+  return activity.kind === 'noise' ? activity.noise.request.channel : null;
 }
 
 declare global {

@@ -113,6 +113,7 @@ export const stripStyles = css`
     .kept.saved,
     .kept.saving,
     .rig,
+    .margin,
     kbd {
       display: none;
     }

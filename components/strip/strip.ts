@@ -36,7 +36,7 @@ export class Strip extends LitElement {
         ${left === null ? nothing : html`<span class="left">${durationText(left)} left</span>`}
         ${
           state.activity.kind === 'climbing' && state.activity.climb.marginDb !== null
-            ? html`<span class="left"
+            ? html`<span class="left margin"
                 >${dbText(state.activity.climb.marginDb, 0)} over the noise</span
               >`
             : nothing

@@ -2,9 +2,11 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { NoiseRequest } from '../../../src/noise/noise-state';
 import type { Bench, BenchState } from '../../../src/session/bench';
+import type { ChannelLabel } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
 import '../../controls/choice';
 import '../../controls/number-field';
+import { askToSelect } from '../../events';
 import { selectStyles } from '../../controls/select-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import './band-choice';
@@ -42,6 +44,8 @@ export class NoiseControls extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | null = null;
+  /** Only to be drawn again when another speaker was picked on the plan. */
+  @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
 
   /** Remembers a wish; what sounds already is changed at once. */
@@ -85,7 +89,9 @@ export class NoiseControls extends LitElement {
         ?disabled=${busy}
         @ll-pick=${(event: CustomEvent<string>) => {
           const picked = state.layout.channels.find(({ label }) => label === event.detail);
-          if (picked) this.wish(forChannel(wishes, picked.label, state));
+          if (!picked) return;
+          this.wish(forChannel(wishes, picked.label, state));
+          askToSelect(this, picked.label);
         }}
       ></ll-choice>
       <ll-band-choice

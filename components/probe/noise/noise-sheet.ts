@@ -1,4 +1,4 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
@@ -11,7 +11,7 @@ import './kept-readings';
 import './noise-buttons';
 import './noise-controls';
 import './noise-readout';
-import { noiseWishes } from './noise-wishes';
+import { forChannel, noiseWishes, requestOf } from './noise-wishes';
 import './spectrum-chart';
 
 /** The fifth sheet of Probe: live pink noise on one speaker, or listening to the processor's. */
@@ -22,7 +22,7 @@ export class NoiseSheet extends LitElement {
     stageStyles,
     css`
       .intro {
-        min-height: 12rem;
+        min-height: 4rem;
       }
 
       @container (min-width: 44rem) {
@@ -59,6 +59,19 @@ export class NoiseSheet extends LitElement {
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
 
+  /** The plan is the navigator: the speaker picked on it is the one that sounds. */
+  protected override willUpdate(changed: PropertyValues): void {
+    const { bench, selected } = this;
+    const { state } = this.follow;
+    if (!changed.has('selected') || !selected || !bench || !state) return;
+    const { activity } = state;
+    const running = activity.kind === 'noise' ? activity.noise.request : null;
+    if (running?.channel === selected) return;
+    const wishes = forChannel(running ?? noiseWishes.of(bench), selected, state);
+    noiseWishes.keep(bench, wishes);
+    if (running && this.hasUpdated) bench.changeNoise(requestOf(wishes, state));
+  }
+
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
@@ -71,6 +84,7 @@ export class NoiseSheet extends LitElement {
               <section class="sheet controls" aria-label="Noise">
                 <ll-noise-controls
                   .bench=${this.bench}
+                  .selected=${this.selected}
                   @ll-wish=${() => this.requestUpdate()}
                 ></ll-noise-controls>
               </section>`

@@ -2,13 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../../../components/theme/base.css';
 import '../../../../components/probe/noise/noise-sheet';
-import type { NoiseReading, NoiseRequest, NoiseState } from '../../../../src/noise/noise-state';
-import { benchWith } from '../../bench-of';
+import type { NoiseRequest } from '../../../../src/noise/noise-state';
 import { FakeBench } from '../../fake-bench';
-import { inventedReadings, layout524 } from '../../fixtures';
 import { find, findAll, mount, notNumbers, plain, settle, textOf } from '../../mount';
 import { expectQuiet } from '../../quiet';
-import { inventedSpectrum } from './invented-spectrum';
+import { inventedNoise, inventedRequest as request, keptReading } from './invented-noise';
 
 expectQuiet();
 
@@ -23,31 +21,6 @@ class NoisyBench extends FakeBench {
   override changeNoise(request: NoiseRequest): void {
     this.changed.push(request);
   }
-}
-
-const request: NoiseRequest = {
-  kind: 'noise',
-  channel: 'FL',
-  lowHz: 20,
-  highHz: 20_000,
-  gainDb: -30,
-  bandsPerOctave: 3,
-  averagingSeconds: 15,
-};
-
-function noise(changes: Partial<NoiseState> = {}): NoiseState {
-  return {
-    request,
-    seconds: 6,
-    secondsLeft: 9,
-    complete: false,
-    spectrum: inventedSpectrum(3),
-    bandLevelDb: -46.24,
-    soundLevel: { weighting: 'C', time: 'slow', db: 75.16, calibrated: true },
-    reading: null,
-    warnings: [],
-    ...changes,
-  };
 }
 
 const button = (root: Element, words: string) => {
@@ -164,7 +137,7 @@ describe('asking for noise', () => {
 
 describe('running noise', () => {
   it('shows sound level, band level and time left, in large numbers', async () => {
-    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: noise() } });
+    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: inventedNoise() } });
     const sheet = await mount('ll-noise-sheet', { bench }, 1000);
     const shown = textOf(find(sheet, 'll-noise-readout'));
     for (const words of ['75.2 dB(C)', '−46.2 dBFS', 'Left of the average 9 s']) {
@@ -175,17 +148,42 @@ describe('running noise', () => {
   });
 
   it('follows another speaker at once', async () => {
-    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: noise() } });
+    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: inventedNoise() } });
     const sheet = await mount('ll-noise-sheet', { bench }, 1000);
     await pick(sheet, 'SiL');
     expect(bench.changed).toEqual([{ ...request, channel: 'SiL' }]);
   });
 
+  it('follows the speaker that is picked on the plan', async () => {
+    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: inventedNoise() } });
+    const sheet = await mount('ll-noise-sheet', { bench, selected: 'FC' }, 1000);
+    expect(bench.changed).toEqual([]);
+    sheet.selected = 'SiR';
+    await settle(sheet);
+    expect(bench.changed).toEqual([{ ...request, channel: 'SiR' }]);
+    bench.set({ activity: { kind: 'idle' } });
+    sheet.selected = 'TpFL';
+    await settle(sheet);
+    await userEvent.click(button(sheet, 'Play noise on TpFL'));
+    expect(bench.asked.map(({ channel }) => channel)).toEqual(['TpFL']);
+  });
+
+  it('picks its speaker on the plan', async () => {
+    const bench = new NoisyBench('5.2.4');
+    const sheet = await mount('ll-noise-sheet', { bench }, 1000);
+    const picked: unknown[] = [];
+    document.body.addEventListener('ll-select', (event) => picked.push(event.detail), {
+      once: true,
+    });
+    await pick(sheet, 'TpBR');
+    expect(picked).toEqual(['TpBR']);
+  });
+
   it('stops, and keeps its reading once there is one', async () => {
-    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: noise() } });
+    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: inventedNoise() } });
     const sheet = await mount('ll-noise-sheet', { bench }, 1000);
     expect(button(sheet, 'Keep this reading').disabled).toBe(true);
-    bench.set({ activity: { kind: 'noise', noise: noise({ reading: kept() }) } });
+    bench.set({ activity: { kind: 'noise', noise: inventedNoise({ reading: keptReading() }) } });
     await settle(sheet);
     await userEvent.click(button(sheet, 'Keep this reading'));
     await userEvent.click(button(sheet, 'Stop the noise'));
@@ -195,7 +193,7 @@ describe('running noise', () => {
   it('says what disturbs it, each once and only the newest', async () => {
     const warnings = ['One.', 'Two.', 'Two.', 'Three.', 'Four.', 'Five.'];
     const bench = new NoisyBench('5.2.4', {
-      activity: { kind: 'noise', noise: noise({ warnings }) },
+      activity: { kind: 'noise', noise: inventedNoise({ warnings }) },
     });
     const sheet = await mount('ll-noise-sheet', { bench }, 366);
     const shown = findAll(find(sheet, 'll-noise-readout'), 'li').map((one) => one.textContent);
@@ -203,7 +201,7 @@ describe('running noise', () => {
   });
 
   it('cautions when more was taken than ears should take', async () => {
-    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: noise() } });
+    const bench = new NoisyBench('5.2.4', { activity: { kind: 'noise', noise: inventedNoise() } });
     const sheet = await mount('ll-noise-sheet', { bench });
     expect(textOf(sheet)).not.toContain('leave the room');
     bench.set({ exposure: { dose: 0.7, equivalentDb: 91, seconds: 900 } });
@@ -212,85 +210,15 @@ describe('running noise', () => {
   });
 
   it('shows no number where there is none', async () => {
-    const empty = noise({ spectrum: null, bandLevelDb: null, soundLevel: null, seconds: 0 });
+    const empty = inventedNoise({
+      spectrum: null,
+      bandLevelDb: null,
+      soundLevel: null,
+      seconds: 0,
+    });
     const bench = new NoisyBench('9.4.6', { activity: { kind: 'noise', noise: empty } });
     const sheet = await mount('ll-noise-sheet', { bench }, 366);
     expect(notNumbers(sheet)).toEqual([]);
     expect(sheet.scrollWidth).toBeLessThanOrEqual(366);
-  });
-});
-
-const responseOf = (change: (db: number) => number) => {
-  const response = inventedReadings(layout524).channels[0]?.curves?.response;
-  if (!response) throw new RangeError('no response');
-  return { ...response, db: response.db.map(change) };
-};
-
-function kept(changes: Partial<NoiseReading> = {}): NoiseReading {
-  return {
-    id: 'kept 1',
-    positionId: 'seat-1',
-    kind: 'noise',
-    channel: 'FL',
-    startedAt: '2025-01-01T00:02:00.000Z',
-    rig: 'practice',
-    simulated: true,
-    lowHz: 20,
-    highHz: 20_000,
-    seconds: 15,
-    levelDb: -31.24,
-    response: responseOf((db) => db + 0.5),
-    rolloff: null,
-    notes: [],
-    ...changes,
-  };
-}
-
-describe('kept readings', () => {
-  it('are listed, and the newest is drawn against the sweep', async () => {
-    const noiseReadings = [kept({ id: 'old', channel: 'FR' }), kept()];
-    const bench = benchWith(layout524, inventedReadings(layout524), { noiseReadings });
-    const sheet = await mount('ll-noise-sheet', { bench }, 1000);
-    const list = find(sheet, 'll-kept-readings');
-    expect(textOf(list)).toMatch(/FL noise ?, simulated −31\.2 dB – 15 s Seat 1/);
-    expect(textOf(list)).toContain(
-      'Differs from the sweep by 0.50 dB on average and 0.50 dB at most',
-    );
-    expect(findAll(list, '.curve').map((curve) => curve.getAttribute('data-channel'))).toEqual([
-      'FL, sweep',
-      'FL, noise',
-    ]);
-  });
-
-  it('are picked and removed', async () => {
-    const noiseReadings = [kept({ id: 'old', channel: 'FR', kind: 'listening' }), kept()];
-    const bench = benchWith(layout524, inventedReadings(layout524), { noiseReadings });
-    const sheet = await mount('ll-noise-sheet', { bench }, 1000);
-    const list = find(sheet, 'll-kept-readings');
-    find(list, '[aria-label="Show FR, listening"]').click();
-    await settle(sheet);
-    expect(textOf(list)).toContain('Without arrival');
-    expect(find(list, '.curve.lead').getAttribute('data-channel')).toBe('FR, listening');
-    button(list, 'Remove FR, listening').click();
-    expect(bench.state.document.noiseReadings.map(({ id }) => id)).toEqual(['kept 1']);
-  });
-
-  it('say when sweep and noise were taken at different positions', async () => {
-    const noiseReadings = [kept({ positionId: 'elsewhere' })];
-    const bench = benchWith(layout524, inventedReadings(layout524), { noiseReadings });
-    const sheet = await mount('ll-noise-sheet', { bench }, 1000);
-    expect(textOf(sheet)).toContain('The sweep was taken at another position.');
-  });
-
-  it('are not drawn again while noise runs on', async () => {
-    const bench = benchWith(layout524, inventedReadings(layout524), { noiseReadings: [kept()] });
-    const sheet = await mount('ll-noise-sheet', { bench }, 1000);
-    const chart = find<HTMLElementTagNameMap['ll-response-chart']>(sheet, 'll-response-chart');
-    const before = chart.traces;
-    for (let seconds = 0; seconds < 5; seconds++) {
-      bench.set({ activity: { kind: 'noise', noise: noise({ seconds }) } });
-      await settle(sheet);
-    }
-    expect(chart.traces).toBe(before);
   });
 });
