@@ -15,8 +15,8 @@ export interface TakeLayout {
   readonly peakDb: number;
   readonly averages: number;
   readonly pauseSeconds: number;
-  /** From one sweep's start to the next inside a bundle; null keeps sweeps apart. */
-  readonly spacingSeconds: number | null;
+  /** How long a response must be given before the next sweep of a bundle; null keeps sweeps apart. */
+  readonly decaySeconds: number | null;
   /** Other numbers space the marks otherwise. */
   readonly attempt: number;
   readonly replayGainDb: (channel: ChannelLabel) => number;
@@ -28,7 +28,7 @@ const wakeSeconds = 2;
 const settleSeconds = 0.5;
 const markSeconds = 0.03;
 const guardSeconds = 0.3;
-export const tailSeconds = 1;
+const tailSeconds = 1;
 const endSeconds = 1;
 /** Tails differ by whole milliseconds below this, so that no two takes space their marks alike. */
 const fingerprintMilliseconds = 64;
@@ -39,17 +39,16 @@ const sweepHz = { main: [10, 20000], sub: [10, 500] } as const;
 
 /**
  * Lays out silence, wake-up noise, then bundles of mark, guard, sweeps and tail, a last mark,
- * silence. Without spacing every bundle is one sweep. Averaged sweeps go round all speakers before
+ * silence. Without a known decay every bundle is one sweep. Averaged sweeps go round all speakers before
  * the second begins, so that one disturbance does not hit them all. Form of the take: common
  * practice; overlap: Majdak, Balazs and Laback, JAES 55 (2007), multiple exponential sweep method.
  */
 export function layOutTake(take: TakeLayout): Schedule {
-  const { sampleRate, sweepSeconds, peakDb } = take;
+  const { sampleRate, peakDb } = take;
   const samples = (seconds: number): number => Math.round(seconds * sampleRate);
   const fingerprint = seededRandom(hashText(fingerprintText(take)));
   const markLength = samples(markSeconds);
   const wakeStart = samples(silenceSeconds);
-  const spacing = samples(take.spacingSeconds ?? 0);
 
   let at = wakeStart + samples(wakeSeconds) + samples(settleSeconds);
   const segments: ScheduledSegment[] = [];
@@ -57,10 +56,11 @@ export function layOutTake(take: TakeLayout): Schedule {
   for (const bundle of bundlesOf(take)) {
     markStarts.push(at);
     const extra = Math.floor(fingerprint() * fingerprintMilliseconds) / 1000;
+    const spacing = samples(closestSpacing(take, bundle[0]?.kind === 'sub' ? 'sub' : 'main') ?? 0);
     let end = at;
     for (const [index, channel] of bundle.entries()) {
       const sweepStart = at + markLength + samples(guardSeconds) + index * spacing;
-      const sweep = sweepFor(channel, samples(sweepSeconds), sampleRate);
+      const sweep = sweepFor(take, channel.kind === 'sub' ? 'sub' : 'main');
       end = sweepStart + sweep.lengthSamples + samples(tailSeconds + extra);
       const replayGainDb = take.replayGainDb(channel.label);
       segments.push({
@@ -98,22 +98,27 @@ export function layOutTake(take: TakeLayout): Schedule {
 }
 
 /** Speakers that share a mark: those of one kind of sweep, in order, round after round. */
-function bundlesOf({ channels, averages, spacingSeconds }: TakeLayout): Channel[][] {
-  const most = spacingSeconds === null ? 1 : mostInBundle;
+function bundlesOf(take: TakeLayout): Channel[][] {
+  const { channels, averages } = take;
   const round: Channel[][] = [];
-  for (const subs of [false, true]) {
-    const kind = channels.filter((channel) => (channel.kind === 'sub') === subs);
-    for (let at = 0; at < kind.length; at += most) round.push(kind.slice(at, at + most));
+  for (const kind of ['main', 'sub'] as const) {
+    const most = closestSpacing(take, kind) === null ? 1 : mostInBundle;
+    const alike = channels.filter((channel) => (channel.kind === 'sub') === (kind === 'sub'));
+    for (let at = 0; at < alike.length; at += most) round.push(alike.slice(at, at + most));
   }
   // Alone, each keeps its place in the order of the take.
-  const inOrder = most === 1 ? channels.map((channel) => [channel]) : round;
+  const alone = round.every((bundle) => bundle.length === 1);
+  const inOrder = alone ? channels.map((channel) => [channel]) : round;
   return Array.from({ length: averages }, () => inOrder).flat();
 }
 
-function sweepFor(channel: Channel, lengthSamples: number, sampleRate: number): ScheduledSweep {
-  const [low, high] = sweepHz[channel.kind === 'sub' ? 'sub' : 'main'];
-  const spec = synchronisedSweep(low, high, lengthSamples, sampleRate);
-  const { startHz, endHz, fadeInSamples, fadeOutSamples } = spec;
+type SweepKind = keyof typeof sweepHz;
+
+function sweepFor({ sweepSeconds, sampleRate }: TakeLayout, kind: SweepKind): ScheduledSweep {
+  const [low, high] = sweepHz[kind];
+  const length = Math.round(sweepSeconds * sampleRate);
+  const spec = synchronisedSweep(low, high, length, sampleRate);
+  const { startHz, endHz, lengthSamples, fadeInSamples, fadeOutSamples } = spec;
   return { startHz, endHz, lengthSamples, fadeInSamples, fadeOutSamples };
 }
 
@@ -121,15 +126,18 @@ function sweepFor(channel: Channel, lengthSamples: number, sampleRate: number): 
 const highestHarmonic = 5;
 
 /**
- * The closest that sweeps of mains may follow each other, seconds: the decay of the response
- * before, and the lead of the next one's harmonics, L ln 5 (Majdak 2007). Null when sweeps one
- * after another are as quick.
+ * The closest that sweeps of a kind may follow each other, seconds: the decay of the response
+ * before, and the lead of the next one's harmonics, L ln 5 (Majdak 2007). A sub's sweep rises
+ * slower, so its harmonics lead by more. Null when sweeps one after another are as quick, or when
+ * the decay is not known.
  */
-export function closestSpacing(sweepSeconds: number, decaySeconds: number): number | null {
-  const [low, high] = sweepHz.main;
-  const lead = (sweepSeconds / Math.log(high / low)) * Math.log(highestHarmonic);
-  const spacing = decaySeconds + lead;
-  const apart = sweepSeconds + tailSeconds + markSeconds + guardSeconds;
+function closestSpacing(take: TakeLayout, kind: SweepKind): number | null {
+  const { decaySeconds, sampleRate } = take;
+  if (decaySeconds === null) return null;
+  const { startHz, endHz, lengthSamples } = sweepFor(take, kind);
+  const seconds = lengthSamples / sampleRate;
+  const spacing = decaySeconds + (seconds / Math.log(endHz / startHz)) * Math.log(highestHarmonic);
+  const apart = seconds + tailSeconds + markSeconds + guardSeconds;
   return spacing < 0.9 * apart ? spacing : null;
 }
 
@@ -138,6 +146,6 @@ function fingerprintText(take: TakeLayout): string {
   const { layoutName, sampleRate, sweepSeconds, peakDb, averages, pauseSeconds, attempt } = take;
   const plain = `${layoutName} ${sampleRate} ${sweepSeconds} ${peakDb}`;
   const labels = take.channels.map(({ label }) => label).join(' ');
-  const more = [averages, pauseSeconds, take.spacingSeconds ?? '', attempt, labels].join(' ');
+  const more = [averages, pauseSeconds, take.decaySeconds ?? '', attempt, labels].join(' ');
   return `${plain} ${more}`;
 }

@@ -2,7 +2,7 @@ import type { Channel, ChannelLabel, Layout } from '../system/channel';
 import { referenceChannel } from '../system/layout';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { assignOutputs, type OutputAssignment } from './assign-outputs';
-import { closestSpacing, layOutTake } from './lay-out-take';
+import { layOutTake } from './lay-out-take';
 import { defaultPeakDb, requireWithin } from './schedule-take';
 import type { PlugMove, Routing, TakePart, TakePlan, TakeSettings } from './take-plan';
 
@@ -24,6 +24,8 @@ export const lfeGainDb = 10;
 
 /**
  * All takes one microphone position needs. `routing` null: every speaker has an output of its own.
+ * There are as many parts as speakers share the fullest output, the fewest there can be; a part
+ * plays the speaker whose turn it is on every output.
  * Speakers that share an output sound in different parts: subs by their switches, others by moving
  * plugs. With a single output every speaker is its own reference, and only an electrical loopback
  * can relate their times. A Trouble when a speaker's output is not there, or when another shares
@@ -36,6 +38,8 @@ export function planTake(
   options: PlanOptions = {},
 ): TakePlan | Trouble {
   requireSettings(settings);
+  const { decaySeconds } = options;
+  if (typeof decaySeconds === 'number') requireWithin('decaySeconds', decaySeconds, 0, 60);
   const reference = referenceChannel(layout);
   const wanted = new Set(options.channels ?? layout.channels.map(({ label }) => label));
   const slots = routing === null ? [ownOutputs(layout)] : turnsOf(layout, routing, reference);
@@ -116,7 +120,6 @@ function layOut(
   const there = layout.channels.filter(({ label }) => slotOf(label));
   const own = there.find(({ label }) => label === reference) ?? there[0];
   const first = (channel: Channel): number => (channel === own ? 0 : 1);
-  const decaySeconds = overlap ? (options.decaySeconds ?? null) : null;
   return layOutTake({
     layoutName: layout.name,
     channels: [...there].sort((a, b) => first(a) - first(b)),
@@ -126,7 +129,7 @@ function layOut(
     peakDb: options.peakDb ?? defaultPeakDb,
     averages,
     pauseSeconds,
-    spacingSeconds: decaySeconds === null ? null : closestSpacing(sweepSeconds, decaySeconds),
+    decaySeconds: overlap ? (options.decaySeconds ?? null) : null,
     attempt: options.attempt ?? 0,
     replayGainDb: (label) => {
       const onLfe = routing !== null && slotOf(label)?.output === routing.lfeOutput;
@@ -142,6 +145,7 @@ function isSub(label: ChannelLabel): boolean {
 function requireSettings({ sweepSeconds, averages, pauseSeconds }: TakeSettings): void {
   requireWithin('sweepSeconds', sweepSeconds, 0.5, 30);
   requireWithin('averages', averages, 1, 8);
+  if (!Number.isInteger(averages)) throw new RangeError(`averages must be whole, got ${averages}`);
   requireWithin('pauseSeconds', pauseSeconds, 0, 10);
 }
 

@@ -14,7 +14,7 @@ export interface ScheduledEvent {
 
 /**
  * All that a schedule plays on all channels or `only` one; everything else is silence. What the
- * processor replays louder is played that much quieter.
+ * processor replays louder is played that much quieter. Equal sweeps share one array.
  */
 export function scheduleEvents(schedule: Schedule, only?: ChannelLabel): ScheduledEvent[] {
   const { sampleRate, wake, reference } = schedule;
@@ -36,10 +36,13 @@ export function scheduleEvents(schedule: Schedule, only?: ChannelLabel): Schedul
       events.push({ channel: reference, kind: 'mark', startSample, samples });
     }
   }
+  const sweeps = new Map<string, Float32Array>();
   for (const { channel, sweep, sweepStart, replayGainDb } of schedule.segments) {
     if (!wanted(channel)) continue;
     const gain = peak * 10 ** (-replayGainDb / 20);
-    const samples = scaled(sweepSignal({ ...sweep, sampleRate }), gain);
+    const key = JSON.stringify([gain, Object.values(sweep)]);
+    const samples = sweeps.get(key) ?? scaled(sweepSignal({ ...sweep, sampleRate }), gain);
+    sweeps.set(key, samples);
     events.push({ channel, kind: 'sweep', startSample: sweepStart, samples });
   }
   return events;

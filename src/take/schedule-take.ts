@@ -47,7 +47,7 @@ export function scheduleTake(layout: Layout, options: ScheduleOptions = {}): Sch
     peakDb,
     averages,
     pauseSeconds,
-    spacingSeconds: null,
+    decaySeconds: null,
     attempt: 0,
     replayGainDb: () => 0,
   });

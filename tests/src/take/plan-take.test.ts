@@ -56,11 +56,15 @@ const settings = fc.record({
   repeats: fc.constant(0),
 });
 
-/** Nothing leaves the take or its segment, no mark is played over, sweeps keep their spacing. */
-function expectSound(schedule: Schedule, spacingSeconds: number): void {
+/**
+ * Nothing leaves the take or its segment, no mark is played over, sweeps keep their spacing: the
+ * decay and L ln 5, where L is the sweep's length over the logarithm of its range (Majdak 2007).
+ */
+function expectSound(schedule: Schedule, decaySeconds: number): void {
   const { markStarts, mark, segments, sampleRate, lengthSamples } = schedule;
   let before = -Infinity;
   let bundle = -1;
+  let range = '';
   for (const { markStart, sweepStart, sweep, end } of segments) {
     const opened = markStarts.indexOf(markStart);
     expect(opened).toBeGreaterThanOrEqual(0);
@@ -68,8 +72,12 @@ function expectSound(schedule: Schedule, spacingSeconds: number): void {
     expect(end).toBeLessThanOrEqual(markStarts[opened + 1] ?? 0);
     expect(end).toBeGreaterThanOrEqual(sweepStart + sweep.lengthSamples + sampleRate);
     if (opened === bundle) {
-      expect(sweepStart - before).toBeGreaterThanOrEqual(spacingSeconds * sampleRate - 1);
+      const rate = sweep.lengthSamples / Math.log(sweep.endHz / sweep.startHz);
+      const closest = decaySeconds * sampleRate + rate * Math.log(5);
+      expect(sweepStart - before).toBeGreaterThanOrEqual(closest - sampleRate / 1000);
+      expect(`${sweep.startHz} ${sweep.endHz}`).toBe(range);
     }
+    range = `${sweep.startHz} ${sweep.endHz}`;
     bundle = opened;
     before = sweepStart;
   }
@@ -83,9 +91,7 @@ describe('the plan of a take', () => {
         const { parts } = plan(name, outputs(count), asked, { decaySeconds: 0.9 });
         const swept = new Map<ChannelLabel, number>();
         for (const { schedule, routes } of parts) {
-          // L ln 5 with L = T / ln(20000 / 10), and the decay.
-          const lead = (asked.sweepSeconds / Math.log(2000)) * Math.log(5);
-          expectSound(schedule, 0.9 + lead);
+          expectSound(schedule, 0.9);
           expect(schedule.segments.map(({ channel }) => channel)).toContain(schedule.reference);
           const used = schedule.channels.map((label) => routes[label] ?? -1);
           expect(new Set(used).size).toBe(used.length);
