@@ -6,6 +6,8 @@ export interface ChoiceOption {
   readonly value: string;
   readonly label: string;
   readonly hint?: string;
+  /** Drawn before the label. */
+  readonly mark?: TemplateResult;
 }
 
 /** A few exclusive choices side by side. Fires `ll-pick` with the chosen value. */
@@ -82,6 +84,12 @@ export class Choice extends LitElement {
         color: var(--ink);
       }
 
+      .named {
+        display: inline-flex;
+        align-items: center;
+        gap: 0.35rem;
+      }
+
       small {
         font-size: var(--text-small);
         font-weight: 400;
@@ -109,7 +117,7 @@ export class Choice extends LitElement {
                 .checked=${option.value === this.value}
                 @change=${() => this.pick(option.value)}
               />
-              <span>${option.label}</span>
+              <span class="named">${option.mark ?? nothing}<span>${option.label}</span></span>
               ${option.hint ? html`<small>${option.hint}</small>` : nothing}
             </label>`,
         )}

@@ -20,8 +20,8 @@ export class NumberField extends LitElement {
   @property({ type: Number }) value = 0;
   @property({ type: Number }) min = -Infinity;
   @property({ type: Number }) max = Infinity;
-  /** Decimals shown; more may be typed. */
-  @property({ type: Number }) decimals = 0;
+  /** Decimals shown, more may be typed; when not given, one if the number is not whole. */
+  @property({ type: Number }) decimals: number | null = null;
   @property({ type: Boolean }) disabled = false;
   @state() private wrong: string | null = null;
   @state() private typed: string | null = null;
@@ -34,7 +34,8 @@ export class NumberField extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const shown = this.typed ?? numberText(this.value, this.decimals);
+    const digits = this.decimals ?? (Number.isInteger(this.value) ? 0 : 1);
+    const shown = this.typed ?? numberText(this.value, digits);
     return html`<div class="field">
       <label for="entry">${this.label}</label>
       <span class="entry">

@@ -14,6 +14,10 @@ export class ClimbOutcome extends LitElement {
         display: grid;
         gap: var(--space-2);
       }
+
+      .facts {
+        max-width: 30rem;
+      }
     `,
   ];
 

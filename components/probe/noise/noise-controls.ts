@@ -8,6 +8,7 @@ import '../../controls/choice';
 import '../../controls/number-field';
 import { askToSelect } from '../../events';
 import { selectStyles } from '../../controls/select-styles';
+import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
 import './band-choice';
 import { forChannel, noiseWishes, requestOf, type NoiseWishes } from './noise-wishes';
@@ -84,7 +85,11 @@ export class NoiseControls extends LitElement {
       }
       <ll-choice
         label=${listening ? 'Speaker the processor plays' : 'Speaker'}
-        .options=${state.layout.channels.map(({ label }) => ({ value: label, label }))}
+        .options=${state.layout.channels.map((channel) => ({
+          value: channel.label,
+          label: channel.label,
+          mark: html`<ll-speaker-icon .channel=${channel}></ll-speaker-icon>`,
+        }))}
         .value=${request.channel}
         ?disabled=${busy}
         @ll-pick=${(event: CustomEvent<string>) => {

@@ -104,7 +104,7 @@ export class SpectrumChart extends CalmElement {
             <line class="good" x1=${plot.left} x2=${plot.right} y1=${good} y2=${good}></line>
             <text class="tick" x=${plot.left - 6} y=${lane.top + 9} text-anchor="end">1</text>
             <text class="tick" x=${plot.left - 6} y=${lane.bottom} text-anchor="end">0</text>
-            <text class="halo tick" x=${plot.left + 6} y=${lane.top + 12}>coherence</text>`
+            <text class="halo tick" x=${plot.left + 6} y=${(lane.top + lane.bottom) / 2 + 5}>coherence</text>`
           : nothing
       }`;
   }

@@ -44,4 +44,19 @@ describe('the number field', () => {
     expect(deepText(field)).toContain('“warm” is not a number');
     expect(findDeep(field, 'input').getAttribute('aria-invalid')).toBe('true');
   });
+
+  it('shows a fraction it was given, and clears what was typed wrong once it changes', async () => {
+    const field = document.createElement('ll-number');
+    Object.assign(field, range, { value: 21.5 });
+    document.body.append(field);
+    await field.updateComplete;
+    const input = findDeep(field, 'input') as HTMLInputElement;
+    expect(input.value).toBe('21.5');
+    await userEvent.fill(input, 'warm');
+    await userEvent.keyboard('{Enter}');
+    field.value = -4;
+    await field.updateComplete;
+    expect(input.value).toBe('−4');
+    expect(deepText(field)).not.toContain('not a number');
+  });
 });
