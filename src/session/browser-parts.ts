@@ -1,5 +1,6 @@
 import { readInWorker } from '../reading/read-in-worker';
-import { askForMicrophone, listDevices, watchDeviceList } from '../rig/live/list-devices';
+import { askForMicrophone } from '../rig/live/ask-for-microphone';
+import { listDevices, watchDeviceList } from '../rig/live/list-devices';
 import { liveRig } from '../rig/live/live-rig';
 import { practiceRig } from '../rig/practice';
 import { captureFromWav } from '../rig/recording-capture';
