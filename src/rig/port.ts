@@ -47,6 +47,11 @@ export interface PlayOptions {
   readonly gainDb?: number;
   /** Output, from 0, that feeds each speaker; what is left out goes where the rig thinks best. */
   readonly routes?: OutputRoutes;
+  /**
+   * Called once, before `play` gives its Trouble, when a take ended early and something was
+   * recorded: the capture so far, and the stimulus sample up to which it surely reaches.
+   */
+  readonly onPartial?: (capture: Capture, heardSamples: number) => void;
 }
 
 /** Output, counted from 0, that feeds a speaker. */

@@ -2,14 +2,14 @@ import { clipRecording, damageRecording } from '../../dsp/room/faults';
 import { impulseResponseAt } from '../../dsp/room/impulse-response-at';
 import { roomNoise } from '../../dsp/room/room-noise';
 import { recordPart } from '../../dsp/room/second-clock';
+import type { ChannelLabel } from '../system/channel';
 import { scheduleEvents } from '../take/render';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
 import type { MicLevel } from './port';
+import { practiceRate, recorderClock } from './practice-clock';
 import { convolver } from './practice-convolver';
+import { disturbCapture } from './practice-disturbances';
 import type { PracticeFaults, PracticeSpeaker, PracticeSystem } from './practice-system';
-
-/** Rate of every simulated recorder, Hz. */
-export const practiceRate = 48000;
 
 export interface RenderOptions {
   /** Gain of the stimulus, dB, at most 0. */
@@ -21,7 +21,7 @@ export interface RenderOptions {
 }
 
 /** Seconds the recorder runs on after the take. */
-const afterSeconds = 0.4;
+export const afterSeconds = 0.4;
 
 /**
  * What the microphone of a simulated system records of a take, 48 kHz; null when onStep said no.
@@ -44,11 +44,16 @@ export async function renderMix(
 ): Promise<Float64Array | null> {
   const { onStep, faults } = options;
   const mix = new Float64Array(schedule.lengthSamples);
-  for (const entry of system.speakers) {
-    const segment = schedule.segments.find(({ channel }) => channel === entry.channel);
-    if (onStep && !(await onStep(segment?.markStart ?? 0))) return null;
-    if (!faults?.silent?.includes(entry.channel)) addChannel(mix, system, schedule, entry);
-    if (segment) tellLevel(mix, segment, system, options);
+  const firsts = new Map<ChannelLabel, ScheduledSegment>();
+  for (const segment of schedule.segments) {
+    if (!firsts.has(segment.channel)) firsts.set(segment.channel, segment);
+  }
+  for (const [channel, segment] of firsts) {
+    const entry = system.speakers.find((one) => one.channel === channel);
+    if (!entry) throw new RangeError(`the simulated room has no speaker ${channel}`);
+    if (onStep && !(await onStep(segment.markStart))) return null;
+    if (!faults?.silent?.includes(channel)) addChannel(mix, system, schedule, entry);
+    tellLevel(mix, segment, system, options);
   }
   return mix;
 }
@@ -61,9 +66,10 @@ export async function recordMix(
   options: RenderOptions = {},
 ): Promise<Float32Array | null> {
   const heard = await resampleMix(mix, system, schedule, options);
-  return heard && finishCapture(heard, system, options);
+  return heard && finishCapture(heard, system, options, schedule);
 }
 
+/** What a speaker adds: what its processor replays louder, it plays louder. */
 function addChannel(
   mix: Float64Array,
   system: PracticeSystem,
@@ -71,7 +77,10 @@ function addChannel(
   { channel, speaker }: PracticeSpeaker,
 ): void {
   const { room, microphone } = system;
-  const through = convolver(impulseResponseAt(room, speaker, microphone, schedule.sampleRate));
+  const replayGainDb = schedule.segments.find((one) => one.channel === channel)?.replayGainDb ?? 0;
+  const gain = 10 ** (replayGainDb / 20);
+  const response = impulseResponseAt(room, speaker, microphone, schedule.sampleRate);
+  const through = convolver(response.map((value) => gain * value));
   for (const { startSample, samples } of scheduleEvents(schedule, channel)) {
     through.add(mix, startSample, samples);
   }
@@ -84,8 +93,7 @@ export async function resampleMix(
   schedule: Schedule,
   { onStep }: RenderOptions = {},
 ): Promise<Float64Array | null> {
-  const ratio = (practiceRate / schedule.sampleRate) * (1 + system.skewPpm * 1e-6);
-  const latency = system.latencySeconds * practiceRate;
+  const { ratio, latency } = recorderClock(system, schedule);
   const length = Math.ceil(mix.length * ratio + latency + afterSeconds * practiceRate);
   const heard = new Float64Array(length);
   const last = schedule.markStarts.at(-1) ?? 0;
@@ -99,15 +107,20 @@ export async function resampleMix(
   return heard;
 }
 
-/** Brings that to full scale, adds the noise and whatever is broken on purpose. */
+/**
+ * Brings that to full scale, adds the noise and whatever is broken on purpose; without a schedule
+ * nothing that happens in a speaker's sweep.
+ */
 export function finishCapture(
   heard: Float64Array,
   system: PracticeSystem,
   { gainDb = 0, faults }: RenderOptions = {},
+  schedule?: Schedule,
 ): Float32Array {
   const capture = roomNoise(heard.length, practiceRate, system.seed + 0.875, system.noise);
   const gain = 10 ** ((gainDb + system.sensitivityDb) / 20);
   for (let n = 0; n < capture.length; n++) capture[n] = (capture[n] ?? 0) + gain * (heard[n] ?? 0);
+  if (schedule && faults) disturbCapture(capture, system, schedule, faults);
   const samples = new Float32Array(capture);
   clipRecording(samples, faults?.clipLevel ?? 1);
   return faults?.buffers ? damageRecording(samples, faults.buffers) : samples;

@@ -1,7 +1,8 @@
 import { renderCapture } from './practice-capture';
 import type { MicLevel } from './port';
 import { practiceSystem } from './practice-system';
-import type { PracticeAnswer, PracticeOrder } from './practice-worker';
+import { renderLoopback } from './practice-loopback';
+import type { PracticeAnswer, PracticeOrder, PracticeRecord } from './practice-worker';
 
 export interface PracticeListeners {
   readonly signal: AbortSignal;
@@ -17,14 +18,14 @@ export interface PracticeListeners {
 export function practiceInWorker(
   order: PracticeOrder,
   listeners: PracticeListeners,
-): Promise<Float32Array | null> {
+): Promise<PracticeRecord | null> {
   return typeof Worker === 'undefined' ? renderHere(order, listeners) : render(order, listeners);
 }
 
 function render(
   order: PracticeOrder,
   { signal, onStep, onLevel }: PracticeListeners,
-): Promise<Float32Array | null> {
+): Promise<PracticeRecord | null> {
   return new Promise((resolve, reject) => {
     const worker = new Worker(new URL('./practice-worker.ts', import.meta.url), { type: 'module' });
     const leave = (): void => {
@@ -41,7 +42,7 @@ function render(
       if (data.kind === 'level') return onLevel(data.level);
       leave();
       if (data.kind === 'failed') reject(new Error(data.why));
-      else resolve(data.samples);
+      else resolve(data.record);
     };
     worker.onerror = (event) => {
       event.preventDefault();
@@ -53,10 +54,12 @@ function render(
 }
 
 async function renderHere(
-  { layout, seed, schedule, gainDb, faults }: PracticeOrder,
+  { room, schedule, gainDb }: PracticeOrder,
   { signal, onStep, onLevel }: PracticeListeners,
-): Promise<Float32Array | null> {
-  const samples = await renderCapture(practiceSystem(layout, seed), schedule, {
+): Promise<PracticeRecord | null> {
+  const { faults } = room;
+  const system = practiceSystem(room.layout, room.seed, room.seat);
+  const samples = await renderCapture(system, schedule, {
     gainDb,
     faults,
     onStep: async (position) => {
@@ -69,5 +72,7 @@ async function renderHere(
       if (!signal.aborted) onLevel(level);
     },
   });
-  return signal.aborted ? null : samples;
+  if (!samples || signal.aborted) return null;
+  const loopback = room.loopback ? renderLoopback(system, schedule, { gainDb, faults }) : null;
+  return { samples, loopback };
 }

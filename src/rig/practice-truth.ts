@@ -36,9 +36,9 @@ export interface PracticeTruth {
   readonly channels: readonly PracticeChannelTruth[];
 }
 
-/** The truth of the practice room of a layout and a seed. */
-export function practiceTruth(layout: Layout, seed: number): PracticeTruth {
-  return systemTruth(practiceSystem(layout, seed), layout);
+/** The truth of the practice room of a layout and a seed, at one of its seats. */
+export function practiceTruth(layout: Layout, seed: number, seat = 0): PracticeTruth {
+  return systemTruth(practiceSystem(layout, seed, seat), layout);
 }
 
 /** The truth of a simulated system; the layout's first channel is the reference. */

@@ -1,29 +1,35 @@
-import type { Layout } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import type { MicLevel } from './port';
 import { renderCapture } from './practice-capture';
-import { practiceSystem, type PracticeFaults } from './practice-system';
+import { renderLoopback } from './practice-loopback';
+import { practiceSystem, type PracticeRoom } from './practice-system';
 
 /** What the page sends: one take to simulate. */
 export interface PracticeOrder {
-  readonly layout: Layout;
-  readonly seed: number;
+  readonly room: PracticeRoom;
   readonly schedule: Schedule;
   readonly gainDb: number;
-  readonly faults: PracticeFaults;
+}
+
+/** What the recorder wrote. */
+export interface PracticeRecord {
+  readonly samples: Float32Array;
+  readonly loopback: Float32Array | null;
 }
 
 /** What the worker answers: where it is, how loud it is, then the capture. */
 export type PracticeAnswer =
   | { readonly kind: 'step'; readonly position: number }
   | { readonly kind: 'level'; readonly level: MicLevel }
-  | { readonly kind: 'done'; readonly samples: Float32Array }
+  | { readonly kind: 'done'; readonly record: PracticeRecord }
   | { readonly kind: 'failed'; readonly why: string };
 
 const answer = (message: PracticeAnswer): void => self.postMessage(message);
 
-async function simulate({ layout, seed, schedule, gainDb, faults }: PracticeOrder): Promise<void> {
-  const samples = await renderCapture(practiceSystem(layout, seed), schedule, {
+async function simulate({ room, schedule, gainDb }: PracticeOrder): Promise<void> {
+  const { layout, seed, seat, faults } = room;
+  const system = practiceSystem(layout, seed, seat);
+  const samples = await renderCapture(system, schedule, {
     gainDb,
     faults,
     onStep: async (position) => {
@@ -33,8 +39,10 @@ async function simulate({ layout, seed, schedule, gainDb, faults }: PracticeOrde
     onLevel: (level) => answer({ kind: 'level', level }),
   });
   if (!samples) return;
-  const done: PracticeAnswer = { kind: 'done', samples };
-  self.postMessage(done, { transfer: [samples.buffer] });
+  const loopback = room.loopback ? renderLoopback(system, schedule, { gainDb, faults }) : null;
+  const done: PracticeAnswer = { kind: 'done', record: { samples, loopback } };
+  const buffers = [samples.buffer, ...(loopback ? [loopback.buffer] : [])];
+  self.postMessage(done, { transfer: buffers });
 }
 
 // A rejection in a worker does not reach the page's onerror: it is sent.

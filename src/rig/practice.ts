@@ -1,28 +1,49 @@
 import type { Layout } from '../system/channel';
+import type { Schedule } from '../take/schedule';
 import { trouble } from '../trouble';
 import type { Capture, MicLevel, PlayProgress, Rig } from './port';
-import { practiceRate } from './practice-capture';
+import { practiceRate } from './practice-clock';
 import { practiceInWorker } from './practice-in-worker';
-import type { PracticeFaults } from './practice-system';
+import { openLine, practiceNotes } from './practice-open';
+import type { PracticeFaults, PracticeRoom } from './practice-system';
+import type { PracticeRecord } from './practice-worker';
 
 export interface PracticeOptions {
   readonly layout: Layout;
   /** Which invented room; the same seed is the same room and the same capture. */
   readonly seed: number;
-  readonly faults?: PracticeFaults;
+  /** What is broken on purpose, or what is in a given take; lines get the former only. */
+  readonly faults?: PracticeFaults | ((schedule: Schedule) => PracticeFaults);
+  /** Which place of the microphone in the room, from 0, the main seat. */
+  readonly seat?: number;
+  /** Whether the recorder's second input hears the reference speaker's output; default not. */
+  readonly loopback?: boolean;
+  /** How much faster than time lines run; default 1. */
+  readonly lineSpeed?: number;
   /** ISO 8601 time for the record; default the clock's. */
   readonly now?: () => string;
 }
 
 /**
  * The rig that needs nothing: room, speakers, microphone, noise and a second clock are computed,
- * faster than the take would last. Its progress is that of the computation. Throws RangeError for
- * a seed that is not finite.
+ * faster than the take would last. Its progress is that of the computation. Lines run in real time.
+ * Throws RangeError for a seed that is not finite, a seat that is no index, a speed of 0 or less.
  */
 export function practiceRig(options: PracticeOptions): Rig {
-  const { layout, seed, faults = {}, now = () => new Date().toISOString() } = options;
+  const { layout, seed, seat = 0, faults = {}, loopback = false, lineSpeed = 1 } = options;
+  const { now = () => new Date().toISOString() } = options;
   if (!Number.isFinite(seed)) throw new RangeError(`seed must be finite, got ${seed}`);
+  if (!(Number.isInteger(seat) && seat >= 0)) throw new RangeError(`no seat ${seat}`);
+  if (!(lineSpeed > 0)) throw new RangeError(`lineSpeed must be positive, got ${lineSpeed}`);
+  const roomWith = (broken: PracticeFaults): PracticeRoom => ({
+    layout,
+    seed,
+    seat,
+    loopback,
+    faults: broken,
+  });
   const listeners = new Set<(level: MicLevel) => void>();
+  const tell = (level: MicLevel): void => listeners.forEach((listener) => listener(level));
   return {
     kind: 'practice',
     simulated: true,
@@ -32,7 +53,7 @@ export function practiceRig(options: PracticeOptions): Rig {
         name: `Practice room ${seed}, simulated`,
         simulated: true,
         outputs: layout.channels.length,
-        inputs: 1,
+        inputs: loopback ? 2 : 1,
         sampleRate: practiceRate,
         unknown: [],
       }),
@@ -45,21 +66,25 @@ export function practiceRig(options: PracticeOptions): Rig {
       const report = progressOf(schedule.lengthSamples, schedule.sampleRate, onProgress);
       const startedAt = now();
       try {
-        const samples = await practiceInWorker(
-          { layout, seed, schedule, gainDb, faults },
+        const broken = typeof faults === 'function' ? faults(schedule) : faults;
+        const record = await practiceInWorker(
+          { room: roomWith(broken), schedule, gainDb },
           {
             signal,
             onStep: report,
-            onLevel: (level) => listeners.forEach((listener) => listener(level)),
+            onLevel: tell,
           },
         );
-        if (!samples || signal.aborted) return stopped();
+        if (!record || signal.aborted) return stopped();
         report(schedule.lengthSamples);
-        return signal.aborted ? stopped() : captureOf(samples, startedAt, seed);
+        return signal.aborted ? stopped() : captureOf(record, startedAt, seed);
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error);
         return trouble('failed', `The practice room failed (${why}). Reload and try again.`);
       }
+    },
+    open(line) {
+      return openLine(roomWith(typeof faults === 'function' ? {} : faults), lineSpeed, line, tell);
     },
     monitor(listener) {
       listeners.add(listener);
@@ -75,16 +100,15 @@ function stopped() {
   );
 }
 
-function captureOf(samples: Float32Array, startedAt: string, seed: number): Capture {
+function captureOf(record: PracticeRecord, startedAt: string, seed: number): Capture {
   return {
-    samples,
+    ...record,
     sampleRate: practiceRate,
     startedAt,
     rig: 'practice',
     simulated: true,
-    loopback: null,
     gaps: [],
-    notes: [`Simulated: practice room ${seed}.`],
+    notes: practiceNotes(seed),
   };
 }
 

@@ -46,8 +46,16 @@ export function recordingRig(bring: BringRecording, options: CaptureOptions): Ri
       if (signal.aborted) return stopped();
       return captureFromWav(bytes, schedule, options);
     },
+    open: () => Promise.resolve(noLine()),
     monitor: () => () => undefined,
   };
+}
+
+function noLine(): Trouble {
+  return trouble(
+    'no-output',
+    'A recording plays and hears nothing by itself: choose the live rig or the practice room for live noise, levels and listening.',
+  );
 }
 
 function stopped(): Trouble {

@@ -55,7 +55,7 @@ describe('liveRig', () => {
 
   it('says that a chosen output is gone', async () => {
     const { signal } = new AbortController();
-    const rig = liveRig({ outputId: 'no such device' });
+    const rig = liveRig({ output: { id: 'no such device', name: 'Gone' } });
     expect(await rig.play(scheduleOf('2.0'), { signal })).toMatchObject({ trouble: 'no-output' });
     expect(await rig.describe()).toMatchObject({ trouble: 'no-output' });
   });

@@ -1,11 +1,13 @@
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { MicLevel, Rig, RigAbilities } from '../port';
-import { listDevices, mediaDevices } from './list-devices';
+import { findAgain, listDevices, mediaDevices } from './list-devices';
 import { canChooseOutput } from './native-context';
 import { openOutput } from './open-output';
-import { playTake, type TakeDevices } from './play-take';
+import { openLine } from './open-line';
+import { playTake } from './play-take';
+import type { TakeDevices } from './take-devices';
 
-/** Devices and wiring of the live rig; whatever is left out follows the system. */
+/** Devices of the live rig; whatever is left out follows the system. */
 export type LiveRigOptions = Partial<TakeDevices>;
 
 /**
@@ -14,21 +16,22 @@ export type LiveRigOptions = Partial<TakeDevices>;
  */
 export function liveRig(options: LiveRigOptions = {}): Rig {
   const devices: TakeDevices = {
-    microphoneId: null,
-    outputId: null,
-    outputs: {},
-    microphoneChannel: null,
+    microphone: null,
+    output: null,
+    microphoneInput: null,
+    loopback: false,
     ...options,
   };
   const listeners = new Set<(level: MicLevel) => void>();
+  const tell = (level: MicLevel): void => {
+    for (const listener of listeners) listener(level);
+  };
   return {
     kind: 'live',
     simulated: false,
     describe: () => describeDevices(devices),
-    play: (schedule, playOptions) =>
-      playTake(schedule, devices, playOptions, (level) => {
-        for (const listener of listeners) listener(level);
-      }),
+    play: (schedule, playOptions) => playTake(schedule, devices, playOptions, tell),
+    open: (lineOptions) => openLine(devices, lineOptions, tell),
     monitor(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -53,13 +56,14 @@ async function describeDevices(devices: TakeDevices): Promise<RigAbilities | Tro
       'No audio output was found. Connect or switch on one, then try again.',
     );
   }
-  const output = await openOutput(devices.outputId);
+  const chosen = devices.output && findAgain(devices.output, outputs);
+  const output = await openOutput(chosen?.id ?? devices.output?.id ?? null);
   if (isTrouble(output)) return output;
   const { channels, context } = output;
   output.close();
   return {
     kind: 'live',
-    name: outputs.find(({ id }) => id === devices.outputId)?.name ?? 'system output',
+    name: chosen?.name || devices.output?.name || 'system output',
     simulated: false,
     outputs: channels,
     inputs: 2,

@@ -1,5 +1,5 @@
 import { isTrouble, trouble, type Trouble } from '../../trouble';
-import { listDevices, mediaDevices } from './list-devices';
+import { listDevices, mediaDevices, plainName } from './list-devices';
 import { judgeMicrophone, type MicrophoneFacts } from './microphone-settings';
 
 /** An open microphone. Keep it referenced: a stream nobody holds is collected and falls silent. */
@@ -97,7 +97,7 @@ function heldMicrophone(stream: MediaStream): Microphone | Trouble {
   const close = (): void => closeStream(stream);
   const track = stream.getAudioTracks()[0];
   if (!track) return explainRefusal(new DOMException('no track', 'NotFoundError'));
-  const facts = judgeMicrophone(track.label, { ...track.getSettings() });
+  const facts = judgeMicrophone(plainName(track.label), { ...track.getSettings() });
   if (isTrouble(facts)) {
     close();
     return facts;

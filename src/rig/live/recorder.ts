@@ -11,11 +11,14 @@ export interface Recorder {
   keepFrom(startFrame: number): void;
   /** Resolves when all frames to keep have passed. */
   readonly complete: Promise<void>;
+  /** Frames kept so far, gaps counted. */
+  heardFrames(): number;
+  /** All that was kept; as long as what was asked for, or as what was heard when it ended early. */
   assemble(): AssembledCapture;
 }
 
 /** Samples at this level or above touched the end of the converter's range. */
-const fullScale = 0.9999;
+export const fullScale = 0.9999;
 
 /**
  * A recorder that keeps one schedule and `tailSeconds` more. `leadSeconds` pass before it starts,
@@ -36,6 +39,7 @@ export function createRecorder(
   let finish: () => void = () => undefined;
   const complete = new Promise<void>((resolve) => (finish = resolve));
 
+  let heard = 0;
   const progressAt = (frame: number): PlayProgress => {
     firstFrame ??= frame;
     const position = startFrame === null ? 0 : Math.max(0, frame - startFrame);
@@ -67,11 +71,13 @@ export function createRecorder(
       if (startFrame === null) return;
       const length = message.channels[0]?.length ?? 0;
       if (message.frame + length > startFrame) chunks.push(message);
+      heard = Math.max(0, Math.min(keepFrames, message.frame + length - startFrame));
       if (message.frame + length >= startFrame + keepFrames) finish();
     },
     keepFrom(frame) {
       startFrame = frame;
     },
-    assemble: () => assembleCapture(chunks, startFrame ?? 0, keepFrames),
+    heardFrames: () => heard,
+    assemble: () => assembleCapture(chunks, startFrame ?? 0, heard),
   };
 }

@@ -1,11 +1,9 @@
 import type { ChannelLabel } from '../../system/channel';
+import { eightOutputs } from '../../take/assign-outputs';
 import { trouble, type Trouble } from '../../trouble';
 
 /** Index of the output that feeds each speaker, from 0. */
 export type OutputRoute = ReadonlyMap<ChannelLabel, number>;
-
-/** Order of the channels of a 7.1 output as systems usually give it (channel mask 63Fh). */
-const eightOutputs: readonly ChannelLabel[] = ['FL', 'FR', 'FC', 'Sub 1', 'BL', 'BR', 'SiL', 'SiR'];
 
 /**
  * Which output feeds which speaker. `wired` wins; otherwise, with 8 outputs or more, speakers that

@@ -1,23 +1,36 @@
-import { trouble } from '../../trouble';
-import { mediaDevices } from './list-devices';
+import { trouble, type Trouble } from '../../trouble';
+import { mediaDevices, plainName } from './list-devices';
 import type { TakeEnding } from './take-ending';
 
 /** Chromium on Linux notices a lost device only when it is asked for the list. */
 const lookSeconds = 2;
 
-/** Ends the take when its microphone is unplugged or any audio device comes or goes. */
+/**
+ * Ends the take when its microphone is unplugged, muted by the system, not allowed any more or
+ * moved to another rate, or when any audio device comes or goes.
+ */
 export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack): Promise<void> {
   const gone = (): void => {
-    const sentence = `The microphone “${track.label}” went away during the take. Plug it in again, then run the take again.`;
+    const sentence = `The microphone “${plainName(track.label)}” went away during the take. Plug it in again, then run the take again.`;
     ending.end(trouble('device-gone', sentence));
   };
   track.addEventListener('ended', gone);
   ending.atEnd(() => track.removeEventListener('ended', gone));
+  const muted = (): void => {
+    const sentence = `The system muted the microphone “${plainName(track.label)}” during the take. Unmute it in the system's sound settings, then run the take again.`;
+    ending.end(trouble('device-gone', sentence));
+  };
+  track.addEventListener('mute', muted);
+  ending.atEnd(() => track.removeEventListener('mute', muted));
+  await watchPermission(ending);
+  const rateBefore = track.getSettings().sampleRate;
 
   const media = mediaDevices();
   if (!media) return;
   const before = await audioDevices(media);
   const compare = async (): Promise<void> => {
+    const rate = track.getSettings().sampleRate;
+    if (rate !== rateBefore) return ending.end(rateChanged(track, rateBefore, rate));
     if ((await audioDevices(media)) === before || track.readyState === 'ended') return;
     const sentence =
       'An audio device came or went during the take, and the sound may have moved with it. Check the microphone and the output, then run the take again.';
@@ -36,4 +49,32 @@ async function audioDevices(media: MediaDevices): Promise<string> {
   const devices = await media.enumerateDevices();
   const audio = devices.filter((device) => device.kind !== 'videoinput');
   return audio.map(({ kind, deviceId, label }) => `${kind} ${deviceId} ${label}`).join('\n');
+}
+
+/** Browsers that do not tell of the permission end the track instead. */
+async function watchPermission(ending: TakeEnding): Promise<void> {
+  try {
+    const permission = await navigator.permissions.query({ name: 'microphone' });
+    const changed = (): void => {
+      if (permission.state === 'granted') return;
+      const sentence =
+        'The microphone is not allowed any more. Allow it for this page in the browser’s address bar, then run the take again.';
+      ending.end(trouble('no-permission', sentence));
+    };
+    permission.addEventListener('change', changed);
+    ending.atEnd(() => permission.removeEventListener('change', changed));
+  } catch {
+    // Firefox knows no permission of that name.
+  }
+}
+
+function rateChanged(
+  track: MediaStreamTrack,
+  before: number | undefined,
+  now: number | undefined,
+): Trouble {
+  return trouble(
+    'rate-changed',
+    `The microphone “${plainName(track.label)}” changed its rate from ${before ?? 'an unknown one'} to ${now ?? 'an unknown one'} Hz during the take. Keep it at one rate in the system's sound settings, then run the take again.`,
+  );
 }

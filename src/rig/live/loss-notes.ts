@@ -1,0 +1,15 @@
+import { countStarved } from './count-starved';
+import type { Output } from './open-output';
+
+/** What the browser tells of audio it lost; the marks tell the rest. */
+export function lossNotes({ native }: Output, samples: Float32Array): string[] {
+  const notes: string[] = [];
+  const starved = countStarved(samples);
+  if (starved > 0) notes.push(`microphone audio came late ${starved} times: silence instead`);
+  const underruns = native.underruns();
+  if (underruns === null) notes.push('not told by the browser: underruns of the output');
+  else if (underruns.count > 0) {
+    notes.push(`output ran dry ${underruns.count} times, ${underruns.seconds.toFixed(3)} s`);
+  }
+  return notes;
+}

@@ -1,0 +1,62 @@
+import { isTrouble, type Trouble } from '../../trouble';
+import type { CaptureMessage } from './capture-message';
+import { connectCapture } from './connect-capture';
+import { findAgain, listDevices, type AudioDevice } from './list-devices';
+import { openMicrophone, type Microphone } from './open-microphone';
+import { openOutput, type Output } from './open-output';
+import { settleContext } from './settle-context';
+import type { NamedDevice, TakeDevices } from './take-devices';
+import type { TakeEnding } from './take-ending';
+import { holdWakeLock } from './wake-lock';
+import { watchDevices } from './watch-devices';
+import { watchOutput, watchStall } from './watch-output';
+
+/** A microphone and an output on one clock, settled and watched. */
+export interface OpenAudio {
+  readonly microphone: Microphone;
+  readonly output: Output;
+}
+
+/**
+ * Opens microphone and output for a take or a line, joins them and lets them settle; all of it is
+ * let go when `ending` is over. `prepare` connects what is to sound before anything runs. Null
+ * when it ended meanwhile; `ending` knows why.
+ */
+export async function openAudio(
+  devices: TakeDevices,
+  ending: TakeEnding,
+  prepare: (output: Output) => Trouble | null,
+  listen: (message: CaptureMessage) => void,
+): Promise<OpenAudio | Trouble | null> {
+  const ids = await ending.until(idsNow(devices));
+  if (ids === null) return null;
+  const microphone = await ending.hold(openMicrophone(ids.microphone), (held) => held.close());
+  if (microphone === null || isTrouble(microphone)) return microphone;
+  const output = await ending.hold(openOutput(ids.output), (opened) => opened.close());
+  if (output === null || isTrouble(output)) return output;
+  const problem = prepare(output);
+  if (problem) return problem;
+  const clockMoves = watchStall(ending);
+  const line = await ending.hold(
+    connectCapture(output, microphone, (message) => {
+      clockMoves();
+      listen(message);
+    }),
+    (opened) => opened.close(),
+  );
+  if (line === null || isTrouble(line)) return line;
+  void holdWakeLock(ending);
+  await ending.until(watchDevices(ending, microphone.track));
+  await settleContext(output, ending);
+  if (ending.reason) return null;
+  watchOutput(ending, output);
+  return { microphone, output };
+}
+
+/** The ids that the chosen devices have today. A chosen device that is not there keeps its own. */
+async function idsNow({ microphone, output }: TakeDevices) {
+  const { microphones, outputs } = await listDevices();
+  const now = (chosen: NamedDevice | null, list: readonly AudioDevice[]): string | null =>
+    chosen && (findAgain(chosen, list)?.id ?? chosen.id);
+  return { microphone: now(microphone, microphones), output: now(output, outputs) };
+}
