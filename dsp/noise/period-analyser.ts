@@ -32,8 +32,11 @@ export interface PeriodAnalyser {
 }
 
 export interface PeriodProgress {
+  /** Periods heard since the start, those left out too; rises with each. */
+  readonly taken: number;
+  /** Periods in the average, at most its limit. */
   readonly periods: number;
-  /** Left out because audio was lost or repeated. */
+  /** How often audio was lost or repeated. */
   readonly lost: number;
   /** Left out because something else was heard. */
   readonly disturbed: number;
@@ -78,6 +81,7 @@ export function createPeriodAnalyser(
   let index = 0;
   let gain = 1;
   let lost = 0;
+  let taken = 0;
   let usualMatch: number | null = null;
 
   const spectrumAt = (from: number, step: number): Float64Array => {
@@ -151,6 +155,7 @@ export function createPeriodAnalyser(
     } else if (jumped) next += shift.samples * step;
     next += size * (ratio ?? 1);
     index++;
+    taken++;
     window.forget(next - margin - size / 2);
     return true;
   };
@@ -198,7 +203,8 @@ export function createPeriodAnalyser(
     },
     setMost: (periods) => average.setMost(periods),
     progress: () => ({
-      periods: average.count,
+      taken,
+      periods: average.weight,
       lost,
       disturbed: pool.disturbed,
       renewed: pool.renewed,

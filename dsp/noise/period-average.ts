@@ -2,6 +2,8 @@
 export interface PeriodAverage {
   /** Effective number of spectra averaged. */
   readonly count: number;
+  /** Sum of the weights: spectra added, at most the limit. */
+  readonly weight: number;
   /** Mean, as interleaved re, im. */
   readonly mean: Float64Array;
   add(spectrum: Float64Array): void;
@@ -25,6 +27,9 @@ export function createPeriodAverage(bins: number, most: number): PeriodAverage {
   return {
     get count() {
       return squares > 0 ? (weight * weight) / squares : 0;
+    },
+    get weight() {
+      return weight;
     },
     mean,
     add(spectrum) {

@@ -3,7 +3,8 @@ import type { PowerSpectrum } from '../response/power-spectrum';
 
 /** Averaged spectrum of sound as it comes. */
 export interface RunningSpectrum {
-  push(samples: ArrayLike<number>): void;
+  /** Returns how many stretches became full. */
+  push(samples: ArrayLike<number>): number;
   /** Audio was lost: the stretch being gathered begins anew. */
   gap(): void;
   /** Stretches averaged. */
@@ -52,14 +53,17 @@ export function createRunningSpectrum(
   };
   return {
     push(samples) {
+      let done = 0;
       for (let at = 0; at < samples.length; at++) {
         const value = samples[at] ?? 0;
         stretch[filled++] = Number.isFinite(value) ? value : 0;
         if (filled < size) continue;
         average();
+        done++;
         stretch.copyWithin(0, size / 2);
         filled = size / 2;
       }
+      return done;
     },
     gap: () => {
       filled = 0;
