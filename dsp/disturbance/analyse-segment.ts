@@ -33,13 +33,23 @@ const leastResponse = 0.05;
 
 /** Events of a segment and how far each may move the response. */
 export function analyseSegment(input: DisturbanceInput): SegmentAnalysis {
-  const { heard, sweepAt, sweep, ir, silence } = input;
+  const { heard, sweepAt, sweep, ir, silence, playedHz = [0, Infinity], others = [] } = input;
   const rate = sweep.sampleRate;
   const tiles = bandTiles(heard, rate);
   const floors = silence ? noiseFloors(silence, rate) : quietestFloors(tiles);
-  const swept = sweepBands(ir, sweep, floors);
-  const own = ownSound(tiles, swept, floors, sweep, sweepAt, arrivalOf(ir));
-  const seen = seenExcess(tiles, own, floors);
+  const arrivalSeconds = arrivalOf(ir);
+  const swept = sweepBands(ir, sweep, floors, arrivalSeconds);
+  const own = ownSound(tiles, swept, floors, sweep, sweepAt, arrivalSeconds);
+  for (const other of others) {
+    const itsArrival = arrivalOf(other.ir);
+    const itsBands = sweepBands(other.ir, other.sweep, floors, itsArrival);
+    const its = ownSound(tiles, itsBands, floors, other.sweep, other.sweepAt, itsArrival);
+    for (let at = 0; at < own.hidden.length; at++) {
+      own.hidden[at] = Math.max(own.hidden[at] ?? 0, its.hidden[at] ?? 0);
+      own.late[at] = (own.late[at] ?? 0) + (its.late[at] ?? 0);
+    }
+  }
+  const seen = seenExcess(tiles, own, floors, rate);
   const starts = tiles.bands.map(
     ({ midHz }) => sweepAt - ir.zeroIndex + sweepTimeSeconds(sweep, midHz) * rate,
   );
@@ -48,14 +58,23 @@ export function analyseSegment(input: DisturbanceInput): SegmentAnalysis {
       ? band.gain / band.energy
       : 1e-3 / ((floors[b] ?? 0) * heard.length),
   );
-  const events = findEvents(seen, tiles, weights, rate).map((span): SegmentEvent => {
-    const shape = eventShape(seen, tiles, own, weights, span);
-    const energies = energyInWindow(shape, seen, own, tiles, swept, starts, ir.samples.length);
+  const events = findEvents(seen, own.hidden, tiles, weights, rate).map((span): SegmentEvent => {
+    const shape = eventShape(seen, tiles, own.hidden, weights, span);
+    const energies = energyInWindow(
+      shape,
+      seen,
+      own.hidden,
+      tiles,
+      swept,
+      starts,
+      ir.samples.length,
+    );
     let errorDb = 0;
     let errorHz = 0;
     for (const [b, { lowHz, highHz, midHz }] of tiles.bands.entries()) {
       const band = swept[b];
       if (!band?.swept || band.energy <= 0) continue;
+      if (highHz < playedHz[0] || lowHz > playedHz[1]) continue;
       const energy = energies[b] ?? 0;
       const response = Math.max(band.energy - energy, leastResponse * band.energy);
       const error = errorOf(energy / response, highHz - lowHz);
@@ -68,14 +87,15 @@ export function analyseSegment(input: DisturbanceInput): SegmentAnalysis {
   return { tiles, floors, seen, events };
 }
 
-/** Seconds from zero delay to the response's peak. */
+/** Speakers arrive this near to zero delay, seconds, because marks give the clock. */
+const arrivesWithin = 0.12;
+
+/** Seconds from zero delay to the response's peak; what is loud further off is something else. */
 function arrivalOf({ samples, zeroIndex, sampleRate }: ImpulseResponse): number {
-  let peak = 0;
-  let most = 0;
-  for (const [n, value] of samples.entries()) {
-    if (Math.abs(value) <= most) continue;
-    most = Math.abs(value);
-    peak = n;
+  const reach = Math.round(arrivesWithin * sampleRate);
+  let peak = zeroIndex;
+  for (let n = Math.max(0, zeroIndex - reach); n <= zeroIndex + reach; n++) {
+    if (Math.abs(samples[n] ?? 0) > Math.abs(samples[peak] ?? 0)) peak = n;
   }
   return (peak - zeroIndex) / sampleRate;
 }

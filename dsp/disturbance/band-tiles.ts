@@ -22,11 +22,11 @@ export interface BandTiles {
   readonly power: Float64Array;
 }
 
-/** Longer windows for lower bands: from which frequency on, seconds. */
+/** Longer windows for lower bands, read at every so many frames and held between. */
 const tiers = [
-  { fromHz: 0, seconds: 0.34, thinned: true },
-  { fromHz: 75, seconds: 0.085, thinned: true },
-  { fromHz: 600, seconds: 0.0213, thinned: false },
+  { fromHz: 0, seconds: 0.34, stride: 4, thinned: true },
+  { fromHz: 75, seconds: 0.085, stride: 2, thinned: true },
+  { fromHz: 600, seconds: 0.0213, stride: 1, thinned: false },
 ] as const;
 const thinnedHz = 3000;
 const lowestHz = 16;
@@ -52,13 +52,15 @@ export function bandTiles(signal: Float64Array, sampleRate: number): BandTiles {
     const own = mids.filter((hz) => hz >= tier.fromHz && hz < end);
     const rate = tier.thinned ? sampleRate / factor : sampleRate;
     const size = 2 ** Math.round(Math.log2(tier.seconds * rate));
-    const sums = { first: bands.length, mids: own, rate, size };
+    const { stride } = tier;
+    const sums = { first: bands.length, mids: own, rate, size, stride };
     const step = tier.thinned ? hop / factor : hop;
     addTier(power, frames, tier.thinned ? thin : signal, step, sums);
     for (const midHz of own) {
       const [lowHz, highHz] = bandEdges(midHz, 3);
       const leakHz = (lobeLines * rate) / size;
-      bands.push({ midHz, lowHz, highHz, windowSeconds: size / rate, leakHz });
+      const windowSeconds = size / rate + ((stride - 1) * hop) / sampleRate;
+      bands.push({ midHz, lowHz, highHz, windowSeconds, leakHz });
     }
   }
   return { bands, hop, frames, power };
@@ -69,6 +71,7 @@ interface Tier {
   readonly mids: readonly number[];
   readonly rate: number;
   readonly size: number;
+  readonly stride: number;
 }
 
 function addTier(
@@ -76,12 +79,12 @@ function addTier(
   frames: number,
   signal: Float64Array,
   step: number,
-  { first, mids, rate, size }: Tier,
+  { first, mids, rate, size, stride }: Tier,
 ): void {
   const window = windowOf(size);
   const shares = mids.map((mid) => lineShares(mid, size, rate));
   const block = new Float64Array(size);
-  for (let frame = 0; frame < frames; frame++) {
+  for (let frame = 0; frame < frames; frame += stride) {
     const from = frame * step - size / 2;
     for (let n = 0; n < size; n++) block[n] = (window[n] ?? 0) * (signal[from + n] ?? 0);
     const spectrum = realSpectrum(block, size);
@@ -92,7 +95,9 @@ function addTier(
         const im = spectrum[2 * (line + k) + 1] ?? 0;
         sum += (share[k] ?? 0) * (re * re + im * im);
       }
-      power[(first + b) * frames + frame] = sum;
+      const row = (first + b) * frames;
+      const start = row + Math.max(0, frame - (stride >> 1));
+      power.fill(sum, start, row + Math.min(frames, frame + stride));
     }
   }
 }

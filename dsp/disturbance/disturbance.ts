@@ -30,4 +30,16 @@ export interface DisturbanceInput {
   readonly ir: ImpulseResponse;
   /** The take's silence at the same rate; its levels are kept, so hand over the same array. */
   readonly silence: Float64Array | null;
+  /** Errors outside this band do not count, Hz; left out: all count. */
+  readonly playedHz?: readonly [number, number];
+  /** Other sweeps of the take that sound in `heard`, each with its own response. */
+  readonly others?: readonly OtherSweep[];
+}
+
+/** A sweep that overlaps the one in question. */
+export interface OtherSweep {
+  readonly sweep: SweepSpec;
+  /** Index in `heard` where it starts. */
+  readonly sweepAt: number;
+  readonly ir: ImpulseResponse;
 }

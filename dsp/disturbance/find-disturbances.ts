@@ -9,6 +9,9 @@ export type { Disturbance, DisturbanceInput } from './disturbance';
 const leastErrorDb = 0.5;
 /** A band belongs to an event when its power over the take's noise comes this near the highest. */
 const nearHighestDb = 20;
+/** Short and narrow is the tail of a mode of the room. */
+const lingersSeconds = 0.3;
+const leastOctaves = 1.4;
 
 /**
  * Sounds in one sweep's segment that are not the take's and may move the response by 0.5 dB or
@@ -16,7 +19,7 @@ const nearHighestDb = 20;
  * sweep, its decay and its harmonics leave free, against the take's silence; under them it goes on
  * with the event's own course and spectrum. Without a silence steady noise goes unnoticed. What
  * the take's own noise hides, or less than it moves the response, goes unnoticed too. Audio of
- * other sweeps in the segment counts as disturbance: take it out before. Throws RangeError for a
+ * other sweeps in the segment counts as disturbance unless they are given. Throws RangeError for a
  * segment that ends before its sweep.
  */
 export function findDisturbances(input: DisturbanceInput): Disturbance[] {
@@ -25,17 +28,23 @@ export function findDisturbances(input: DisturbanceInput): Disturbance[] {
     throw new RangeError(`heard must hold the whole sweep from ${sweepAt}, got ${heard.length}`);
   }
   const analysis = analyseSegment(input);
-  const told = analysis.events.filter(({ errorDb }) => errorDb >= leastErrorDb);
+  const frameSeconds = analysis.tiles.hop / sweep.sampleRate;
+  const told = analysis.events
+    .filter(({ errorDb }) => errorDb >= leastErrorDb)
+    .map((event) => ({ event, traits: eventTraits(event.shape, analysis.tiles, frameSeconds) }))
+    .filter(({ traits }) => traits.seconds > lingersSeconds || traits.octaves > leastOctaves);
   if (told.length === 0) return [];
   const humming = isNewlyHumming(input);
-  return told.map((event) => describe(event, analysis, input, humming));
+  return told.map(({ event, traits }) =>
+    describe(event, nameEvent(traits, humming), analysis, input),
+  );
 }
 
 function describe(
   { shape, errorDb, errorHz }: SegmentEvent,
+  kind: Disturbance['kind'],
   { tiles, floors, seen }: SegmentAnalysis,
   { sweepAt, sweep }: DisturbanceInput,
-  humming: boolean,
 ): Disturbance {
   const frameSeconds = tiles.hop / sweep.sampleRate;
   const { from, to } = shape.span;
@@ -54,7 +63,7 @@ function describe(
     }
   }
   return {
-    kind: nameEvent(eventTraits(shape, tiles, frameSeconds), humming),
+    kind,
     fromSeconds: from * frameSeconds - sweepAt / sweep.sampleRate,
     toSeconds: to * frameSeconds - sweepAt / sweep.sampleRate,
     lowHz: tiles.bands[near.indexOf(true)]?.lowHz ?? 0,

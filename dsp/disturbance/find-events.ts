@@ -11,11 +11,12 @@ const gapSeconds = 0.4;
 const leastShare = 0.01;
 
 /**
- * Stretches of time that hold seen excess, weighed per band by `weights`; what is less than 0.4 s
- * apart is one.
+ * Stretches of time that hold seen excess, weighed per band by `weights`. What is less than 0.4 s
+ * apart is one; time in which the take's own sound hides the bands an event is in does not count.
  */
 export function findEvents(
   seen: Float64Array,
+  hidden: Uint8Array,
   tiles: BandTiles,
   weights: readonly number[],
   sampleRate: number,
@@ -27,14 +28,37 @@ export function findEvents(
       activity[n] = (activity[n] ?? 0) + weight * (seen[b * frames + n] ?? 0);
     }
   }
-  const most = activity.reduce((max, value) => Math.max(max, value), 0);
-  const gap = (gapSeconds * sampleRate) / hop;
+  const least = leastShare * activity.reduce((most, value) => Math.max(most, value), 0);
+  const mostQuiet = (gapSeconds * sampleRate) / hop;
+  const profile = new Float64Array(weights.length);
   const spans: Span[] = [];
+  let quiet = 0;
   for (let n = 0; n < frames; n++) {
-    if (most <= 0 || (activity[n] ?? 0) < leastShare * most) continue;
     const last = spans.at(-1);
-    if (last && n - last.to < gap) spans[spans.length - 1] = { from: last.from, to: n + 1 };
-    else spans.push({ from: n, to: n + 1 });
+    if (least <= 0 || (activity[n] ?? 0) < least) {
+      if (last) quiet += visibleShare(profile, hidden, frames, n);
+      continue;
+    }
+    if (last && quiet < mostQuiet) spans[spans.length - 1] = { from: last.from, to: n + 1 };
+    else {
+      profile.fill(0);
+      spans.push({ from: n, to: n + 1 });
+    }
+    quiet = 0;
+    for (const [b, weight] of weights.entries()) {
+      profile[b] = (profile[b] ?? 0) + weight * (seen[b * frames + n] ?? 0);
+    }
   }
   return spans;
+}
+
+/** Share of an event's profile over the bands that a frame lets see. */
+function visibleShare(profile: Float64Array, hidden: Uint8Array, frames: number, n: number) {
+  let visible = 0;
+  let whole = 0;
+  for (const [b, value] of profile.entries()) {
+    whole += value;
+    if (!hidden[b * frames + n]) visible += value;
+  }
+  return whole > 0 ? visible / whole : 1;
 }

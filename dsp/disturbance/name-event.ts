@@ -6,6 +6,7 @@ import type { EventShape } from './event-shape';
 export interface EventTraits {
   /** Seconds that hold 80 % of it. */
   readonly seconds: number;
+  readonly spanSeconds: number;
   /** Share of its power below 110 Hz, and from 140 to 4500 Hz of what lies above. */
   readonly bassShare: number;
   readonly speechShare: number;
@@ -38,6 +39,7 @@ export function eventTraits(
   const most = Math.max(...densities);
   return {
     seconds: coreFrames(course) * frameSeconds,
+    spanSeconds: course.length * frameSeconds,
     bassShare: bass / Math.max(bass + upper, 1e-300),
     speechShare: speech / Math.max(upper, 1e-300),
     syllables: countSwings(course, Math.round(smoothSeconds / frameSeconds)),
@@ -46,11 +48,11 @@ export function eventTraits(
 }
 
 export function nameEvent(traits: EventTraits, humming: boolean): Disturbance['kind'] {
-  const { seconds, bassShare, speechShare, syllables } = traits;
+  const { seconds, spanSeconds, bassShare, speechShare, syllables } = traits;
   if (humming && seconds > 0.8) return 'hum';
+  if (speechShare > 0.6 && syllables >= 2 && spanSeconds > 0.5) return 'voice';
   if (seconds < 0.35) return 'bang';
   if (bassShare > 0.8) return 'rumble';
-  if (speechShare > 0.6 && syllables >= 2) return 'voice';
   return 'noisy';
 }
 

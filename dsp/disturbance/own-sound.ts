@@ -6,14 +6,25 @@ import type { SweepBand } from './sweep-bands';
 const hiding = 0.25;
 /** Decays are followed so far, dB. */
 const mostFallDb = 50;
+const mostHarmonicFallDb = 30;
 /** Harmonics re the response, dB: above and below the frequency where cones move far. */
 const harmonicDb = { 2: -22, 3: -22, 4: -34, 5: -34, 6: -40, 7: -40 } as const;
 const bassHz = 110;
 const bassHarmonicDb = -10;
 
+/** Decays bend: later they may go on from so far below at half the slope, dB. */
+const bendDb = 15;
+
+export interface OwnSound {
+  /** 1 where a tile may hold the take's own sound. */
+  readonly hidden: Uint8Array;
+  /** Power that a bent decay may still have in a tile. */
+  readonly late: Float64Array;
+}
+
 /**
- * 1 where a tile may hold the take's own sound: sweep, its decay in the room, harmonics up to the
- * seventh. `sweepAt` in samples, `arrivalSeconds` of the response. Same order as tiles.power.
+ * Where the take sounds itself: sweep, its decay in the room, harmonics up to the seventh.
+ * `sweepAt` in samples, `arrivalSeconds` of the response. Both in the order of tiles.power.
  */
 export function ownSound(
   tiles: BandTiles,
@@ -22,59 +33,61 @@ export function ownSound(
   sweep: SweepSpec,
   sweepAt: number,
   arrivalSeconds: number,
-): Uint8Array {
-  const own = new Uint8Array(tiles.power.length);
+): OwnSound {
+  const hidden = new Uint8Array(tiles.power.length);
+  const late = new Float64Array(tiles.power.length);
   const { frames, hop, bands } = tiles;
   const rate = sweep.sampleRate;
+  const frameAt = (seconds: number): number => ((seconds + arrivalSeconds) * rate + sweepAt) / hop;
   for (const [b, band] of bands.entries()) {
-    const fallOf = (db: number): number => {
-      const { decaySeconds } = swept[b] ?? { decaySeconds: 0 };
-      return (decaySeconds / 60) * Math.min(db, mostFallDb);
-    };
-    const mark = (harmonic: number, overDb: number): void => {
+    const floor = floors[b] ?? 0;
+    const decaySeconds = swept[b]?.decaySeconds ?? 0;
+    const half = 0.5 * band.windowSeconds;
+    const hide = (harmonic: number, db: number): void => {
       const low = Math.max((band.lowHz - band.leakHz) / harmonic, sweep.startHz);
       const high = Math.min((band.highHz + band.leakHz) / harmonic, sweep.endHz);
-      if (high <= low || overDb <= 0) return;
-      const half = 0.5 * band.windowSeconds;
-      const from = sweepTimeSeconds(sweep, low) + arrivalSeconds - half;
-      const to = sweepTimeSeconds(sweep, high) + arrivalSeconds + half + fallOf(overDb);
-      const first = Math.max(0, Math.floor((from * rate + sweepAt) / hop));
-      const last = Math.min(frames - 1, Math.ceil((to * rate + sweepAt) / hop));
-      own.fill(1, b * frames + first, b * frames + last + 1);
+      if (high <= low || db <= 0) return;
+      const fallSeconds =
+        (decaySeconds / 60) * Math.min(db, harmonic > 1 ? mostHarmonicFallDb : mostFallDb);
+      const first = Math.max(0, Math.floor(frameAt(sweepTimeSeconds(sweep, low) - half)));
+      const last = frameAt(sweepTimeSeconds(sweep, high) + half + fallSeconds);
+      hidden.fill(1, b * frames + first, b * frames + Math.min(frames, Math.ceil(last) + 1));
     };
-    const floor = hiding * (floors[b] ?? 0);
-    mark(1, overDb(bands, swept, sweep, b, b, floor));
-    for (const [key, db] of Object.entries(harmonicDb)) {
+    const power = powerOf(swept[b], band, decaySeconds, sweep);
+    hide(1, decibels(power / (hiding * floor)));
+    for (const [key, usualDb] of Object.entries(harmonicDb)) {
       const harmonic = Number(key);
-      const source = nearestBand(bands, band.midHz / harmonic);
-      const level = band.midHz / harmonic < bassHz ? bassHarmonicDb : db;
-      const over = Math.max(
-        overDb(bands, swept, sweep, b, b, floor),
-        overDb(bands, swept, sweep, b, source, floor),
-      );
-      mark(harmonic, over + level);
+      const sourceHz = band.midHz / harmonic;
+      const source = powerOf(swept[nearestBand(bands, sourceHz)], band, decaySeconds, sweep);
+      const levelDb = sourceHz < bassHz ? bassHarmonicDb : usualDb;
+      hide(harmonic, decibels(Math.max(power, source) / (hiding * floor)) + levelDb);
+    }
+    const passed = frameAt(sweepTimeSeconds(sweep, Math.min(band.highHz, sweep.endHz)) + half);
+    for (let n = Math.max(0, Math.ceil(passed)); n < frames; n++) {
+      const fallDb = bendDb + (30 * (n - passed) * hop) / rate / Math.max(decaySeconds, 0.01);
+      const value = power * 10 ** (-fallDb / 10);
+      if (value < 0.1 * floor) break;
+      late[b * frames + n] = value;
     }
   }
-  return own;
+  return { hidden, late };
 }
 
-/** Power of the response of band `source`, sounding in band `b`, re a floor, dB. */
-function overDb(
-  bands: readonly TileBand[],
-  swept: readonly SweepBand[],
+function decibels(ratio: number): number {
+  return ratio > 0 ? 10 * Math.log10(ratio) : -Infinity;
+}
+
+/** Power in the capture of a response of such energy, sounding in `band`. */
+function powerOf(
+  response: SweepBand | undefined,
+  band: TileBand,
+  decaySeconds: number,
   sweep: SweepSpec,
-  b: number,
-  source: number,
-  floor: number,
 ): number {
-  const from = swept[source];
-  const band = bands[b];
-  if (!from || !band || from.energy <= 0) return -Infinity;
-  const octaveSeconds = sweepRateSeconds(sweep) * Math.LN2;
-  const decay = (swept[b]?.decaySeconds ?? 0) / 13.8;
-  const seconds = Math.max(band.windowSeconds, decay, octaveSeconds / 3);
-  const power = from.energy / from.gain / (seconds * sweep.sampleRate);
-  return floor > 0 ? 10 * Math.log10(power / floor) : Infinity;
+  if (!response) return 0;
+  const thirdSeconds = (sweepRateSeconds(sweep) * Math.LN2) / 3;
+  const seconds = Math.max(band.windowSeconds, decaySeconds / 13.8, thirdSeconds);
+  return response.energy / response.gain / (seconds * sweep.sampleRate);
 }
 
 function nearestBand(bands: readonly TileBand[], hz: number): number {

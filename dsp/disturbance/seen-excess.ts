@@ -1,30 +1,54 @@
 import type { BandTiles } from './band-tiles';
+import type { OwnSound } from './own-sound';
 
-/** Frames to either side averaged before a tile is judged, and power over the floor that counts. */
-const reach = 2;
-const countsFrom = 3;
+/** Time averaged before a tile is judged, in windows of its band and at least, seconds. */
+const windowsAveraged = 1.5;
+const leastSeconds = 0.05;
+/** Noise exceeds what counts in about one mean of 10,000; less than 3 dB never counts. */
+const deviations = 3.7;
+const leastRatio = 2;
 
 /**
  * Power over the take's own noise in tiles that the take's own sound does not hide; 0 in hidden
  * tiles and where it does not stand out. Same order as tiles.power.
  */
-export function seenExcess(tiles: BandTiles, own: Uint8Array, floors: Float64Array): Float64Array {
-  const { frames, bands, power } = tiles;
+export function seenExcess(
+  tiles: BandTiles,
+  own: OwnSound,
+  floors: Float64Array,
+  sampleRate: number,
+): Float64Array {
+  const { frames, bands, power, hop } = tiles;
+  const { hidden, late } = own;
   const seen = new Float64Array(power.length);
-  for (let b = 0; b < bands.length; b++) {
+  for (const [b, band] of bands.entries()) {
     const floor = floors[b] ?? 0;
+    const seconds = Math.max(leastSeconds, windowsAveraged * band.windowSeconds);
+    const reach = Math.round((0.5 * seconds * sampleRate) / hop);
+    const countsFrom = Float64Array.from({ length: 2 * reach + 2 }, (_, count) => {
+      const seconds = band.windowSeconds / 2 + (count * hop) / sampleRate;
+      return highMean(2 * Math.max(1, (band.highHz - band.lowHz) * seconds));
+    });
     for (let n = 0; n < frames; n++) {
       const at = b * frames + n;
-      if (own[at]) continue;
+      if (hidden[at]) continue;
       let sum = 0;
       let count = 0;
       for (let m = Math.max(0, n - reach); m <= Math.min(frames - 1, n + reach); m++) {
-        if (own[b * frames + m]) continue;
+        if (hidden[b * frames + m]) continue;
         sum += power[b * frames + m] ?? 0;
         count++;
       }
-      if (sum > countsFrom * floor * count) seen[at] = Math.max(0, (power[at] ?? 0) - floor);
+      if (sum > ((countsFrom[count] ?? 0) * floor + (late[at] ?? 0)) * count)
+        seen[at] = Math.max(0, (power[at] ?? 0) - floor);
     }
   }
   return seen;
+}
+
+/** Mean over its expectation of a power with so many degrees of freedom that is rarely exceeded. */
+function highMean(freedom: number): number {
+  // Wilson and Hilferty, PNAS 17 (1931).
+  const spread = 2 / (9 * freedom);
+  return Math.max(leastRatio, (1 - spread + deviations * Math.sqrt(spread)) ** 3);
 }

@@ -22,6 +22,8 @@ const mostDecaySeconds = 1.6;
 /** Fall that is timed, and what is added because decays are not straight. */
 const fallDb = 15;
 const caution = 1.3;
+/** The peak of a band lies so near to that of the whole, and half its window. */
+const nearSeconds = 0.1;
 
 /**
  * Response, noise and decay of each third-octave. `floors` holds the mean square of the take's own
@@ -31,9 +33,10 @@ export function sweepBands(
   ir: ImpulseResponse,
   sweep: SweepSpec,
   floors: Float64Array,
+  arrivalSeconds: number,
 ): SweepBand[] {
   const tiles = bandTiles(ir.samples, ir.sampleRate);
-  const decays = decaysOf(tiles, ir, sweep, floors);
+  const decays = decaysOf(tiles, ir, sweep, floors, arrivalSeconds);
   return tiles.bands.map(({ midHz, lowHz, highHz }, b) => {
     const gain = powerGain(sweep, midHz);
     const noise = (floors[b] ?? 0) * gain * ir.samples.length;
@@ -59,20 +62,23 @@ function decaysOf(
   ir: ImpulseResponse,
   sweep: SweepSpec,
   floors: Float64Array,
+  arrivalSeconds: number,
 ): number[] {
+  const frameSeconds = tiles.hop / ir.sampleRate;
+  const arrival = Math.round((ir.zeroIndex / ir.sampleRate + arrivalSeconds) / frameSeconds);
   const own = tiles.bands.map(({ midHz, windowSeconds }, b) => {
     const noise = (floors[b] ?? 0) * powerGain(sweep, midHz);
     const row = tiles.power.subarray(b * tiles.frames, (b + 1) * tiles.frames);
-    return decayOf(row, noise, tiles.hop / ir.sampleRate, windowSeconds);
+    return decayOf(row, noise, arrival, frameSeconds, windowSeconds);
   });
   const known = own.filter((value) => value !== null).sort((a, b) => a - b);
   const usual = known[known.length >> 1] ?? usualDecaySeconds;
-  return own.map((_, b) => {
+  return own.map((value, b) => {
     const near = own.slice(Math.max(0, b - 2), b + 3).filter((value) => value !== null);
     near.sort((x, y) => x - y);
-    const middle = caution * (near[near.length >> 1] ?? usual);
+    const middle = near[near.length >> 1] ?? usual;
     const limit = Math.min(mostDecaySeconds, 2.5 * Math.max(usual, leastDecaySeconds));
-    return Math.min(Math.max(middle, leastDecaySeconds), limit);
+    return Math.min(Math.max(caution * Math.max(middle, value ?? 0), leastDecaySeconds), limit);
   });
 }
 
@@ -83,6 +89,7 @@ function decaysOf(
 function decayOf(
   row: Float64Array,
   noise: number,
+  arrival: number,
   frameSeconds: number,
   windowSeconds: number,
 ): number | null {
@@ -91,8 +98,10 @@ function decayOf(
     for (let m = n - 2; m <= n + 2; m++) sum += row[m] ?? 0;
     return sum / 5;
   });
-  let peak = 0;
-  for (let n = 0; n < smooth.length; n++) if ((smooth[n] ?? 0) > (smooth[peak] ?? 0)) peak = n;
+  const reach = Math.ceil((nearSeconds + windowSeconds / 2) / frameSeconds);
+  let peak = arrival;
+  for (let n = Math.max(0, arrival - reach); n <= arrival + reach; n++)
+    if ((smooth[n] ?? 0) > (smooth[peak] ?? 0)) peak = n;
   const target = (smooth[peak] ?? 0) * 10 ** (-fallDb / 10);
   if (target < 2 * noise) return null;
   let n = peak;
