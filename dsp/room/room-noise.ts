@@ -3,6 +3,12 @@ import { seededRandom } from '../signal/random';
 /** Corners of the filters whose sum falls 3 dB per octave, Hz; two octaves apart. */
 const corners = [4, 16, 64, 256, 1024, 4096, 16384];
 
+/** Rms of a room's noise over the whole band. */
+export interface NoiseRms {
+  readonly pink: number;
+  readonly hiss: number;
+}
+
 /**
  * What a microphone hears of a quiet room: pink noise from about 4 Hz up plus white hiss, of the
  * given rms each over the whole band. The same seed gives the same noise.
@@ -11,8 +17,14 @@ export function roomNoise(
   length: number,
   sampleRate: number,
   seed: number,
-  rms: { readonly pink: number; readonly hiss: number },
+  rms: NoiseRms,
 ): Float64Array {
+  const next = noiseSource(sampleRate, seed, rms);
+  return Float64Array.from({ length }, next);
+}
+
+/** The same noise sample by sample, without end. */
+export function noiseSource(sampleRate: number, seed: number, rms: NoiseRms): () => number {
   const random = seededRandom(seed);
   // Sum of two uniform numbers, variance 1: enough for a noise that is filtered and added up.
   const noise = (): number => (random() + random() - 1) * Math.sqrt(6);
@@ -20,9 +32,7 @@ export function roomNoise(
   const feed = keep.map((value, i) => (1 - value) / Math.sqrt(corners[i] ?? 1));
   const pink = rms.pink / Math.sqrt(sumPower(keep, feed));
   const state = new Float64Array(corners.length);
-  const out = new Float64Array(length);
-  // The slowest filter settles before the first sample is kept.
-  for (let n = -Math.round(sampleRate / 4); n < length; n++) {
+  const nextPink = (): number => {
     const white = noise();
     let sum = 0;
     for (let i = 0; i < state.length; i++) {
@@ -30,9 +40,11 @@ export function roomNoise(
       state[i] = value;
       sum += value;
     }
-    if (n >= 0) out[n] = pink * sum + rms.hiss * noise();
-  }
-  return out;
+    return sum;
+  };
+  // The slowest filter settles before the first sample is kept.
+  for (let n = 0; n < Math.round(sampleRate / 4); n++) nextPink();
+  return () => pink * nextPink() + rms.hiss * noise();
 }
 
 /** Power of the sum of one-pole filters fed by one white noise: Σ_ij b_i b_j/(1 − a_i a_j). */

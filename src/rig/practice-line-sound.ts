@@ -27,6 +27,8 @@ interface Voice {
   gain: number;
   step: number;
   target: number;
+  /** Fades out, then goes. */
+  ended: boolean;
   changes: { readonly atFrame: number; readonly target: number }[];
 }
 
@@ -63,7 +65,10 @@ export function lineSimulation(
 
   return {
     play(sound) {
-      for (const voice of voices) fade(voice, 0);
+      for (const voice of voices) {
+        if (!voice.ended) fade(voice, 0);
+        voice.ended = true;
+      }
       if (!sound) return;
       const response = responseOf(sound.channel);
       const voice: Voice = {
@@ -76,6 +81,7 @@ export function lineSimulation(
         gain: 0,
         step: 0,
         target: 0,
+        ended: false,
         changes: [],
       };
       fade(voice, 10 ** (sound.gainDb / 20));
@@ -83,8 +89,7 @@ export function lineSimulation(
     },
     setGain(gainDb) {
       const last = voices.at(-1);
-      const next = last?.changes.at(-1)?.target ?? last?.target ?? 0;
-      if (last && next > 0) fade(last, 10 ** (gainDb / 20));
+      if (last && !last.ended) fade(last, 10 ** (gainDb / 20));
     },
     next(frames) {
       const samples = new Float32Array(frames);
@@ -107,7 +112,9 @@ export function lineSimulation(
       }
       const block = { frame, samples, loopback: wire };
       frame += frames;
-      voices = voices.filter(({ gain, target, changes }) => gain + target + changes.length > 0);
+      voices = voices.filter(
+        ({ ended, gain, target, changes }) => !ended || gain + target + changes.length > 0,
+      );
       return block;
     },
     skip(frames) {
