@@ -7,6 +7,7 @@ import { captureFromWav } from '../rig/recording-capture';
 import { takeFiles } from '../rig/recording-stimulus';
 import { trouble } from '../trouble';
 import type { BenchParts } from './bench-parts';
+import { practiceSeat } from './practice-seat';
 import type { SessionStore } from './session-store';
 
 /** The parts of the bench in a browser: real rigs, readings in a worker. */
@@ -16,7 +17,8 @@ export function browserParts(store: SessionStore): BenchParts {
     devices: { list: listDevices, ask: askForMicrophone, watch: watchDeviceList },
     makeRig(document, layout) {
       if (document.rig === 'practice') {
-        return Promise.resolve(practiceRig({ layout, seed: document.practice.seed }));
+        const seat = practiceSeat(document.position);
+        return Promise.resolve(practiceRig({ layout, seed: document.practice.seed, seat }));
       }
       if (document.rig === 'live') {
         const { output, microphone, microphoneInput, loopback } = document.live;

@@ -17,38 +17,54 @@ export interface NoiseRun {
   keep(): void;
 }
 
-type Running = ReturnType<typeof runNoise> & { readonly isSub: boolean; again(): void };
+type Running = ReturnType<typeof runNoise> & {
+  /** Whether this line can change over to a speaker: of the same kind, and on an output now. */
+  reaches(label: ChannelLabel): boolean;
+  /** Ends this line so that the next one opens. */
+  again(): void;
+};
 
 export function createNoiseRun(room: BenchRoom): NoiseRun {
   const { desk } = room;
   let running: Running | null = null;
+  /** The request that the next line opens with; null once it has. */
   let wanted: NoiseRequest | null = null;
+  let open = false;
+
+  /** Never above the gain the session allows. */
+  function capped(request: NoiseRequest): NoiseRequest {
+    const gainDb = Math.min(request.gainDb, desk.state.document.live.capDb);
+    return { ...request, gainDb };
+  }
 
   function start(first: NoiseRequest, signal: AbortSignal): Promise<Trouble | null> {
-    wanted = first;
+    wanted = capped(first);
+    open = true;
     return withRig(room, async (rig) => {
-      // A sub is analysed otherwise than a main speaker: a change between them opens a new line.
+      // A sub is analysed otherwise than a main speaker, and some speakers need a plug moved first.
       while (wanted && !signal.aborted) {
-        const request: NoiseRequest = wanted;
-        wanted = null;
-        const problem = await runOnce(rig, request, signal);
+        const problem = await runOnce(rig, wanted.channel, signal);
         const meant = problem?.trouble === 'stopped' && (wanted !== null || signal.aborted);
         if (problem && !meant) return problem;
       }
       return null;
-    });
+    }).finally(() => (open = false));
   }
 
   async function runOnce(
     rig: Rig,
-    request: NoiseRequest,
+    channel: ChannelLabel,
     signal: AbortSignal,
   ): Promise<Trouble | null> {
-    const routes = await routesFor(room, rig, request.channel, signal);
-    if (isTrouble(routes)) return routes;
+    const routes = await routesFor(room, rig, channel, signal);
+    if (isTrouble(routes) || wanted === null) return isTrouble(routes) ? routes : null;
+    if (wanted.channel !== channel) return null;
+    const request = wanted;
+    wanted = null;
     const { document, layout } = desk.state;
     const soundLevel = rig.simulated ? null : soundLevelHere(document);
     const isSub = isSubOf(layout, request.channel);
+    const placed = Object.keys(routes).length > 0;
     const again = new AbortController();
     const run = runNoise(rig, request, {
       signal: AbortSignal.any([signal, again.signal]),
@@ -65,7 +81,11 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
       },
       onLevel: exposeLine(desk, rig, soundLevel),
     });
-    running = { ...run, isSub, again: () => again.abort() };
+    running = {
+      ...run,
+      reaches: (label) => isSubOf(layout, label) === isSub && (label in routes || !placed),
+      again: () => again.abort(),
+    };
     try {
       return await run.finished;
     } finally {
@@ -75,13 +95,12 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
 
   return {
     start,
-    change(request) {
-      if (!running) return;
-      if (running.isSub === isSubOf(desk.state.layout, request.channel)) {
-        return running.change(request);
-      }
+    change(next) {
+      if (!open) return;
+      const request = capped(next);
+      if (running?.reaches(request.channel)) return running.change(request);
       wanted = request;
-      running.again();
+      running?.again();
     },
     keep() {
       const reading = running?.reading() ?? null;

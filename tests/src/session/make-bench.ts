@@ -9,7 +9,7 @@ import { layoutFromName } from '../../../src/system/layout';
 import { isTrouble, trouble } from '../../../src/trouble';
 import { memoryStore } from './memory-store';
 
-/** A bench of two speakers in the practice room, unless told otherwise. */
+/** A bench of two speakers in the practice room, with short sweeps, unless told otherwise. */
 export function makeBench(
   changes: Partial<BenchParts> = {},
   document: Partial<SessionDocument> = {},
@@ -32,7 +32,9 @@ export function makeBench(
     now: () => '2030-01-02T03:04:05.000Z',
     ...changes,
   };
-  const session = { ...newSession('session', parts.now()), layout: '2.0', ...document };
+  const fresh = newSession('session', parts.now());
+  const take = { ...fresh.take, sweepSeconds: 1 };
+  const session: SessionDocument = { ...fresh, take, layout: '2.0', ...document };
   const layout = layoutFromName(session.layout);
   if (isTrouble(layout)) throw new Error(layout.sentence);
   return { bench: new SessionBench(parts, session, layout), held };

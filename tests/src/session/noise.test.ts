@@ -93,6 +93,38 @@ describe('noise on the bench', () => {
     expect(bench.state.trouble).toBeNull();
   });
 
+  it('asks for the plug before it moves to a speaker that has no output now', async () => {
+    const room = fakeRig({ outputs: 8 });
+    const { bench } = makeBench(
+      { makeRig: () => Promise.resolve(room.rig) },
+      { rig: 'live', layout: '7.1.4' },
+    );
+    const run = bench.startNoise(request);
+    await until(bench, () => room.lines[0]?.sounds.at(-1)?.channel === 'FR');
+    bench.changeNoise({ ...request, channel: 'TpBR' });
+    const { activity } = await until(bench, (state) => state.activity.kind === 'waiting');
+    expect(room.lines[0]?.closed).toBe(true);
+    if (activity.kind !== 'waiting') throw new Error('it does not wait');
+    expect(activity.prompt.steps.join(' ')).toMatch(/to TpBR/);
+    bench.proceed();
+    await until(bench, () => room.lines.at(-1)?.sounds.at(-1)?.channel === 'TpBR');
+    bench.stop();
+    await run;
+    expect(bench.state.trouble).toBeNull();
+  });
+
+  it('is never louder than the session allows', async () => {
+    const { bench, lines } = benchOf();
+    const { capDb } = bench.state.document.live;
+    const run = bench.startNoise({ ...request, gainDb: 0 });
+    bench.changeNoise({ ...request, channel: 'FL', gainDb: 0 });
+    await until(bench, () => lines.at(-1)?.sounds.at(-1)?.channel === 'FL');
+    const gains = lines.flatMap(({ sounds }) => sounds.map((sound) => sound?.gainDb ?? -100));
+    expect(Math.max(...gains)).toBe(capDb);
+    bench.stop();
+    await run;
+  });
+
   it('lets nothing else run beside it', async () => {
     const { bench, played, lines } = benchOf();
     const run = bench.startNoise(request);
