@@ -55,36 +55,45 @@ export function isDisturbed(
   });
 }
 
+/** Of all pairs' distances, this share of the smallest is taken to be of undisturbed periods. */
+const calmShare = 0.3;
+
 /**
  * Which of at least three spectra stand apart from all others in some band, and the usual noise
- * power of one, per band. The smallest distance of all counts as usual, so that one quiet pair is
- * enough to find out the rest.
+ * power of one, per band. A spectrum is judged by its nearest neighbour, against the smallest of
+ * the distances: up to two disturbed ones of five are found. Hum, whose distances differ from pair
+ * to pair, passes.
  */
 export function sortOut(
   spectra: readonly Float64Array[],
   bands: JudgeBands,
 ): { readonly good: readonly boolean[]; readonly usual: Float64Array } {
-  const count = bands.edges.length - 1;
-  const nearest = spectra.map(() => new Float64Array(count).fill(Infinity));
-  const least = new Float64Array(count).fill(Infinity);
-  spectra.forEach((one, i) => {
-    for (let j = i + 1; j < spectra.length; j++) {
-      const other = spectra[j];
-      if (!other) continue;
-      const distances = bandDistances(one, other, bands);
-      distances.forEach((distance, band) => {
-        least[band] = Math.min(least[band] ?? Infinity, distance);
-        for (const n of [i, j]) {
-          const mine = nearest[n];
-          if (mine) mine[band] = Math.min(mine[band] ?? Infinity, distance);
-        }
-      });
-    }
-  });
+  const pairs = spectra.flatMap((one, i) =>
+    spectra.slice(i + 1).map((other, n) => ({
+      i,
+      j: i + 1 + n,
+      distances: bandDistances(one, other, bands),
+    })),
+  );
   const powers = spectra.map((one) => bandPowers(one, bands));
-  const signal = least.map((_, band) => Math.min(...powers.map((power) => power[band] ?? 0)));
-  return {
-    good: nearest.map((distances) => !isDisturbed(distances, least, signal)),
-    usual: least.map((value) => value / 2),
-  };
+  const overBands = (value: (band: number) => number): Float64Array =>
+    Float64Array.from({ length: bands.edges.length - 1 }, (_, band) => value(band));
+  const calm = overBands((band) => {
+    const sorted = pairs.map(({ distances }) => distances[band] ?? 0).sort((a, b) => a - b);
+    return sorted[Math.ceil(calmShare * sorted.length) - 1] ?? 0;
+  });
+  const signal = overBands((band) => Math.min(...powers.map((power) => power[band] ?? 0)));
+  const good = spectra.map((_, n) => {
+    const mine = pairs.filter(({ i, j }) => i === n || j === n);
+    const nearest = overBands((band) => {
+      return Math.min(...mine.map(({ distances }) => distances[band] ?? 0));
+    });
+    return !isDisturbed(nearest, calm, signal);
+  });
+  const kept = pairs.filter(({ i, j }) => good[i] === true && good[j] === true);
+  const usual = overBands((band) => {
+    const sum = kept.reduce((total, { distances }) => total + (distances[band] ?? 0), 0);
+    return sum / Math.max(2 * kept.length, 1);
+  });
+  return { good, usual };
 }
