@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 
+import { findAgain } from '../../../src/rig/live/list-devices';
 import type { Bench } from '../../../src/session/bench';
 import type { ChosenDevice } from '../../../src/session/document';
 import { BenchController } from '../../bench-controller';
@@ -8,7 +9,6 @@ import { buttonStyles } from '../../controls/button-styles';
 import { selectStyles } from '../../controls/select-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { changeLive } from '../change-live';
-import { findAgain } from './find-again';
 
 type Which = 'output' | 'microphone';
 

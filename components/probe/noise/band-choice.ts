@@ -1,21 +1,29 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { noiseBands, noiseLimits } from '../../../src/noise/noise-bands';
 import { hzText } from '../../charts/number-text';
 import '../../controls/choice';
 import '../../controls/number-field';
 import { sharedStyles } from '../../theme/shared-styles';
-import { presetOf, presets, type NoiseBand, type PresetId } from './band-presets';
+import { presetOf } from './named-bands';
 
-const names: Readonly<Record<PresetId, string>> = { full: 'Full', mains: 'Mains', sub: 'Sub' };
-const ids: readonly PresetId[] = ['full', 'mains', 'sub'];
 const options = [
-  ...ids.map((id) => ({
+  ...noiseBands.map(({ id, name, lowHz, highHz }) => ({
     value: id,
-    label: names[id],
-    hint: `${hzText(presets[id].lowHz)} to ${hzText(presets[id].highHz)}`,
+    label: name,
+    hint: `${hzText(lowHz)} to ${hzText(highHz)}`,
   })),
   { value: 'free', label: 'Free', hint: 'limits typed' },
 ];
+
+/** Limits of a band, Hz. */
+interface BandLimits {
+  readonly lowHz: number;
+  readonly highHz: number;
+}
+
+/** What a line of 44.1 kHz carries safely. */
+const highestHz = 20_000;
 
 /** The least ratio of the two limits: a third of an octave. */
 const leastRatio = 2 ** (1 / 3);
@@ -39,12 +47,12 @@ export class BandChoice extends LitElement {
     `,
   ];
 
-  @property({ type: Number }) lowHz = presets.full.lowHz;
-  @property({ type: Number }) highHz = presets.full.highHz;
+  @property({ type: Number }) lowHz = 20;
+  @property({ type: Number }) highHz = 20_000;
   @property({ type: Boolean }) disabled = false;
   @state() private free = false;
 
-  private hand(band: NoiseBand): void {
+  private hand(band: BandLimits): void {
     this.dispatchEvent(new CustomEvent('ll-band', { detail: band, bubbles: true, composed: true }));
   }
 
@@ -57,9 +65,9 @@ export class BandChoice extends LitElement {
         .value=${free ? 'free' : preset}
         ?disabled=${this.disabled}
         @ll-pick=${(event: CustomEvent<string>) => {
-          const picked = ids.find((id) => id === event.detail);
+          const picked = noiseBands.find(({ id }) => id === event.detail);
           this.free = picked === undefined;
-          if (picked) this.hand(presets[picked]);
+          if (picked) this.hand({ lowHz: picked.lowHz, highHz: picked.highHz });
         }}
       ></ll-choice>
       ${free ? this.limits() : nothing}`;
@@ -71,7 +79,7 @@ export class BandChoice extends LitElement {
       <ll-number
         label="From"
         unit="Hz"
-        min="10"
+        min=${noiseLimits.lowHz}
         max=${Math.floor(highHz / leastRatio)}
         .value=${lowHz}
         ?disabled=${this.disabled}
@@ -81,7 +89,7 @@ export class BandChoice extends LitElement {
         label="To"
         unit="Hz"
         min=${Math.ceil(lowHz * leastRatio)}
-        max="20000"
+        max=${highestHz}
         .value=${highHz}
         ?disabled=${this.disabled}
         @ll-number=${(event: CustomEvent<number>) => this.hand({ lowHz, highHz: event.detail })}
@@ -95,6 +103,6 @@ declare global {
     'll-band-choice': BandChoice;
   }
   interface HTMLElementEventMap {
-    'll-band': CustomEvent<NoiseBand>;
+    'll-band': CustomEvent<BandLimits>;
   }
 }

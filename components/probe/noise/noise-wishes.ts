@@ -2,7 +2,7 @@ import type { NoiseRequest } from '../../../src/noise/noise-state';
 import type { BenchState } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { createMemory } from '../memory';
-import { presetOf, presets } from './band-presets';
+import { namedBand, presetOf } from './named-bands';
 
 /** What the tuner wants to hear next; a null level follows the level of the takes. */
 export type NoiseWishes = Omit<NoiseRequest, 'gainDb' | 'channel'> & {
@@ -13,8 +13,8 @@ export type NoiseWishes = Omit<NoiseRequest, 'gainDb' | 'channel'> & {
 export const noiseWishes = createMemory<NoiseWishes>(() => ({
   kind: 'noise',
   channel: null,
-  lowHz: presets.full.lowHz,
-  highHz: presets.full.highHz,
+  lowHz: namedBand('full').lowHz,
+  highHz: namedBand('full').highHz,
   gainDb: null,
   bandsPerOctave: 3,
   averagingSeconds: 15,
@@ -41,7 +41,11 @@ export function forChannel(
   const isSub = layout.channels.find(({ label }) => label === channel)?.kind === 'sub';
   const preset = presetOf(wishes.lowHz, wishes.highHz);
   const other =
-    isSub && preset === 'mains' ? presets.sub : !isSub && preset === 'sub' ? presets.mains : null;
+    isSub && preset === 'mains'
+      ? namedBand('sub')
+      : !isSub && preset === 'sub'
+        ? namedBand('mains')
+        : null;
   return {
     ...wishes,
     channel,

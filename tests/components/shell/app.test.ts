@@ -2,12 +2,14 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../../components/patch/patch-stage';
 import '../../../components/plan/plan-stage';
+import '../../../components/probe/probe-stage';
 import '../../../components/prove/prove-stage';
 import '../../../components/shell/app';
 import type { App } from '../../../components/shell/app';
 import '../../../components/theme/base.css';
 import { deepText, findDeep } from '../deep';
 import { FakeBench, layoutOf } from '../fake-bench';
+import { inventedNoise } from '../probe/noise/invented-noise';
 import { expectQuiet } from '../quiet';
 import { sampleReadings } from '../sample-readings';
 
@@ -25,7 +27,10 @@ async function show(bench: FakeBench, stage = 'plan'): Promise<FakeBench> {
   return bench;
 }
 
-beforeEach(() => localStorage.clear());
+beforeEach(() => {
+  localStorage.clear();
+  sessionStorage.clear();
+});
 afterEach(() => {
   document.body.replaceChildren();
   location.hash = '';
@@ -84,6 +89,27 @@ describe('the stages', () => {
     location.hash = 'prove';
     await expect.poll(() => app.renderRoot.querySelector('ll-prove')).not.toBeNull();
     expect(document.title).toBe('Prove · Leadline');
+  });
+
+  it('show the sheet that the address names', async () => {
+    await show(new FakeBench(), 'probe/level');
+    expect(findDeep(app, 'll-level-sheet')).toBeInstanceOf(HTMLElement);
+    expect(findDeep(app, 'll-rail [aria-current]').textContent).toContain('Probe');
+    expect(document.title).toBe('Probe · Leadline');
+  });
+
+  it('take the speaker picked on the plan for the noise', async () => {
+    await show(new FakeBench('5.2.4'), 'probe/noise');
+    // The plan is folded on this narrow screen; picking works all the same.
+    const speaker = findDeep(app, '[data-channel="TpFL"]');
+    speaker.dispatchEvent(new MouseEvent('click', { bubbles: true, composed: true }));
+    await expect.poll(() => deepText(app)).toContain('Play noise on TpFL');
+  });
+
+  it('ring the speaker that plays noise on the plan', async () => {
+    const bench = await show(new FakeBench('5.2.4'), 'probe/noise');
+    bench.set({ activity: { kind: 'noise', noise: inventedNoise() } });
+    await expect.poll(() => findDeep(app, 'll-plan-drawing')).toHaveProperty('playing', 'FL');
   });
 
   it('keep the selected speaker from one to the next and let it go when it is not there', async () => {
