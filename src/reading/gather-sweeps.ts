@@ -2,6 +2,7 @@ import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { ScheduledSegment } from '../take/schedule';
 import type { SegmentCheck } from './check-capture';
 import type { Responder } from './impulse-responses';
+import { inspectSweep, type InspectedSweep } from './inspect-sweep';
 import type { Fault } from './reading';
 
 /** One segment with what is wrong with it. */
@@ -30,9 +31,11 @@ export interface GatheredSweeps {
  * nothing. Throws RangeError for an empty list.
  */
 export function gatherSweeps(
-  sweeps: readonly CheckedSegment[],
-  { respond, noise }: Pick<Responder, 'respond' | 'noise'>,
+  planned: readonly CheckedSegment[],
+  responder: Responder,
+  silence: Float64Array | null,
 ): GatheredSweeps {
+  const sweeps = planned.map((sweep) => inspectSweep(sweep, responder, silence));
   const clean = sweeps.filter(({ check }) => check.spoilt === null && check.faults.length === 0);
   const readable = sweeps.find(({ check }) => check.spoilt === null);
   const used = clean.length > 0 ? clean : readable ? [readable] : [];
@@ -43,23 +46,24 @@ export function gatherSweeps(
     const { spoilt } = sweeps[0].check;
     return { ir: null, noise: null, faults, spoilt, mendedHz: null, notes: [] };
   }
-  const responses = used.map(
-    ({ segment, check }) => respond(segment, check.mend?.atSample ?? undefined).ir,
-  );
   return {
-    ir: meanResponse(responses),
-    noise: scaleResponse(noise(first.segment), 1 / Math.sqrt(used.length)),
+    ir: meanResponse(used.flatMap(({ response }) => response?.ir ?? [])),
+    noise: scaleResponse(responder.noise(first.segment), 1 / Math.sqrt(used.length)),
     faults,
     spoilt: null,
     mendedHz: first.check.mend?.sweepHz ?? null,
-    notes: [...notesOf(sweeps, used), ...lfeNotes(first.segment)],
+    notes: [
+      ...used.flatMap((one) => one.notes),
+      ...notesOf(sweeps, used),
+      ...lfeNotes(first.segment),
+    ],
   };
 }
 
 /** Says how many sweeps a reading is the mean of, and why others were left out. */
 function notesOf(
-  sweeps: readonly CheckedSegment[],
-  used: readonly CheckedSegment[],
+  sweeps: readonly InspectedSweep[],
+  used: readonly InspectedSweep[],
 ): readonly string[] {
   if (sweeps.length === 1) return [];
   const left = sweeps.flatMap((sweep, index) => {

@@ -1,4 +1,5 @@
 import { deconvolveSweep } from '../../dsp/response/deconvolve';
+import type { OtherSweep } from '../../dsp/disturbance/disturbance';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fadeEnds } from '../../dsp/signal/fade';
 import { sweepRateSeconds, type SweepSpec } from '../../dsp/signal/sweep';
@@ -25,6 +26,8 @@ export interface SegmentResponse {
   readonly heard: Float64Array;
   /** Index in `heard` where the sweep starts. */
   readonly sweepAt: number;
+  /** The other sweeps that sound in `heard`. */
+  others(): readonly OtherSweep[];
 }
 
 export interface Responder {
@@ -67,7 +70,7 @@ export function createResponder(
         if (bundles.size <= mostBundles) break;
         bundles.delete(oldest);
       }
-      return cutOut(known, bundle, segment, schedule.sampleRate);
+      return responseIn(known, bundle, segment, schedule.sampleRate);
     },
     noise(segment) {
       const key = JSON.stringify(segment.sweep);
@@ -109,7 +112,7 @@ function respondAlone(
       : repairSegment(capture, clock, interval, mendAt, start, length).samples;
   const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
   const ir = deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole });
-  return { ir, heard, sweepAt: pre };
+  return { ir, heard, sweepAt: pre, others: () => [] };
 }
 
 function respondTogether(
@@ -129,23 +132,40 @@ function respondTogether(
   return { heard, start, long };
 }
 
-function cutOut(
-  { heard, start, long }: BundleResponse,
+function responseIn(
+  response: BundleResponse,
   bundle: readonly ScheduledSegment[],
   segment: ScheduledSegment,
   sampleRate: number,
 ): SegmentResponse {
+  const place = (one: ScheduledSegment) => ({
+    sweepAt: one.sweepStart - response.start,
+    ir: cutOut(response, bundle, one, sampleRate),
+  });
+  const others = bundle.filter((one) => one !== segment);
+  return {
+    ...place(segment),
+    heard: response.heard,
+    others: () => others.map((one) => ({ ...place(one), sweep: { ...one.sweep, sampleRate } })),
+  };
+}
+
+function cutOut(
+  { start, long }: BundleResponse,
+  bundle: readonly ScheduledSegment[],
+  segment: ScheduledSegment,
+  sampleRate: number,
+): ImpulseResponse {
   const { pre, whole } = lengths(sampleRate);
-  const sweepAt = segment.sweepStart - start;
   const samples = new Float64Array(whole);
-  const from = sweepAt - pre;
+  const from = segment.sweepStart - start - pre;
   samples.set(long.samples.subarray(from, from + whole));
   const next = bundle.find(({ sweepStart }) => sweepStart > segment.sweepStart);
   if (next) {
     const lead = harmonicLead({ ...next.sweep, sampleRate });
     endBefore(samples, pre + next.sweepStart - segment.sweepStart - lead, sampleRate);
   }
-  return { ir: { samples, sampleRate, zeroIndex: pre }, heard, sweepAt };
+  return { samples, sampleRate, zeroIndex: pre };
 }
 
 /** How far the highest harmonic reaches before the linear response, L ln k in samples. */

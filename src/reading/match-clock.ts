@@ -28,13 +28,7 @@ const largestSkewPpm = 500;
  */
 export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedClock | Trouble {
   const { sampleRate, markStarts } = schedule;
-  const finding = findMarks(
-    capture.samples,
-    capture.sampleRate,
-    { ...schedule.mark, sampleRate },
-    markStarts,
-    sampleRate,
-  );
+  const finding = hearMarks(capture, schedule);
   const found = finding?.marks.filter((mark) => mark !== null).length ?? 0;
   if (!finding || found < 2) {
     return wrongRate(capture, schedule) ?? noMarks(schedule, found);
@@ -70,6 +64,15 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
     );
   }
   return { clock, finding };
+}
+
+/** The take's marks in a capture; null when there are none. */
+export function hearMarks(
+  { samples, sampleRate }: CapturedAudio,
+  { mark, markStarts, sampleRate: stimulusRate }: Schedule,
+): MarkFinding | null {
+  const spec = { ...mark, sampleRate: stimulusRate };
+  return findMarks(samples, sampleRate, spec, markStarts, stimulusRate);
 }
 
 function noMarks(schedule: Schedule, found: number): Trouble {

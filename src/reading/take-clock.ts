@@ -1,11 +1,12 @@
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { Clock } from '../../dsp/timing/clock';
 import { findArrival } from '../../dsp/timing/find-arrival';
+import type { MarkFinding } from '../../dsp/timing/mark-finding';
 import { intervalOf } from '../take/mark-intervals';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, type Trouble } from '../trouble';
 import { createResponder } from './impulse-responses';
-import { matchClock, type CapturedAudio } from './match-clock';
+import { hearMarks, matchClock, type CapturedAudio } from './match-clock';
 import { arrivalFromMarks } from './reference-arrival';
 
 /** The clock of a take and, by a loopback, when its sound left. */
@@ -13,6 +14,8 @@ export interface TakeClock {
   readonly clock: Clock;
   /** Zero of absolute time in the responses, from the loopback; null without one. */
   readonly departure: Arrival | null;
+  /** The marks in the microphone; null when none are heard there. */
+  readonly heard: MarkFinding | null;
   readonly notes: readonly string[];
 }
 
@@ -31,12 +34,13 @@ export function takeClock(
     const notes = departure
       ? []
       : [`The loopback tells no moment of departure: distances rest on the tape.`];
-    return { clock: wired.clock, departure, notes };
+    return { clock: wired.clock, departure, heard: hearMarks(microphone, schedule), notes };
   }
   const heard = matchClock(microphone, schedule);
   if (isTrouble(heard)) return heard;
   const note = `The loopback carries none of the take's marks: times are those of the room, and distances rest on the tape. Wire it to the output that feeds ${schedule.reference}.`;
-  return { clock: heard.clock, departure: null, notes: loopback ? [note] : [] };
+  const { clock, finding } = heard;
+  return { clock, departure: null, heard: finding, notes: loopback ? [note] : [] };
 }
 
 /** Arrival of the reference speaker's sweep in the loopback, or of its marks. */

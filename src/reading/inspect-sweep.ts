@@ -1,0 +1,73 @@
+import type { Disturbance } from '../../dsp/disturbance/disturbance';
+import { findDisturbances } from '../../dsp/disturbance/find-disturbances';
+import type { CheckedSegment } from './gather-sweeps';
+import type { Responder, SegmentResponse } from './impulse-responses';
+import { playedBand } from './played-band';
+import type { Fault } from './reading';
+
+/** A sweep that was read, with what was found wrong in it. */
+export interface InspectedSweep extends CheckedSegment {
+  /** Null when its segment is spoilt. */
+  readonly response: SegmentResponse | null;
+  /** What was heard besides that is not worth a repeat. */
+  readonly notes: readonly string[];
+}
+
+/** Moving the response by less is no fault, dB. */
+const leastFaultDb = 1;
+
+/** Sweeps that end below this are those of subs, Hz. */
+const subSweepHz = 2000;
+
+/**
+ * Reads a segment and listens for sound that was not the take's, against the take's silence (null
+ * when the capture holds none). A segment that had to be mended is not listened to: its joint is
+ * a click by itself.
+ */
+export function inspectSweep(
+  { segment, check }: CheckedSegment,
+  { respond }: Pick<Responder, 'respond'>,
+  silence: Float64Array | null,
+): InspectedSweep {
+  if (check.spoilt !== null) return { segment, check, response: null, notes: [] };
+  const response = respond(segment, check.mend?.atSample ?? undefined);
+  if (check.mend) return { segment, check, response, notes: [] };
+  const { ir, heard, sweepAt, others } = response;
+  const found = findDisturbances({
+    heard,
+    sweepAt,
+    sweep: { ...segment.sweep, sampleRate: ir.sampleRate },
+    ir,
+    silence,
+    playedHz: playedBand(ir, segment.sweep.endHz < subSweepHz),
+    others: others(),
+  });
+  const faults = found.filter(({ errorDb }) => errorDb >= leastFaultDb).map(disturbanceFault);
+  const notes = found.filter(({ errorDb }) => errorDb < leastFaultDb).map(sayDisturbance);
+  const worse = faults.length === 0 ? check : { ...check, faults: [...check.faults, ...faults] };
+  return { segment, check: worse, response, notes: notes.map((what) => `${what}.`) };
+}
+
+const names = {
+  bang: 'A bang',
+  rumble: 'Rumble',
+  hum: 'Hum',
+  voice: 'A voice',
+  noisy: 'Noise',
+} as const;
+
+function disturbanceFault(found: Disturbance): Fault {
+  const advice = 'Repeat this segment when it is quiet.';
+  return { kind: found.kind, sentence: `${sayDisturbance(found)}. ${advice}` };
+}
+
+function sayDisturbance(found: Disturbance): string {
+  const { kind, fromSeconds, toSeconds, lowHz, highHz, errorDb, errorHz } = found;
+  const from = Math.max(0, fromSeconds).toFixed(1);
+  const when =
+    toSeconds - fromSeconds < 0.5
+      ? `${from} s into the sweep`
+      : `from ${from} to ${toSeconds.toFixed(1)} s of the sweep`;
+  const band = `${lowHz.toFixed(0)} to ${highHz.toFixed(0)} Hz`;
+  return `${names[kind]} ${when} (${band}) may move the response by ${errorDb.toFixed(1)} dB near ${errorHz.toFixed(0)} Hz`;
+}
