@@ -22,7 +22,7 @@ export interface PeriodAnalyser {
   gap(frames: number): void;
   /** What plays changed: everything starts over after the warm-up. */
   restart(): void;
-  /** The gain of what plays changed, dB: the shape is kept, the level starts over. */
+  /** Gain of what plays, dB: the shape is kept unless it rises by over 3 dB, the level starts over. */
   setGain(gainDb: number): void;
   setMost(periods: number): void;
   /** Null until two whole periods were heard. */
@@ -197,8 +197,10 @@ export function createPeriodAnalyser(
     restart,
     setGain(gainDb) {
       if (!Number.isFinite(gainDb)) throw new RangeError(`gainDb must be finite, got ${gainDb}`);
-      gain = 10 ** (gainDb / 20);
-      pool.restartLevel();
+      const next = 10 ** (gainDb / 20);
+      pool.changeGain(20 * Math.log10(next / gain));
+      gain = next;
+      usualMatch = null;
       wait(warmUp, true);
     },
     setMost: (periods) => average.setMost(periods),

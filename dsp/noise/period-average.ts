@@ -10,6 +10,8 @@ export interface PeriodAverage {
   clear(): void;
   /** From now on the mean forgets what is more than about so many spectra old. */
   setMost(count: number): void;
+  /** The noise that comes with spectra is another from now on, in power by this factor. */
+  scaleNoise(ratio: number): void;
   /** Variance of a single spectrum round the mean, unbiased, per bin; zeros below two spectra. */
   variance(): Float64Array;
 }
@@ -51,6 +53,9 @@ export function createPeriodAverage(bins: number, most: number): PeriodAverage {
       spread.fill(0);
       weight = 0;
       squares = 0;
+    },
+    scaleNoise(ratio) {
+      for (let k = 0; k < bins; k++) spread[k] = (spread[k] ?? 0) * ratio;
     },
     setMost(count) {
       limit = checkMost(count);

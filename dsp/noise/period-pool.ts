@@ -16,7 +16,8 @@ export interface PeriodPool {
   blameLoss(): void;
   /** Power since the last change of gain against that of the whole average, dB. */
   levelShiftDb(): number;
-  restartLevel(): void;
+  /** The gain of what plays changed by so many dB; spectra are re that gain. */
+  changeGain(db: number): void;
   clear(): void;
 }
 
@@ -24,6 +25,10 @@ export interface PeriodPool {
 const held = 5;
 /** So many left out in a row mean that what is heard has changed for good. */
 const mostInRow = 4;
+/** A rise by more than this makes what was averaged before too noisy to keep, dB. */
+const mostRiseDb = 3;
+/** Loudspeakers may compress by this factor of amplitude; more is something else. */
+const mostCompression = 1.5;
 /** Share of each good period in what is usual. */
 const learning = 0.1;
 
@@ -40,16 +45,31 @@ export function createPeriodPool(average: PeriodAverage, { first, last }: Period
   let inRow = 0;
   let whole = { sum: 0, count: 0 };
   let since = { sum: 0, count: 0 };
+  /** Factor that spectra of the present gain take; null until the first of them. */
+  let scale: number | null = 1;
 
   const powerOf = (spectrum: Float64Array): number => {
     let sum = 0;
     for (let n = 2 * first; n < 2 * last + 2; n++) sum += (spectrum[n] ?? 0) ** 2;
     return sum;
   };
-  const count = (spectrum: Float64Array): void => {
+  /** `factor` is what the spectrum was multiplied by to bring it to the average's level. */
+  const count = (spectrum: Float64Array, factor = 1): void => {
     const power = powerOf(spectrum);
     whole = { sum: whole.sum + power, count: whole.count + 1 };
-    since = { sum: since.sum + power, count: since.count + 1 };
+    since = { sum: since.sum + power / (factor * factor), count: since.count + 1 };
+  };
+  /** What brings a spectrum to the level of the average; 1 when it is none of its kind. */
+  const levelFactor = (spectrum: Float64Array): number => {
+    let product = 0;
+    let own = 0;
+    for (let n = 2 * first; n < 2 * last + 2; n++) {
+      const reference = average.mean[n] ?? 0;
+      product += (spectrum[n] ?? 0) * reference;
+      own += reference * reference;
+    }
+    const ratio = product / own;
+    return ratio > 1 / mostCompression && ratio < mostCompression ? 1 / ratio : 1;
   };
   const forget = (): void => {
     average.clear();
@@ -60,6 +80,7 @@ export function createPeriodPool(average: PeriodAverage, { first, last }: Period
     inRow = 0;
     whole = { sum: 0, count: 0 };
     since = { sum: 0, count: 0 };
+    scale = 1;
   };
 
   const addEarly = (spectrum: Float64Array, lost: boolean): PeriodOutcome => {
@@ -99,6 +120,11 @@ export function createPeriodPool(average: PeriodAverage, { first, last }: Period
     reference: () => (average.count > 0 ? average.mean : null),
     add(spectrum, lost) {
       if (usual === null) return addEarly(spectrum, lost);
+      const factor = scale ?? levelFactor(spectrum);
+      scale = factor;
+      if (factor !== 1) {
+        for (let n = 0; n < spectrum.length; n++) spectrum[n] = (spectrum[n] ?? 0) * factor;
+      }
       const distances = bandDistances(spectrum, average.mean, bands);
       if (isDisturbed(distances, usual, signal)) {
         inRow++;
@@ -112,7 +138,7 @@ export function createPeriodPool(average: PeriodAverage, { first, last }: Period
       const single = 1 / (1 + 1 / average.count);
       usual = usual.map((old, band) => old + learning * (single * (distances[band] ?? 0) - old));
       average.add(spectrum);
-      count(spectrum);
+      count(spectrum, factor);
       return 'good';
     },
     blameLoss() {
@@ -123,8 +149,14 @@ export function createPeriodPool(average: PeriodAverage, { first, last }: Period
       if (!(whole.sum > 0 && since.sum > 0)) return 0;
       return 10 * Math.log10(since.sum / since.count / (whole.sum / whole.count));
     },
-    restartLevel() {
+    changeGain(db) {
+      if (usual === null || db > mostRiseDb) return forget();
+      const ratio = 10 ** (-db / 10);
+      usual = usual.map((value) => value * ratio);
+      average.scaleNoise(ratio);
       since = { sum: 0, count: 0 };
+      scale = null;
+      inRow = 0;
     },
     clear() {
       forget();

@@ -103,7 +103,7 @@ export function readPeriods(sums: PeriodSums): PeriodReading {
     coherence,
     heard: { hzPerBin, power: heard },
     hiss: { hzPerBin, power: hiss },
-    bandLevelDb: 10 * Math.log10(Math.max(bandSquare, 1e-30)),
+    bandLevelDb: 10 * Math.log10(Math.max(bandSquare, 1e-30)) + sums.levelShiftDb,
     levelShiftDb: sums.levelShiftDb,
   };
 }
