@@ -34,6 +34,8 @@ export interface LoopOptions {
   /** Side of the stereo input on which the microphone sits; the other is silent. */
   readonly microphoneSide?: 'left' | 'right';
   readonly recordOutputs?: boolean;
+  /** The other side carries what the first output plays, through a cable. */
+  readonly loopback?: boolean;
 }
 
 /**
@@ -63,6 +65,7 @@ export async function withLoop<T>(
       server.microphonePipe,
       side,
       recordingPath,
+      options.loopback === true ? '0' : '',
     ]);
     const child = processes.start(command, args, {
       env: server.environment,

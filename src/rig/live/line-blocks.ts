@@ -1,50 +1,64 @@
 import type { CapturedBlock } from '../port';
+import { chooseChannel } from './choose-channel';
 import type { CaptureChunk } from './capture-message';
-import { pickInputs, type PickedInputs } from './pick-inputs';
+import type { PickedInputs } from './pick-inputs';
 import type { TakeDevices } from './take-devices';
 
-/** So much is heard before the microphone's side is told, when it is not known, seconds. */
-const listenSeconds = 0.25;
+/** The microphone's side is told from so much of the quiet before a line opens, seconds. */
+const listenSeconds = 1;
+
+/** Turns chunks into blocks once the line is open; holds a second of them before. */
+export interface LineBlocks {
+  listen(chunk: CaptureChunk): void;
+  /** Tells the sides apart, forgets what was heard, and counts frames from the next chunk. */
+  open(): PickedInputs;
+  close(): void;
+}
 
 /**
- * Turns chunks into blocks of the microphone (and the loopback), counted from the first frame. While
- * the microphone's side is not known, blocks wait until it is; then none waits or is kept.
+ * Blocks of the microphone and the loopback of a line. Where the microphone's side is not known it
+ * is the louder one before anything plays: a room is never as quiet as a wire or an open input.
  */
 export function createLineBlocks(
   sampleRate: number,
   devices: Pick<TakeDevices, 'microphoneInput' | 'loopback'>,
   onBlock: (block: CapturedBlock) => void,
-): (chunk: CaptureChunk) => void {
-  let first: number | null = null;
+): LineBlocks {
+  let quiet: CaptureChunk[] = [];
   let picked: PickedInputs | null = null;
-  let waiting: CaptureChunk[] = [];
-  const send = ({ frame, channels }: CaptureChunk, inputs: PickedInputs): void => {
-    const samples = channels[inputs.microphone];
-    if (!samples) return;
-    const loopback = inputs.loopback === null ? null : (channels[inputs.loopback] ?? null);
-    onBlock({ frame: frame - (first ?? frame), samples, loopback });
-  };
-  return (chunk) => {
-    first ??= chunk.frame;
-    if (picked) return send(chunk, picked);
-    waiting.push(chunk);
-    const known = devices.microphoneInput !== null || devices.loopback;
-    if (!known && chunk.frame - first < listenSeconds * sampleRate) return;
-    picked = pickInputs(known ? chunk.channels : joined(waiting), 0, {
-      ...devices,
-      // A line has no silence to tell a wire from a room by.
-      microphoneInput: devices.microphoneInput ?? (devices.loopback ? 0 : null),
-    });
-    const inputs = picked;
-    for (const each of waiting) send(each, inputs);
-    waiting = [];
+  let closed = false;
+  let first: number | null = null;
+  return {
+    listen(chunk) {
+      if (closed) return;
+      if (!picked) {
+        const since = chunk.frame - listenSeconds * sampleRate;
+        quiet = [...quiet.filter(({ frame }) => frame >= since), chunk];
+        return;
+      }
+      const { frame, channels } = chunk;
+      const samples = channels[picked.microphone];
+      if (!samples) return;
+      first ??= frame;
+      const loopback = picked.loopback === null ? null : (channels[picked.loopback] ?? null);
+      onBlock({ frame: frame - first, samples, loopback });
+    },
+    open() {
+      const microphone = devices.microphoneInput ?? louderSide(quiet);
+      quiet = [];
+      picked = { microphone, loopback: devices.loopback ? 1 - microphone : null };
+      return picked;
+    },
+    close() {
+      closed = true;
+      quiet = [];
+    },
   };
 }
 
-/** All that was heard, channel by channel. */
-function joined(chunks: readonly CaptureChunk[]): Float32Array[] {
-  const count = Math.max(...chunks.map(({ channels }) => channels.length));
-  return Array.from({ length: count }, (_, channel) =>
-    Float32Array.from(chunks.flatMap(({ channels }) => [...(channels[channel] ?? [])])),
+function louderSide(chunks: readonly CaptureChunk[]): number {
+  const sides = [0, 1].map((side) => chunks.map(({ channels }) => channels[side]));
+  return chooseChannel(
+    sides.map((pieces) => Float32Array.from(pieces.flatMap((piece) => (piece ? [...piece] : [])))),
   );
 }

@@ -1,9 +1,10 @@
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { MicLevel, Rig, RigAbilities } from '../port';
-import { findAgain, listDevices, mediaDevices } from './list-devices';
+import { findAgain, listDevices, mediaDevices, plainName } from './list-devices';
 import { canChooseOutput } from './native-context';
 import { openOutput } from './open-output';
 import { openLine } from './open-line';
+import { platformUnknowns } from './platform-unknowns';
 import { playTake } from './play-take';
 import type { TakeDevices } from './take-devices';
 
@@ -63,11 +64,11 @@ async function describeDevices(devices: TakeDevices): Promise<RigAbilities | Tro
   output.close();
   return {
     kind: 'live',
-    name: chosen?.name || devices.output?.name || 'system output',
+    name: plainName(chosen?.name ?? devices.output?.name ?? '') || 'system output',
     simulated: false,
     outputs: channels,
     inputs: 2,
     sampleRate: context.sampleRate,
-    unknown: ['order of the output channels', 'latency'],
+    unknown: ['order of the output channels', 'latency', ...platformUnknowns()],
   };
 }

@@ -49,5 +49,7 @@ export function judgeMicrophone(
     }
     notes.push(`microphone rate: ${rate} Hz`);
   }
+  const depth = settings['sampleSize'];
+  if (typeof depth === 'number') notes.push(`microphone depth: ${depth} bits`);
   return { notes, unknown };
 }

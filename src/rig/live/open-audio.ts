@@ -1,4 +1,4 @@
-import { isTrouble, type Trouble } from '../../trouble';
+import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { CaptureMessage } from './capture-message';
 import { connectCapture } from './connect-capture';
 import { findAgain, listDevices, type AudioDevice } from './list-devices';
@@ -11,10 +11,11 @@ import { holdWakeLock } from './wake-lock';
 import { watchDevices } from './watch-devices';
 import { watchOutput, watchStall } from './watch-output';
 
-/** A microphone and an output on one clock, settled and watched. */
-export interface OpenAudio {
+/** A microphone and an output on one clock, settled and watched, and what was made ready to sound. */
+export interface OpenAudio<Ready> {
   readonly microphone: Microphone;
   readonly output: Output;
+  readonly ready: Ready;
 }
 
 /**
@@ -22,20 +23,22 @@ export interface OpenAudio {
  * let go when `ending` is over. `prepare` connects what is to sound before anything runs. Null
  * when it ended meanwhile; `ending` knows why.
  */
-export async function openAudio(
+export async function openAudio<Ready>(
   devices: TakeDevices,
   ending: TakeEnding,
-  prepare: (output: Output) => Trouble | null,
+  prepare: (output: Output) => Ready | Trouble,
   listen: (message: CaptureMessage) => void,
-): Promise<OpenAudio | Trouble | null> {
+): Promise<OpenAudio<Ready> | Trouble | null> {
   const ids = await ending.until(idsNow(devices));
   if (ids === null) return null;
   const microphone = await ending.hold(openMicrophone(ids.microphone), (held) => held.close());
   if (microphone === null || isTrouble(microphone)) return microphone;
+  const lacking = devices.loopback ? secondInputLacking(microphone) : null;
+  if (lacking) return lacking;
   const output = await ending.hold(openOutput(ids.output), (opened) => opened.close());
   if (output === null || isTrouble(output)) return output;
-  const problem = prepare(output);
-  if (problem) return problem;
+  const ready = prepare(output);
+  if (isTrouble(ready)) return ready;
   const clockMoves = watchStall(ending);
   const line = await ending.hold(
     connectCapture(output, microphone, (message) => {
@@ -50,7 +53,15 @@ export async function openAudio(
   await settleContext(output, ending);
   if (ending.reason) return null;
   watchOutput(ending, output);
-  return { microphone, output };
+  return { microphone, output, ready };
+}
+
+function secondInputLacking({ label, track }: Microphone): Trouble | null {
+  if (track.getSettings().channelCount !== 1) return null;
+  return trouble(
+    'wrong-channels',
+    `The microphone “${label}” gives one channel, so there is no second input for the loopback. Choose an input with two channels, or switch the loopback off.`,
+  );
 }
 
 /** The ids that the chosen devices have today. A chosen device that is not there keeps its own. */

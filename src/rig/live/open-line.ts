@@ -1,13 +1,15 @@
-import { amplitudeToDb } from '../../../dsp/level/decibels';
+import { eightOutputs } from '../../take/assign-outputs';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
-import type { Line, LineOptions, LineSound, MicLevel } from '../port';
-import { createLineBlocks } from './line-blocks';
+import type { Line, LineOptions, LineSound, MicLevel, OutputRoutes } from '../port';
+import type { CaptureMessage } from './capture-message';
+import { createLineBlocks, type LineBlocks } from './line-blocks';
 import { createLinePlayer, type LinePlayer } from './line-player';
+import { levelOf } from './level-of';
 import { openAudio } from './open-audio';
 import type { Output } from './open-output';
+import { inputNotes } from './pick-inputs';
+import { platformUnknowns } from './platform-unknowns';
 import { failed } from './play-take';
-import { fullScale } from './recorder';
-import { routeOutputs } from './route-outputs';
 import type { TakeDevices } from './take-devices';
 import { createTakeEnding, watchPage } from './take-ending';
 
@@ -23,44 +25,47 @@ export async function openLine(
   ending.atEnd(() => {
     if (opened && ending.reason) options.onEnd(ending.reason);
   });
-  let player: LinePlayer | null = null;
-  let blocks: ReturnType<typeof createLineBlocks> | null = null;
-  const prepare = (output: Output): Trouble | null => {
+  const prepare = (output: Output): Sounding | Trouble => {
     if (output.channels < 1) return noChannels();
-    player = createLinePlayer(output);
-    ending.atEnd(() => player?.close());
-    blocks = createLineBlocks(output.context.sampleRate, devices, options.onBlock);
-    return null;
+    const player = createLinePlayer(output);
+    const blocks = createLineBlocks(output.context.sampleRate, devices, options.onBlock);
+    ending.atEnd(() => blocks.close());
+    ending.atEnd(() => player.close());
+    listening = blocks;
+    return { player, blocks };
+  };
+  let listening: LineBlocks | null = null;
+  const listen = (message: CaptureMessage): void => {
+    if (message.kind === 'chunk') listening?.listen(message);
+    else onLevel(levelOf(message));
   };
   try {
-    const audio = await openAudio(devices, ending, prepare, (message) => {
-      if (message.kind === 'chunk') {
-        if (opened) blocks?.(message);
-        return;
-      }
-      const { rms, peak } = message;
-      const clipped = peak >= fullScale;
-      onLevel({ rmsDb: amplitudeToDb(rms), peakDb: amplitudeToDb(peak), clipped });
-    });
+    const audio = await openAudio(devices, ending, prepare, listen);
     if (audio === null || isTrouble(audio)) {
       ending.finish();
       return audio ?? ending.reason ?? failed('ended too early');
     }
-    opened = true;
-    const { microphone, output } = audio;
+    const { microphone, output, ready } = audio;
     const { channels, context } = output;
+    const inputs = ready.blocks.open();
+    opened = true;
     return {
       sampleRate: context.sampleRate,
       simulated: false,
-      notes: [...microphone.notes, `rate: ${context.sampleRate} Hz`],
-      unknown: microphone.unknown,
+      notes: [...microphone.notes, ...inputNotes(inputs), `rate: ${context.sampleRate} Hz`],
+      unknown: [...microphone.unknown, ...platformUnknowns()],
       play(sound) {
-        if (sound === null) return player?.play(null, 0);
-        const index = outputOf(sound, channels, options);
+        if (sound) requireSound(sound);
+        if (ending.over) return;
+        if (sound === null) return ready.player.play(null, 0);
+        const index = outputOf(sound.channel, channels, options.routes ?? {});
         if (isTrouble(index)) return ending.end(index);
-        player?.play(sound, index);
+        ready.player.play(sound, index);
       },
-      setGain: (gainDb) => player?.setGain(gainDb),
+      setGain(gainDb) {
+        requireGain(gainDb);
+        if (!ending.over) ready.player.setGain(gainDb);
+      },
       close() {
         opened = false;
         ending.finish();
@@ -72,21 +77,38 @@ export async function openLine(
   }
 }
 
-function outputOf(
-  { channel }: LineSound,
-  channels: number,
-  { routes }: LineOptions,
-): number | Trouble {
-  const route = routeOutputs([channel], channels, channelOnly(channel, routes));
-  return isTrouble(route) ? route : (route.get(channel) ?? 0);
+interface Sounding {
+  readonly player: LinePlayer;
+  readonly blocks: LineBlocks;
 }
 
-function channelOnly(
+function requireSound({ period, gainDb }: LineSound): void {
+  if (period.length === 0) throw new RangeError('a period must have samples, got 0');
+  if (!period.every((value) => Math.abs(value) <= 1 + 1e-6)) {
+    throw new RangeError('a period must be numbers of at most 1');
+  }
+  requireGain(gainDb);
+}
+
+function requireGain(gainDb: number): void {
+  if (!(gainDb <= 0)) throw new RangeError(`gainDb must be at most 0, got ${gainDb}`);
+}
+
+/** A speaker without a route plays on its usual output; which that is, few outputs do not tell. */
+function outputOf(
   channel: LineSound['channel'],
-  routes: LineOptions['routes'],
-): NonNullable<LineOptions['routes']> {
-  const output = routes?.[channel];
-  return output === undefined ? {} : { [channel]: output };
+  channels: number,
+  routes: OutputRoutes,
+): number | Trouble {
+  const output = routes[channel] ?? eightOutputs.indexOf(channel);
+  if (output >= 0 && output < channels) return output;
+  const here = channels === 1 ? '1 channel' : `${channels} channels`;
+  return trouble(
+    'no-output',
+    output < 0
+      ? `Speaker ${channel} has no output yet. Choose one for it in the routing table.`
+      : `Speaker ${channel} belongs on output ${output + 1}, and this output device has ${here}. Change its output or choose another device.`,
+  );
 }
 
 function noChannels(): Trouble {

@@ -39,28 +39,25 @@ export function explainRefusal(error: unknown): Trouble {
     case 'SecurityError':
       return trouble(
         'no-permission',
-        'The microphone was not allowed. Allow it for this page in the browser’s address bar, then run the take again.',
+        'The microphone was not allowed. Allow it for this page in the browser’s address bar, then start again.',
       );
     case 'NotFoundError':
-      return trouble(
-        'no-microphone',
-        'No microphone was found. Plug one in, then run the take again.',
-      );
+      return trouble('no-microphone', 'No microphone was found. Plug one in, then start again.');
     case 'OverconstrainedError':
       return trouble(
         'no-microphone',
-        'The chosen microphone is not there any more. Plug it in or choose another, then run the take again.',
+        'The chosen microphone is not there any more. Plug it in or choose another, then start again.',
       );
     case 'NotReadableError':
     case 'AbortError':
       return trouble(
         'no-microphone',
-        'The microphone could not be opened; another program may hold it. Close that program or plug the microphone in again, then run the take again.',
+        'The microphone could not be opened; another program may hold it. Close that program or plug the microphone in again, then start again.',
       );
     default:
       return trouble(
         'failed',
-        `The microphone could not be opened (${error instanceof Error ? error.message : String(error)}). Plug it in again, then run the take again.`,
+        `The microphone could not be opened (${error instanceof Error ? error.message : String(error)}). Plug it in again, then start again.`,
       );
   }
 }
@@ -102,7 +99,7 @@ function heldMicrophone(stream: MediaStream): Microphone | Trouble {
     close();
     return facts;
   }
-  return { ...facts, label: track.label, stream, track, close };
+  return { ...facts, label: plainName(track.label), stream, track, close };
 }
 
 function closeStream(stream: MediaStream): void {

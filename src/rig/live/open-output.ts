@@ -45,7 +45,7 @@ async function chooseOutput(native: NativeAbilities, id: string | null): Promise
   } catch {
     return trouble(
       'no-output',
-      'The chosen audio output is not there any more. Switch it on or choose another, then run the take again.',
+      'The chosen audio output is not there any more. Switch it on or choose another, then start again.',
     );
   }
   return trouble(

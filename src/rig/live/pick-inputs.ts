@@ -24,14 +24,22 @@ export function pickInputs(
   if (!loopback || channels.length < 2) {
     return { microphone: microphoneInput ?? chooseChannel(channels), loopback: null };
   }
-  if (microphoneInput !== null)
+  if (microphoneInput !== null) {
     return { microphone: microphoneInput, loopback: 1 - microphoneInput };
+  }
   const margins = channels.map((samples) => {
     const quiet = rms(samples.subarray(0, silentFrames));
     return rms(samples.subarray(silentFrames)) / Math.max(quiet, nothingThere);
   });
   const wire = (margins[1] ?? 0) > (margins[0] ?? 0) ? 1 : 0;
   return { microphone: 1 - wire, loopback: wire };
+}
+
+/** Which input is which, for the record. */
+export function inputNotes({ microphone, loopback }: PickedInputs): string[] {
+  const notes = [`microphone on input ${microphone + 1}`];
+  if (loopback !== null) notes.push(`loopback on input ${loopback + 1}`);
+  return notes;
 }
 
 function rms(samples: Float32Array): number {

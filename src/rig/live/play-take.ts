@@ -6,7 +6,8 @@ import { connectSpeakers, type Speakers } from './connect-speakers';
 import { lossNotes } from './loss-notes';
 import { openAudio, type OpenAudio } from './open-audio';
 import type { Output } from './open-output';
-import { pickInputs } from './pick-inputs';
+import { inputNotes, pickInputs } from './pick-inputs';
+import { platformUnknowns } from './platform-unknowns';
 import { createRecorder, type Recorder } from './recorder';
 import { routeOutputs, type OutputRoute } from './route-outputs';
 import { settleSeconds } from './settle-context';
@@ -17,6 +18,9 @@ import { createTakeEnding, watchPage, type TakeEnding } from './take-ending';
 const leadSeconds = 0.25;
 /** Output and input latency together are unknown, but shorter than this. */
 const latencySeconds = 2;
+
+/** A loopback that never reaches this has no signal, −66 dB. */
+const leastLoopback = 2 ** -11;
 
 /** Plays one take, from the permission to the microphone to the capture; see Rig.play. */
 export async function playTake(
@@ -47,6 +51,11 @@ interface TakeRun {
   readonly ending: TakeEnding;
 }
 
+interface Ready {
+  readonly speakers: Speakers;
+  readonly route: OutputRoute;
+}
+
 /** Null when the take ended before its time; `ending` knows why. */
 async function runTake(
   run: TakeRun,
@@ -59,20 +68,18 @@ async function runTake(
   options.onProgress?.({ phase: 'starting', progress: 0, secondsLeft, position: 0 });
   const before = settleSeconds + leadSeconds;
   const recorder = createRecorder(schedule, before, latencySeconds, options, onLevel);
-  let connected: { readonly speakers: Speakers; readonly route: OutputRoute } | null = null;
-  const prepare = (output: Output): Trouble | null => {
+  const prepare = (output: Output): Ready | Trouble => {
     const route = routeOutputs(schedule.channels, output.channels, options.routes);
     if (isTrouble(route)) return route;
     const { context } = output;
     if (context.sampleRate !== sampleRate) return otherRate(context.sampleRate, sampleRate);
     const speakers = connectSpeakers(output, schedule, route);
     ending.atEnd(() => speakers.silence());
-    connected = { speakers, route };
-    return null;
+    return { speakers, route };
   };
   const audio = await openAudio(devices, ending, prepare, (message) => recorder.listen(message));
-  if (audio === null || isTrouble(audio) || connected === null) return audio as Trouble | null;
-  const { speakers, route } = connected as { speakers: Speakers; route: OutputRoute };
+  if (audio === null || isTrouble(audio)) return audio;
+  const { speakers, route } = audio.ready;
   const { context } = audio.output;
   // Whole quarters of a second are exact both in seconds and in frames.
   const startSeconds = Math.ceil((context.currentTime + leadSeconds) * 4) / 4;
@@ -90,7 +97,7 @@ async function runTake(
 
 interface Heard {
   readonly recorder: Recorder;
-  readonly audio: OpenAudio;
+  readonly audio: Pick<OpenAudio<Ready>, 'microphone' | 'output'>;
   readonly route: OutputRoute;
   readonly startedAt: string;
 }
@@ -102,16 +109,22 @@ function captureOf(run: TakeRun, { recorder, audio, route, startedAt }: Heard): 
   const { channels, gaps } = recorder.assemble();
   const picked = pickInputs(channels, silence.start + silence.length, devices);
   const samples = channels[picked.microphone] ?? new Float32Array(0);
-  const loopback = picked.loopback === null ? null : (channels[picked.loopback] ?? null);
+  const wire = picked.loopback === null ? null : (channels[picked.loopback] ?? null);
+  // A cable that carries nothing tells no time; the marks do.
+  const loopback = wire?.some((value) => Math.abs(value) > leastLoopback) ? wire : null;
   const outputNames = [...route].map(([label, index]) => `${label} ${index + 1}`).join(', ');
   const notes = [
     ...microphone.notes,
-    `microphone on input ${picked.microphone + 1}`,
-    ...(picked.loopback === null ? [] : [`loopback on input ${picked.loopback + 1}`]),
+    ...inputNotes(picked),
+    ...(wire && !loopback
+      ? ['loopback: no signal came through it, so the marks tell the time']
+      : []),
     `rate of the take: ${sampleRate} Hz`,
     `gain: ${options.gainDb} dB`,
     `outputs: ${outputNames} of ${output.channels}`,
-    ...microphone.unknown.map((what) => `not told by the browser: ${what}`),
+    ...[...microphone.unknown, ...platformUnknowns()].map(
+      (what) => `not told by the browser: ${what}`,
+    ),
     ...lossNotes(output, samples),
   ];
   return { samples, loopback, sampleRate, startedAt, rig: 'live', simulated: false, gaps, notes };

@@ -1,8 +1,8 @@
-import { amplitudeToDb } from '../../../dsp/level/decibels';
 import type { Schedule } from '../../take/schedule';
 import type { MicLevel, PlayOptions, PlayProgress } from '../port';
 import { assembleCapture, type AssembledCapture } from './assemble-capture';
 import type { CaptureChunk, CaptureMessage } from './capture-message';
+import { levelOf } from './level-of';
 
 /** Keeps what the capture sends and tells how far the take is. */
 export interface Recorder {
@@ -16,9 +16,6 @@ export interface Recorder {
   /** All that was kept; as long as what was asked for, or as what was heard when it ended early. */
   assemble(): AssembledCapture;
 }
-
-/** Samples at this level or above touched the end of the converter's range. */
-export const fullScale = 0.9999;
 
 /**
  * A recorder that keeps one schedule and `tailSeconds` more. `leadSeconds` pass before it starts,
@@ -59,13 +56,8 @@ export function createRecorder(
     complete,
     listen(message) {
       if (message.kind === 'level') {
-        const { frame, rms, peak } = message;
-        onLevel({
-          rmsDb: amplitudeToDb(rms),
-          peakDb: amplitudeToDb(peak),
-          clipped: peak >= fullScale,
-        });
-        options.onProgress?.(progressAt(frame));
+        onLevel(levelOf(message));
+        options.onProgress?.(progressAt(message.frame));
         return;
       }
       if (startFrame === null) return;

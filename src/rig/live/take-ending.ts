@@ -4,6 +4,8 @@ import { isTrouble, trouble, type Trouble } from '../../trouble';
 export interface TakeEnding {
   /** Why the take ended before its time; null while it runs and after a good end. */
   readonly reason: Trouble | null;
+  /** Whether it is over, well or not. */
+  readonly over: boolean;
   /** Ends the take: everything held is closed before this returns. */
   end(reason: Trouble): void;
   /** Closes everything held after a good end. */
@@ -44,6 +46,9 @@ export function createTakeEnding(): TakeEnding {
     get reason() {
       return reason;
     },
+    get over() {
+      return over;
+    },
     end(why) {
       if (over) return;
       reason = why;
@@ -68,12 +73,12 @@ export function createTakeEnding(): TakeEnding {
 /** Ends the take when its signal says stop or the page is hidden, now or later. */
 export function watchPage(ending: TakeEnding, signal: AbortSignal): void {
   const stop = (): void => {
-    ending.end(trouble('stopped', 'The take was stopped. It can be run again.'));
+    ending.end(trouble('stopped', 'The take or the noise was stopped. It can be started again.'));
   };
   const hide = (): void => {
     if (document.visibilityState !== 'hidden') return;
     const sentence =
-      'The take ended because this page was hidden, where browsers starve it. Keep it in view and run the take again.';
+      'The sound ended because this page was hidden, where browsers starve it. Keep the page in view and start again.';
     ending.end(trouble('hidden', sentence));
   };
   signal.addEventListener('abort', stop);

@@ -11,13 +11,13 @@ const lookSeconds = 2;
  */
 export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack): Promise<void> {
   const gone = (): void => {
-    const sentence = `The microphone “${plainName(track.label)}” went away during the take. Plug it in again, then run the take again.`;
+    const sentence = `The microphone “${plainName(track.label)}” went away. Plug it in again, then start again.`;
     ending.end(trouble('device-gone', sentence));
   };
   track.addEventListener('ended', gone);
   ending.atEnd(() => track.removeEventListener('ended', gone));
   const muted = (): void => {
-    const sentence = `The system muted the microphone “${plainName(track.label)}” during the take. Unmute it in the system's sound settings, then run the take again.`;
+    const sentence = `The system muted the microphone “${plainName(track.label)}”. Unmute it in the system's sound settings, then start again.`;
     ending.end(trouble('device-gone', sentence));
   };
   track.addEventListener('mute', muted);
@@ -33,7 +33,7 @@ export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack):
     if (rate !== rateBefore) return ending.end(rateChanged(track, rateBefore, rate));
     if ((await audioDevices(media)) === before || track.readyState === 'ended') return;
     const sentence =
-      'An audio device came or went during the take, and the sound may have moved with it. Check the microphone and the output, then run the take again.';
+      'An audio device came or went, and the sound may have moved with it. Check the microphone and the output, then start again.';
     ending.end(trouble('device-gone', sentence));
   };
   const changed = (): void => void compare();
@@ -58,7 +58,7 @@ async function watchPermission(ending: TakeEnding): Promise<void> {
     const changed = (): void => {
       if (permission.state === 'granted') return;
       const sentence =
-        'The microphone is not allowed any more. Allow it for this page in the browser’s address bar, then run the take again.';
+        'The microphone is not allowed any more. Allow it for this page in the browser’s address bar, then start again.';
       ending.end(trouble('no-permission', sentence));
     };
     permission.addEventListener('change', changed);
@@ -75,6 +75,6 @@ function rateChanged(
 ): Trouble {
   return trouble(
     'rate-changed',
-    `The microphone “${plainName(track.label)}” changed its rate from ${before ?? 'an unknown one'} to ${now ?? 'an unknown one'} Hz during the take. Keep it at one rate in the system's sound settings, then run the take again.`,
+    `The microphone “${plainName(track.label)}” changed its rate from ${before ?? 'an unknown one'} to ${now ?? 'an unknown one'} Hz. Keep it at one rate in the system's sound settings, then start again.`,
   );
 }

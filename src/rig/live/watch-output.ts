@@ -2,6 +2,7 @@ import { trouble } from '../../trouble';
 import type { Output } from './open-output';
 import type { TakeEnding } from './take-ending';
 
+const lookSeconds = 1;
 /** An audio clock that stands still for this long has lost its device. */
 const stallSeconds = 5;
 /** A page that was held up itself gets this long to hear what waited. */
@@ -11,7 +12,7 @@ const graceSeconds = 1;
 export function watchOutput(ending: TakeEnding, { context, native }: Output): void {
   const gone = (): void => {
     const sentence =
-      'The audio output stopped during the take. Check that it is switched on and connected, then run the take again.';
+      'The audio output stopped. Check that it is switched on and connected, then start again.';
     ending.end(trouble('device-gone', sentence));
   };
   ending.atEnd(native.onFailure(gone));
@@ -19,6 +20,14 @@ export function watchOutput(ending: TakeEnding, { context, native }: Output): vo
     if (context.state !== 'running') gone();
   };
   ending.atEnd(() => (context.onstatechange = null));
+  const { destination } = context;
+  const channelsBefore = destination.maxChannelCount;
+  const look = setInterval(() => {
+    if (destination.maxChannelCount === channelsBefore) return;
+    const sentence = `The audio output changed from ${channelsBefore} to ${destination.maxChannelCount} channels. Set it back in the system's sound settings, then start again.`;
+    ending.end(trouble('no-output', sentence));
+  }, lookSeconds * 1000);
+  ending.atEnd(() => clearInterval(look));
 }
 
 /**
@@ -28,7 +37,7 @@ export function watchOutput(ending: TakeEnding, { context, native }: Output): vo
 export function watchStall(ending: TakeEnding): () => void {
   const stalled = (): void => {
     const sentence =
-      'The audio clock of this computer stands still, so nothing plays. Check that the output is connected, close other programs that use it, then run the take again.';
+      'The audio clock of this computer stands still, so nothing plays. Check that the output is connected, close other programs that use it, then start again.';
     ending.end(trouble('no-output', sentence));
   };
   let timer: ReturnType<typeof setTimeout> | undefined;

@@ -12,10 +12,12 @@ import { createSkew } from './skew';
  * parec), gives what the microphone hears to the pipe of the virtual microphone. Faults and
  * questions come over the IPC channel.
  *
- * node main.ts ROOM.json MICROPHONE_PIPE MICROPHONE_CHANNEL RECORDING
+ * node main.ts ROOM.json MICROPHONE_PIPE MICROPHONE_CHANNEL RECORDING LOOPBACK_OUTPUT
  */
 const outputs = 8;
 const blockLength = 1024;
+/** The cable ends in an input that is turned down by 6 dB. */
+const loopbackGain = 0.5;
 
 /** Question or order to the room. */
 export type RoomMessage =
@@ -38,7 +40,13 @@ export type RoomReport =
       readonly peaks: readonly number[];
     };
 
-function runRoom(roomPath: string, pipePath: string, side: number, recordingPath: string): void {
+function runRoom(
+  roomPath: string,
+  pipePath: string,
+  side: number,
+  recordingPath: string,
+  loopbackOutput: number | null,
+): void {
   const room = JSON.parse(readFileSync(roomPath, 'utf8')) as RoomSpec;
   const noise = gaussian(seededRandom(room.seed));
   const responses = Array.from({ length: outputs }, (_, output) => {
@@ -47,7 +55,9 @@ function runRoom(roomPath: string, pipePath: string, side: number, recordingPath
   });
   const convolver = createConvolver(responses, blockLength);
   const skew = createSkew(1 + room.skewPpm * 1e-6);
+  const wireSkew = createSkew(1 + room.skewPpm * 1e-6);
   const faults = createFaultLine();
+  const wireFaults = createFaultLine();
   const noiseRms = 10 ** (room.noiseDb / 20);
   let microphone: WriteStream | null = null;
   const plug = (): void => {
@@ -85,16 +95,29 @@ function runRoom(roomPath: string, pipePath: string, side: number, recordingPath
     );
     const stereo = new Float32Array(heard.length * 2);
     for (const [n, value] of heard.entries()) stereo[2 * n + side] = value;
+    if (loopbackOutput !== null) {
+      const played = Float64Array.from({ length: blockLength }, (_, n) => {
+        return block[n * outputs + loopbackOutput] ?? 0;
+      });
+      const wire = wireFaults.apply(wireSkew(played), noise);
+      for (const [n, value] of wire.entries()) stereo[2 * n + 1 - side] = loopbackGain * value;
+    }
     microphone?.write(Buffer.from(stereo.buffer));
   };
 
   process.on('message', (message: RoomMessage) => {
-    if ('inject' in message) faults.inject(message.inject);
-    else if ('plugged' in message) plug();
-    else if ('server' in message) {
+    if ('inject' in message) {
+      const { inject } = message;
+      faults.inject(inject);
+      // Lost and repeated frames hit both sides of one input alike.
+      if (inject.kind === 'drop' || inject.kind === 'repeat') wireFaults.inject(inject);
+    }
+    if ('plugged' in message) plug();
+    if ('server' in message) {
       serverEnds = message.server === 'ending';
       if (!serverEnds) listen();
-    } else answer({ id: message.id, ...state, peaks: [...state.peaks] });
+    }
+    if ('ask' in message) answer({ id: message.id, ...state, peaks: [...state.peaks] });
   });
   const blockBytes = blockLength * outputs * 4;
   let serverEnds = false;
@@ -148,5 +171,6 @@ function answer(report: RoomReport): void {
   process.send?.(report);
 }
 
-const [roomPath = '', pipePath = '', side = '0', recordingPath = ''] = process.argv.slice(2);
-runRoom(roomPath, pipePath, Number(side), recordingPath);
+const [roomPath = '', pipePath = '', side = '0', recordingPath = '', loopback = ''] =
+  process.argv.slice(2);
+runRoom(roomPath, pipePath, Number(side), recordingPath, loopback === '' ? null : Number(loopback));
