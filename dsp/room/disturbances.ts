@@ -34,10 +34,10 @@ function bang(sampleRate: number, seed: number): Float64Array {
 /** Noise around 40 Hz that swells and goes. */
 function rumble(sampleRate: number, seed: number): Float64Array {
   const normal = gaussian(seededRandom(seed));
-  const filter = resonator(40, 1.2, sampleRate);
+  const [once, again] = [resonator(35, 1.2, sampleRate), resonator(45, 1.2, sampleRate)];
   const length = Math.round(3 * sampleRate);
   return Float64Array.from({ length }, (_, n) => {
-    return filter(normal()) * Math.sin((Math.PI * n) / length) ** 2;
+    return again(once(normal())) * Math.sin((Math.PI * n) / length) ** 2;
   });
 }
 

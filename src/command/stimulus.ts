@@ -1,6 +1,9 @@
 import { takeFiles, takeWavSpec } from '../rig/recording-stimulus';
+import type { Layout } from '../system/channel';
 import { layoutFromName } from '../system/layout';
-import { scheduleTake } from '../take/schedule-take';
+import { planTake } from '../take/plan-take';
+import { defaultSweepSeconds } from '../take/schedule-take';
+import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { bytesPerSample, type WavDepth } from '../wav/wav-file';
 import { given, type Command, type CommandIo, type GivenOptions } from './command';
@@ -32,9 +35,17 @@ export const stimulusCommand: Command = {
       about: 'length of each sweep, 0.5 to 30 (default 2.73)',
     },
     { name: 'peak', value: 'DB', about: 'peak of sweeps and marks, -60 to 0 dB', fallback: '-12' },
+    { name: 'averages', value: 'N', about: 'sweeps of each speaker, 1 to 8', fallback: '1' },
+    { name: 'pause', value: 'S', about: 'silence after each speaker, 0 to 10 s', fallback: '0' },
+    {
+      name: 'overlap',
+      value: 'S',
+      about: "let sweeps overlap where the room's sound has died away within S, 0.1 to 10",
+    },
   ],
   notes: [
     'Play take.wav through the system with crossovers at full range, record the microphone from\nbefore it begins until after it has ended, and give the recording and take.json to "read".',
+    'take.json is of version 2: a speaker has as many segments as averages, segments that overlap\nshare a mark, and replayGainDb says how much louder than the file a speaker is replayed.',
     'Files of an earlier take in DIR are replaced once the new ones are complete. Start quiet:\nsweeps are loud.',
   ],
   run: saveStimulus,
@@ -59,8 +70,8 @@ async function saveStimulus(options: GivenOptions, io: CommandIo): Promise<objec
   const peakDb = numberOption(options, 'peak', { low: -60, high: 0, unit: 'dB' });
   if (isTrouble(peakDb)) return peakDb;
 
-  const sweep = sweepSeconds === undefined ? {} : { sweepSeconds };
-  const schedule = scheduleTake(layout, { sampleRate: Number(rate), ...sweep, peakDb });
+  const schedule = scheduleFor(options, layout, { rate: Number(rate), sweepSeconds, peakDb });
+  if (isTrouble(schedule)) return schedule;
   const spec = takeWavSpec(schedule, depth);
   const bytes = 80 + spec.frames * spec.channelCount * bytesPerSample(depth);
   if (bytes > largestWav) {
@@ -88,4 +99,28 @@ async function saveStimulus(options: GivenOptions, io: CommandIo): Promise<objec
     wav,
     take,
   };
+}
+
+/** The take these options ask for, every speaker on a channel of its own. */
+function scheduleFor(
+  options: GivenOptions,
+  layout: Layout,
+  take: { rate: number; sweepSeconds: number | undefined; peakDb: number },
+): Schedule | Trouble {
+  const averages = numberOption(options, 'averages', { low: 1, high: 8, whole: true });
+  if (isTrouble(averages)) return averages;
+  const pauseSeconds = numberOption(options, 'pause', { low: 0, high: 10, unit: 's' });
+  if (isTrouble(pauseSeconds)) return pauseSeconds;
+  const overlap = options.has('overlap');
+  const decaySeconds = overlap
+    ? numberOption(options, 'overlap', { low: 0.1, high: 10, unit: 's' })
+    : null;
+  if (isTrouble(decaySeconds)) return decaySeconds;
+  const { rate: sampleRate, sweepSeconds = defaultSweepSeconds, peakDb } = take;
+  const settings = { sweepSeconds, averages, pauseSeconds, overlap, repeats: 0 };
+  const plan = planTake(layout, settings, null, { sampleRate, peakDb, decaySeconds });
+  if (isTrouble(plan)) return plan;
+  const [part] = plan.parts;
+  if (!part) throw new RangeError(`layout ${layout.name} has no speakers`);
+  return part.schedule;
 }

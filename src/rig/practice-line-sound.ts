@@ -1,16 +1,15 @@
-import { impulseResponseAt } from '../../dsp/room/impulse-response-at';
-import { foldPeriodic, recordPeriodic } from '../../dsp/room/periodic';
+import { recordPeriodic } from '../../dsp/room/periodic';
 import { noiseSource } from '../../dsp/room/room-noise';
 import type { ChannelLabel } from '../system/channel';
-import type { CapturedBlock, LineSound } from './port';
+import type { CapturedBlock } from './port';
 import { practiceRate } from './practice-clock';
-import { convolver } from './practice-convolver';
+import type { HeardSound } from './practice-hear';
 import { loopbackGain } from './practice-loopback';
 import type { PracticeFaults, PracticeSystem } from './practice-system';
 
 /** A line into a simulated room, frame by frame; knows no time. */
 export interface LineSimulation {
-  play(sound: LineSound | null): void;
+  play(sound: HeardSound | null): void;
   setGain(gainDb: number): void;
   /** What the microphone hears in the next frames. */
   next(frames: number): CapturedBlock;
@@ -42,23 +41,14 @@ export function lineSimulation(
   system: PracticeSystem,
   { faults = {}, loopback = false }: LineWishes = {},
 ): LineSimulation {
-  const { room, microphone, noise, sensitivityDb, seed } = system;
+  const { noise, sensitivityDb, seed } = system;
   const ratio = 1 + system.skewPpm * 1e-6;
   const latency = Math.round(system.latencySeconds * practiceRate);
   const limit = faults.clipLevel ?? 1;
   const hiss = noiseSource(practiceRate, seed + 0.875, noise);
-  const responses = new Map<ChannelLabel, Float64Array>();
   let voices: Voice[] = [];
   let frame = 0;
 
-  const responseOf = (channel: ChannelLabel): Float64Array | null => {
-    const known = responses.get(channel);
-    const entry = system.speakers.find((one) => one.channel === channel);
-    if (known || !entry || faults.silent?.includes(channel)) return known ?? null;
-    const response = impulseResponseAt(room, entry.speaker, microphone, practiceRate);
-    responses.set(channel, response);
-    return response;
-  };
   const fade = (voice: Voice, gain: number): void => {
     voice.changes.push({ atFrame: frame + latency, target: gain });
   };
@@ -70,11 +60,8 @@ export function lineSimulation(
         voice.ended = true;
       }
       if (!sound) return;
-      const response = responseOf(sound.channel);
       const voice: Voice = {
-        heard: response
-          ? steadyState(sound.period, response)
-          : new Float64Array(sound.period.length),
+        heard: sound.heard,
         dry: Float64Array.from(sound.period),
         channel: sound.channel,
         startFrame: frame + latency,
@@ -127,13 +114,6 @@ export function lineSimulation(
 export interface LineWishes {
   readonly faults?: PracticeFaults;
   readonly loopback?: boolean;
-}
-
-/** The period as it is heard once it has been repeated for ever. */
-function steadyState(period: Float32Array, response: Float64Array): Float64Array {
-  const once = new Float64Array(period.length + response.length);
-  convolver(response).add(once, 0, period);
-  return foldPeriodic(once, period.length);
 }
 
 /** Moves a voice's gain along its ramp. */

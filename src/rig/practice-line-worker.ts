@@ -1,4 +1,5 @@
-import type { CapturedBlock, LineSound } from './port';
+import type { CapturedBlock } from './port';
+import type { HeardSound } from './practice-hear';
 import { runLine } from './practice-line-clock';
 import { lineSimulation, type LineSimulation } from './practice-line-sound';
 import { practiceSystem, type PracticeRoom } from './practice-system';
@@ -6,7 +7,7 @@ import { practiceSystem, type PracticeRoom } from './practice-system';
 /** What the page sends: first the room, then what to play. */
 export type LineOrder =
   | { readonly kind: 'open'; readonly room: PracticeRoom; readonly speed: number }
-  | { readonly kind: 'play'; readonly sound: LineSound | null }
+  | { readonly kind: 'play'; readonly sound: HeardSound | null }
   | { readonly kind: 'gain'; readonly gainDb: number };
 
 /** What the worker answers: that the line is open, then its blocks. */

@@ -1,7 +1,8 @@
 import type { CapturedBlock, LineSound } from './port';
+import { soundHearer } from './practice-hear';
+import { openLineWorkers } from './practice-line-workers';
 import { runLine } from './practice-line-clock';
 import { lineSimulation } from './practice-line-sound';
-import type { LineAnswer, LineOrder } from './practice-line-worker';
 import { practiceSystem, type PracticeRoom } from './practice-system';
 
 /** The far end of a simulated line, wherever it is computed. */
@@ -19,7 +20,7 @@ export interface PracticeLineListeners {
 }
 
 /**
- * Opens a simulated line beside the page: in a worker where there are workers, else here. Rejects
+ * Opens a simulated line beside the page: in workers where there are workers, else here. Rejects
  * when it cannot start.
  */
 export function openPracticeLine(
@@ -29,47 +30,7 @@ export function openPracticeLine(
 ): Promise<PracticeLine> {
   return typeof Worker === 'undefined'
     ? Promise.resolve(openHere(room, speed, listeners))
-    : openInWorker(room, speed, listeners);
-}
-
-function openInWorker(
-  room: PracticeRoom,
-  speed: number,
-  { onBlock, onFailed }: PracticeLineListeners,
-): Promise<PracticeLine> {
-  return new Promise((resolve, reject) => {
-    const url = new URL('./practice-line-worker.ts', import.meta.url);
-    const worker = new Worker(url, { type: 'module' });
-    let closed = false;
-    let opened = false;
-    const close = (): void => {
-      closed = true;
-      worker.terminate();
-    };
-    const fail = (why: string): void => {
-      if (closed) return;
-      close();
-      if (opened) onFailed(why);
-      else reject(new Error(why));
-    };
-    const send = (order: LineOrder): void => worker.postMessage(order);
-    worker.onmessage = ({ data }: MessageEvent<LineAnswer>) => {
-      if (closed) return;
-      if (data.kind === 'failed') return fail(data.why);
-      if (data.kind === 'block') return onBlock(data.block);
-      opened = true;
-      resolve({
-        play: (sound) => send({ kind: 'play', sound }),
-        setGain: (gainDb) => send({ kind: 'gain', gainDb }),
-        close,
-      });
-    };
-    worker.onerror = (event) => {
-      event.preventDefault();
-      fail(event.message || 'its worker could not start');
-    };
-    send({ kind: 'open', room, speed });
-  });
+    : openLineWorkers(room, speed, listeners);
 }
 
 function openHere(
@@ -77,6 +38,12 @@ function openHere(
   speed: number,
   { onBlock }: PracticeLineListeners,
 ): PracticeLine {
-  const simulation = lineSimulation(practiceSystem(room.layout, room.seed, room.seat), room);
-  return { ...simulation, close: runLine(simulation, speed, onBlock) };
+  const system = practiceSystem(room.layout, room.seed, room.seat);
+  const hear = soundHearer(system, room.faults);
+  const simulation = lineSimulation(system, room);
+  return {
+    play: (sound) => simulation.play(sound && hear(sound)),
+    setGain: (gainDb) => simulation.setGain(gainDb),
+    close: runLine(simulation, speed, onBlock),
+  };
 }

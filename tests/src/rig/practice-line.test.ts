@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { impulseResponseAt } from '../../../dsp/room/impulse-response-at';
 import type { CapturedBlock, Line } from '../../../src/rig/port';
 import { practiceRig, type PracticeOptions } from '../../../src/rig/practice';
+import { soundHearer } from '../../../src/rig/practice-hear';
 import { lineSimulation } from '../../../src/rig/practice-line-sound';
 import { practiceSystem } from '../../../src/rig/practice-system';
 import { layoutFromName } from '../../../src/system/layout';
@@ -15,6 +16,7 @@ const seed = 4;
 const system = practiceSystem(layout, seed);
 const quiet = { ...system, noise: { pink: 0, hiss: 0 } };
 const rate = 48000;
+const hear = soundHearer(system);
 
 /** A tone that fits its period of 4800 samples. */
 const toneHz = 400;
@@ -42,7 +44,7 @@ function rms(samples: Float32Array): number {
 describe('the sound of a line into the practice room', () => {
   it('plays a tone as loud as the response of the room to it says', () => {
     const line = lineSimulation(quiet);
-    line.play({ channel: 'FR', period: tone, gainDb: -6 });
+    line.play(hear({ channel: 'FR', period: tone, gainDb: -6 }));
     const { samples } = line.next(2 * rate);
     const [, right] = system.speakers;
     if (!right) throw new Error('no speaker');
@@ -60,7 +62,7 @@ describe('the sound of a line into the practice room', () => {
 
   it('runs on a second clock', () => {
     const line = lineSimulation({ ...quiet, skewPpm: 500 });
-    line.play({ channel: 'FL', period: tone, gainDb: 0 });
+    line.play(hear({ channel: 'FL', period: tone, gainDb: 0 }));
     const { samples } = line.next(12 * rate);
     const slower = amplitudeAt(toneHz / 1.0005, samples, rate, 10 * rate);
     // 0.2 Hz away, over 10 s, two whole turns cancel.
@@ -70,7 +72,7 @@ describe('the sound of a line into the practice room', () => {
   it('begins after the latency, fades over 50 ms, and gives the same in any blocks', () => {
     const whole = lineSimulation(quiet);
     const pieces = lineSimulation(quiet);
-    for (const line of [whole, pieces]) line.play({ channel: 'FL', period: tone, gainDb: 0 });
+    for (const line of [whole, pieces]) line.play(hear({ channel: 'FL', period: tone, gainDb: 0 }));
     const { samples } = whole.next(rate);
     const begin = Math.round(system.latencySeconds * rate);
     expect(rms(samples.subarray(0, begin - 1))).toBe(0);
@@ -85,7 +87,7 @@ describe('the sound of a line into the practice room', () => {
 
   it('moves its gain, and ends in silence', () => {
     const line = lineSimulation(quiet);
-    line.play({ channel: 'FL', period: tone, gainDb: 0 });
+    line.play(hear({ channel: 'FL', period: tone, gainDb: 0 }));
     line.next(rate);
     const before = rms(line.next(rate / 2).samples);
     line.setGain(-20);
@@ -97,9 +99,10 @@ describe('the sound of a line into the practice room', () => {
     expect(rms(line.next(rate / 2).samples)).toBe(0);
   });
 
-  it('hears the room when nothing plays, and only that from a silent speaker', () => {
-    const line = lineSimulation(system, { faults: { silent: ['FL'] } });
-    line.play({ channel: 'FL', period: tone, gainDb: 0 });
+  it('hears nothing but noise from a silent speaker', () => {
+    const deaf = soundHearer(system, { silent: ['FL'] });
+    const line = lineSimulation(system);
+    line.play(deaf({ channel: 'FL', period: tone, gainDb: 0 }));
     line.next(rate);
     const level = 20 * Math.log10(rms(line.next(rate).samples));
     const expected = 10 * Math.log10(system.noise.pink ** 2 + system.noise.hiss ** 2);
@@ -108,10 +111,10 @@ describe('the sound of a line into the practice room', () => {
 
   it('shows the reference speaker alone on the loopback', () => {
     const line = lineSimulation(quiet, { loopback: true });
-    line.play({ channel: 'FL', period: tone, gainDb: 0 });
+    line.play(hear({ channel: 'FL', period: tone, gainDb: 0 }));
     line.next(rate);
     expectClose(rms(line.next(rate / 2).loopback ?? new Float32Array(1)), 0.5 / Math.SQRT2, 1e-3);
-    line.play({ channel: 'FR', period: tone, gainDb: 0 });
+    line.play(hear({ channel: 'FR', period: tone, gainDb: 0 }));
     line.next(rate);
     expect(rms(line.next(rate / 2).loopback ?? new Float32Array(1))).toBe(0);
   });
