@@ -41,11 +41,17 @@ export class ExposureFacts extends LitElement {
   private readonly follow = new BenchController(this);
 
   override render() {
-    const exposure = this.follow.state?.exposure;
-    if (!exposure) return nothing;
+    const { state } = this.follow;
+    if (!state) return nothing;
+    const { exposure } = state;
     const loud = isLoud(exposure);
     const percent = Math.round(Math.min(1, Math.max(0, exposure.dose ?? 0)) * 1000) / 10;
     return html`<p class=${loud ? 'signal' : ''}>${exposureSentence(exposure)}</p>
+      ${
+        state.document.rig === 'practice'
+          ? html`<p class="soft small">The practice room makes no sound, so it adds nothing.</p>`
+          : nothing
+      }
       ${
         exposure.dose === null
           ? nothing

@@ -105,7 +105,7 @@ export class RoutingTable extends LitElement {
               ?disabled=${busy}
               @click=${() => changeLive(this.bench, 'Clear routing', { routes: {} })}
             >
-              Leave every output to the rig
+              Set all to automatic
             </button>`
           : nothing
       }`;
@@ -123,7 +123,7 @@ export class RoutingTable extends LitElement {
         @change=${(event: Event) =>
           this.route(channel.label, (event.currentTarget as HTMLSelectElement).value)}
       >
-        <option value="" .selected=${chosen === null}>the rig’s choice</option>
+        <option value="" .selected=${chosen === null}>automatic</option>
         ${outputOptions(outputs, chosen)}
       </select>
     </label>`;

@@ -86,7 +86,7 @@ describe('the routing table', () => {
     expect(bench.calls).toEqual(['Route FC']);
     expect(bench.state.document.live.routes).toEqual({ FC: 2 });
     await settle(table);
-    await userEvent.selectOptions(select, 'the rig’s choice');
+    await userEvent.selectOptions(select, 'automatic');
     expect(bench.state.document.live.routes).toEqual({});
   });
 
