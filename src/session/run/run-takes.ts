@@ -59,7 +59,14 @@ function planOf(
     ...(channels ? { channels } : {}),
     attempt: takesHere(document).length,
     decaySeconds: readings ? overlapSeconds(readings) : null,
+    ...(routing ? rateOf(desk) : {}),
   });
+}
+
+/** A live take is written for the rate its output runs at; a rate no take can have is left to the rig to refuse. */
+function rateOf({ state: { abilities } }: Desk): { readonly sampleRate?: number } {
+  const sampleRate = abilities?.sampleRate ?? 0;
+  return sampleRate >= 44_100 && sampleRate <= 192_000 ? { sampleRate } : {};
 }
 
 /** After a reload nobody knows where the plugs were left, if any were ever moved. */

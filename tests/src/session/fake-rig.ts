@@ -22,6 +22,8 @@ export interface Played {
 
 export interface FakeRigOptions {
   readonly outputs?: number;
+  /** Hz, of outputs and microphone. */
+  readonly sampleRate?: number;
   /** Ends the take of that number, from 0, in its own way; null lets it end well. */
   readonly end?: (take: number, played: Played, options: PlayOptions) => Trouble | null;
   /** Amplitude at the microphone of a sound of amplitude 1. */
@@ -33,7 +35,7 @@ export interface FakeRigOptions {
 
 /** The live rig of a room that is all in the head: plays in no time, and notes what it was asked. */
 export function fakeRig(options: FakeRigOptions = {}) {
-  const { outputs = 8, end = () => null, loopback = false } = options;
+  const { outputs = 8, sampleRate = 48000, end = () => null, loopback = false } = options;
   const played: Played[] = [];
   const lines: FakeLine[] = [];
   const rig: Rig = {
@@ -46,7 +48,7 @@ export function fakeRig(options: FakeRigOptions = {}) {
         simulated: false,
         outputs,
         inputs: 2,
-        sampleRate: 48000,
+        sampleRate,
         unknown: [],
       }),
     async play(schedule, playOptions) {

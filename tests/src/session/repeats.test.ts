@@ -23,6 +23,16 @@ function benchOf(told: readonly ToldFaults[], repeats: number, options: FakeRigO
   return { ...room, ...makeBench(parts, document) };
 }
 
+describe('a take', () => {
+  it('is written for the rate the output runs at', async () => {
+    const { bench, played } = benchOf([], 0, { sampleRate: 44100 });
+    await bench.startTake();
+    expect(bench.state.trouble).toBeNull();
+    expect(played[0]?.schedule.sampleRate).toBe(44100);
+    expect(bench.state.abilities?.sampleRate).toBe(44100);
+  });
+});
+
 describe('a speaker whose segment came out damaged', () => {
   it('is repeated alone, with the reference speaker, and joined into the position', async () => {
     const { bench, played } = benchOf([{ FC: 'bang' }], 1);
