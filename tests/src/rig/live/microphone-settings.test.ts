@@ -4,10 +4,10 @@ import { judgeMicrophone } from '../../../../src/rig/live/microphone-settings';
 const off = { echoCancellation: false, noiseSuppression: false, autoGainControl: false };
 
 describe('judgeMicrophone', () => {
-  it('accepts a microphone with everything off and notes its rate', () => {
-    const facts = judgeMicrophone('Probe', { ...off, sampleRate: 48000 });
+  it('accepts a microphone with everything off and notes its rate and depth', () => {
+    const facts = judgeMicrophone('Probe', { ...off, sampleRate: 48000, sampleSize: 16 });
     expect(facts).toEqual({
-      notes: ['microphone: Probe', 'microphone rate: 48000 Hz'],
+      notes: ['microphone: Probe', 'microphone rate: 48000 Hz', 'microphone depth: 16 bits'],
       unknown: [],
     });
   });

@@ -13,6 +13,6 @@ describe('explainRefusal', () => {
   ])('explains %s as %s and says what to do', (name, kind) => {
     const reason = explainRefusal(new DOMException('why', name));
     expect(reason.trouble).toBe(kind);
-    expect(reason.sentence).toMatch(/, then run the take again\.$/);
+    expect(reason.sentence).toMatch(/, then start again\.$/);
   });
 });
