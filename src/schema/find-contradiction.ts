@@ -17,6 +17,7 @@ export function findContradiction(schedule: Schedule): string | null {
   return (
     channelsContradict(schedule) ??
     firstOf(segments, (segment, index) => segmentContradicts(schedule, segment, index)) ??
+    firstOf(segments, (segment, index) => speakerContradicts(segments, segment, index)) ??
     ((markStarts.at(-1) ?? 0) + mark.lengthSamples > lengthSamples
       ? `the take ends at sample ${lengthSamples}, before its last mark does`
       : null)
@@ -64,6 +65,23 @@ function segmentContradicts(
     return `the sweep of ${name} is shorter than its fades`;
   }
   return null;
+}
+
+/** Several sweeps of one speaker: one after another, replayed alike. */
+function speakerContradicts(
+  segments: readonly ScheduledSegment[],
+  { channel, sweepStart, replayGainDb }: ScheduledSegment,
+  index: number,
+): string | null {
+  const before = segments.slice(0, index).findLast((one) => one.channel === channel);
+  if (!before) return null;
+  const name = `"segments[${index}]"`;
+  if (sweepStart < before.sweepStart + before.sweep.lengthSamples) {
+    return `the sweep of ${name} begins while ${channel} still plays the one before`;
+  }
+  return replayGainDb === before.replayGainDb
+    ? null
+    : `"replayGainDb" of ${name} differs from another of ${channel}`;
 }
 
 function firstOf<Item>(

@@ -47,6 +47,38 @@ describe('leadline stimulus', () => {
     expect(readdirSync(join(directory, 'new/take')).sort()).toEqual(['take.json', 'take.wav']);
   });
 
+  it('sweeps every speaker as often as asked, with pauses, and lets sweeps overlap', async () => {
+    const save = async (...options: string[]) => {
+      const directory = freshDirectory();
+      await stimulus(directory, '--layout', '2.1', '--out', '.', ...short, ...options);
+      const schedule = parseSchedule(readFileSync(join(directory, 'take.json'), 'utf8'));
+      return isTrouble(schedule) ? expect.fail(schedule.sentence) : schedule;
+    };
+    const plain = await save();
+    expect(plain).toMatchObject({ version: 2 });
+    const twice = await save('--averages', '2', '--pause', '1');
+    expect(twice.segments.map(({ channel }) => channel)).toEqual([
+      ...['FL', 'FR', 'Sub 1'],
+      ...['FL', 'FR', 'Sub 1'],
+    ]);
+    const grown = (twice.lengthSamples - plain.lengthSamples) / 48000;
+    expect(grown).toBeGreaterThan(3 * 1.5 + 6);
+    const over = await save('--overlap', '0.3');
+    expect(over.markStarts).toHaveLength(plain.markStarts.length - 1);
+    expect(over.lengthSamples).toBeLessThan(plain.lengthSamples);
+  });
+
+  it('refuses averages, pauses and overlaps that make no sense', async () => {
+    for (const option of ['--averages=1.5', '--averages=9', '--pause=-1', '--overlap=0']) {
+      const directory = freshDirectory();
+      const [name = '', value = ''] = option.split('=');
+      const options = ['--layout', '2.1', '--out', '.', ...short, name, value];
+      const { code, err } = await stimulus(directory, ...options);
+      expect(code).not.toBe(0);
+      expect(err).toContain(name);
+    }
+  });
+
   it('takes rate, depth and peak', async () => {
     const directory = freshDirectory();
     const options = ['--rate', '96000', '--depth', 'float', '--peak', '-20'];

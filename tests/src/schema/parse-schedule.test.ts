@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { findContradiction } from '../../../src/schema/find-contradiction';
 import { parseSchedule } from '../../../src/schema/parse-schedule';
 import { layoutFromName } from '../../../src/system/layout';
 import { planTake } from '../../../src/take/plan-take';
@@ -186,6 +187,27 @@ describe('parseSchedule', () => {
       JSON.stringify({ ...take, id: scheduleId(take) }),
       /ends after the next mark has begun/,
     );
+  });
+
+  it('refuses sweeps of one speaker that overlap or are replayed unlike', () => {
+    const layout = layoutFromName('2.0');
+    if (isTrouble(layout)) return expect.fail(layout.sentence);
+    const twice = scheduleTake(layout, { sweepSeconds: 0.5, averages: 2 });
+    const [first, second, third] = twice.segments;
+    if (!first || !second || !third) return expect.fail('too few segments');
+    expect(findContradiction(twice)).toBeNull();
+    const closer = { ...second, channel: first.channel, markStart: first.markStart };
+    const close = [
+      { ...first, end: second.end },
+      { ...closer, sweepStart: first.sweepStart + 1 },
+    ];
+    const [opening = 0, , ...rest] = twice.markStarts;
+    const merged = { ...twice, markStarts: [opening, ...rest] };
+    expect(
+      findContradiction({ ...merged, segments: [...close, ...twice.segments.slice(2)] }),
+    ).toMatch(/begins while FL still plays/);
+    const unlike = [first, second, { ...third, replayGainDb: 10 }, ...twice.segments.slice(3)];
+    expect(findContradiction({ ...twice, segments: unlike })).toMatch(/"replayGainDb".*FL/);
   });
 
   it('never throws on arbitrary JSON', () => {

@@ -149,6 +149,47 @@ describe('the plan of a take', () => {
     expect(again.parts[1]?.moves).toHaveLength(1);
   });
 
+  it('repeats speakers of a part with the plugs as the part has them', () => {
+    const routing = outputs(8);
+    const { parts } = plan('9.1.6', routing);
+    for (const { routes, schedule } of parts) {
+      const channels = schedule.channels.slice(1, 3);
+      const again = plan('9.1.6', { ...routing, routes }, {}, { channels, attempt: 1 });
+      expect(again.parts).toHaveLength(1);
+      const [part] = again.parts;
+      expect(part?.moves).toEqual([]);
+      for (const channel of [...channels, 'FL'] as const) {
+        expect(part?.routes[channel]).toBe(routes[channel]);
+      }
+    }
+  });
+
+  it('is the same plan for the same wishes, and another for every other wish', () => {
+    const idOf = (more: Partial<TakeSettings>, options: PlanOptions = {}): string =>
+      plan('5.1', null, more, options).parts[0]?.schedule.id ?? '';
+    const wishes: [Partial<TakeSettings>, PlanOptions?][] = [
+      [{}],
+      [{}, { attempt: 1 }],
+      [{ averages: 2 }],
+      [{ pauseSeconds: 0.5 }],
+      [{ overlap: true }, { decaySeconds: 0.5 }],
+      [{ overlap: true }, { decaySeconds: 0.6 }],
+      [{}, { channels: ['FC'] }],
+    ];
+    expect(new Set(wishes.map(([more, options]) => idOf(more, options))).size).toBe(wishes.length);
+    for (const [more, options] of wishes) {
+      expect(idOf(more, options)).toBe(idOf({ ...more }, options && { ...options }));
+    }
+    expect(idOf({ overlap: true })).toBe(idOf({}));
+  });
+
+  it('refuses settings out of their range', () => {
+    for (const more of [{ averages: 1.5 }, { averages: 9 }, { pauseSeconds: -1 }]) {
+      expect(() => plan('5.1', null, more)).toThrow(RangeError);
+    }
+    expect(() => plan('5.1', null, {}, { decaySeconds: Number.NaN })).toThrow(RangeError);
+  });
+
   it('spaces the marks of every attempt differently', () => {
     const gaps = [0, 1, 2, 3].map((attempt) => {
       const marks = plan('5.1', null, {}, { attempt }).parts[0]?.schedule.markStarts ?? [];
