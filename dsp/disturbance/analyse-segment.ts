@@ -4,16 +4,17 @@ import { bandTiles, type BandTiles } from './band-tiles';
 import type { DisturbanceInput } from './disturbance';
 import { eventShape, type EventShape } from './event-shape';
 import { findEvents } from './find-events';
+import { followsSweep } from './follows-sweep';
 import { noiseFloors, quietestFloors } from './noise-floors';
 import { ownSound } from './own-sound';
 import { energyInWindow, errorOf } from './response-error';
-import { seenExcess } from './seen-excess';
+import { countEvidence, seenExcess } from './seen-excess';
 import { sweepBands } from './sweep-bands';
 
 /** Something heard in a segment, whether it matters or not. */
 export interface SegmentEvent {
   readonly shape: EventShape;
-  /** In the band it moves most; 0 when it moves none for certain. */
+  /** In the band it moves most; 0 when it moves none for certain, or is the sweep's own distortion. */
   readonly errorDb: number;
   readonly errorHz: number;
 }
@@ -28,6 +29,8 @@ export interface SegmentAnalysis {
 /** Energy over that of the take's own noise, and error over its own, from which on one is sure. */
 const sureEnergy = 1.5;
 const sureError = 2.5;
+/** Chance gives one or two. */
+const leastEvidence = 4;
 /** Of the energy measured in a band at least this share is its response. */
 const leastResponse = 0.05;
 
@@ -82,7 +85,10 @@ export function analyseSegment(input: DisturbanceInput): SegmentAnalysis {
       if (energy < sureEnergy * band.noise || error < sureError * ownError) continue;
       if (error > errorDb) [errorDb, errorHz] = [error, midHz];
     }
-    return { shape, errorDb, errorHz };
+    const counts =
+      countEvidence(seen, tiles, span, rate) >= leastEvidence &&
+      !followsSweep(seen, tiles, weights, span, sweep, sweepAt);
+    return { shape, errorDb: counts ? errorDb : 0, errorHz };
   });
   return { tiles, floors, seen, events };
 }

@@ -13,6 +13,8 @@ export interface EventShape {
 const rounds = 6;
 /** Share of the course a band must be seen in before its own level is believed. */
 const leastSeen = 0.12;
+/** Share of the spectrum a frame must let see before its course is believed. */
+const leastKnown = 0.02;
 
 /**
  * Best product of course and spectrum for what is seen of an event, hidden tiles left out;
@@ -47,20 +49,40 @@ export function eventShape(
       visible[b] = whole > 0 ? weight / whole : 0;
     }
     if (round === rounds - 1) break;
+    const sure = weights.map((w, b) => ((visible[b] ?? 0) < leastSeen ? 0 : w));
+    const all = sure.reduce((sum, w, b) => sum + w * (spectrum[b] ?? 0), 0);
+    const known = new Uint8Array(length);
     for (let n = 0; n < length; n++) {
       let sum = 0;
       let weight = 0;
-      for (const [b, w] of weights.entries()) {
+      for (const [b, w] of sure.entries()) {
         const at = b * frames + span.from + n;
-        if (own[at] || (visible[b] ?? 0) < leastSeen) continue;
+        if (own[at]) continue;
         sum += w * (seen[at] ?? 0);
         weight += w * (spectrum[b] ?? 0);
       }
-      course[n] = weight > 0 ? sum / weight : 0;
+      known[n] = weight > leastKnown * all ? 1 : 0;
+      course[n] = known[n] ? sum / weight : 0;
     }
+    bridgeCourse(course, known);
   }
   bridge(spectrum, visible, tiles);
   return { span, course, spectrum };
+}
+
+/** Straight lines over frames that show nothing of the event. */
+function bridgeCourse(course: Float64Array, known: Uint8Array): void {
+  for (let n = 0; n < course.length; n++) {
+    if (known[n]) continue;
+    let end = n;
+    while (end < course.length && !known[end]) end++;
+    const before = n > 0 ? course[n - 1] : undefined;
+    const after = end < course.length ? course[end] : undefined;
+    const from = before ?? after ?? 1;
+    const to = after ?? before ?? 1;
+    for (let m = n; m < end; m++) course[m] = from + ((to - from) * (m - n + 1)) / (end - n + 1);
+    n = end;
+  }
 }
 
 function bridge(spectrum: Float64Array, visible: Float64Array, { bands }: BandTiles): void {

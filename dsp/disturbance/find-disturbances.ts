@@ -10,7 +10,7 @@ const leastErrorDb = 0.5;
 /** A band belongs to an event when its power over the take's noise comes this near the highest. */
 const nearHighestDb = 20;
 /** Short and narrow is the tail of a mode of the room. */
-const lingersSeconds = 0.3;
+const lingersSeconds = 0.6;
 const leastOctaves = 1.4;
 
 /**
@@ -31,7 +31,10 @@ export function findDisturbances(input: DisturbanceInput): Disturbance[] {
   const frameSeconds = analysis.tiles.hop / sweep.sampleRate;
   const told = analysis.events
     .filter(({ errorDb }) => errorDb >= leastErrorDb)
-    .map((event) => ({ event, traits: eventTraits(event.shape, analysis.tiles, frameSeconds) }))
+    .map((event) => ({
+      event,
+      traits: eventTraits(event.shape, analysis.seen, analysis.tiles, frameSeconds),
+    }))
     .filter(({ traits }) => traits.seconds > lingersSeconds || traits.octaves > leastOctaves);
   if (told.length === 0) return [];
   const humming = isNewlyHumming(input);

@@ -12,7 +12,7 @@ export interface EventTraits {
   readonly speechShare: number;
   /** Ups and downs of its level by 6 dB or more. */
   readonly syllables: number;
-  /** Octaves in which its level re the response is within 20 dB of the highest. */
+  /** Octaves in which it was really heard, its density within 20 dB of the highest. */
   readonly octaves: number;
 }
 
@@ -22,7 +22,8 @@ const swingDb = 6;
 const smoothSeconds = 0.05;
 
 export function eventTraits(
-  { course, spectrum }: EventShape,
+  { course, spectrum, span }: EventShape,
+  seen: Float64Array,
   tiles: BandTiles,
   frameSeconds: number,
 ): EventTraits {
@@ -35,7 +36,11 @@ export function eventTraits(
     else upper += value;
     if (midHz > speechHz[0] && midHz < speechHz[1]) speech += value;
   }
-  const densities = tiles.bands.map(({ midHz }, b) => (spectrum[b] ?? 0) / midHz);
+  const heard = tiles.bands.map((_, b) => {
+    for (let n = span.from; n < span.to; n++) if (seen[b * tiles.frames + n]) return true;
+    return false;
+  });
+  const densities = tiles.bands.map(({ midHz }, b) => (heard[b] ? (spectrum[b] ?? 0) / midHz : 0));
   const most = Math.max(...densities);
   return {
     seconds: coreFrames(course) * frameSeconds,
@@ -49,7 +54,7 @@ export function eventTraits(
 
 export function nameEvent(traits: EventTraits, humming: boolean): Disturbance['kind'] {
   const { seconds, spanSeconds, bassShare, speechShare, syllables } = traits;
-  if (humming && seconds > 0.8) return 'hum';
+  if (humming && spanSeconds > 0.8) return 'hum';
   if (speechShare > 0.6 && syllables >= 2 && spanSeconds > 0.5) return 'voice';
   if (seconds < 0.35) return 'bang';
   if (bassShare > 0.8) return 'rumble';

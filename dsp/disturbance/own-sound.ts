@@ -23,7 +23,8 @@ export interface OwnSound {
 }
 
 /**
- * Where the take sounds itself: sweep, its decay in the room, harmonics up to the seventh.
+ * Where the take sounds itself: sweep, its decay in the room, harmonics up to the seventh; and the
+ * ends of the segment.
  * `sweepAt` in samples, `arrivalSeconds` of the response. Both in the order of tiles.power.
  */
 export function ownSound(
@@ -53,6 +54,10 @@ export function ownSound(
       const last = frameAt(sweepTimeSeconds(sweep, high) + half + fallSeconds);
       hidden.fill(1, b * frames + first, b * frames + Math.min(frames, Math.ceil(last) + 1));
     };
+    // A window that reaches beyond the segment hears it start or stop.
+    const edge = Math.ceil((half * rate) / hop);
+    hidden.fill(1, b * frames, b * frames + edge);
+    hidden.fill(1, (b + 1) * frames - edge, (b + 1) * frames);
     const power = powerOf(swept[b], band, decaySeconds, sweep);
     hide(1, decibels(power / (hiding * floor)));
     for (const [key, usualDb] of Object.entries(harmonicDb)) {

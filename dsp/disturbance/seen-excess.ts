@@ -1,4 +1,5 @@
-import type { BandTiles } from './band-tiles';
+import type { BandTiles, TileBand } from './band-tiles';
+import type { Span } from './find-events';
 import type { OwnSound } from './own-sound';
 
 /** Time averaged before a tile is judged, in windows of its band and at least, seconds. */
@@ -23,7 +24,7 @@ export function seenExcess(
   const seen = new Float64Array(power.length);
   for (const [b, band] of bands.entries()) {
     const floor = floors[b] ?? 0;
-    const seconds = Math.max(leastSeconds, windowsAveraged * band.windowSeconds);
+    const seconds = cellSeconds(band);
     const reach = Math.round((0.5 * seconds * sampleRate) / hop);
     const countsFrom = Float64Array.from({ length: 2 * reach + 2 }, (_, count) => {
       const seconds = band.windowSeconds / 2 + (count * hop) / sampleRate;
@@ -51,4 +52,24 @@ function highMean(freedom: number): number {
   // Wilson and Hilferty, PNAS 17 (1931).
   const spread = 2 / (9 * freedom);
   return Math.max(leastRatio, (1 - spread + deviations * Math.sqrt(spread)) ** 3);
+}
+
+/** Time over which tiles of a band are judged together. */
+function cellSeconds({ windowSeconds }: TileBand): number {
+  return Math.max(leastSeconds, windowsAveraged * windowSeconds);
+}
+
+/** How many judgements, independent of each other, an event rests on. */
+export function countEvidence(
+  seen: Float64Array,
+  { bands, frames, hop }: BandTiles,
+  { from, to }: Span,
+  sampleRate: number,
+): number {
+  let cells = 0;
+  for (const [b, band] of bands.entries()) {
+    const share = hop / sampleRate / cellSeconds(band);
+    for (let n = from; n < to; n++) if ((seen[b * frames + n] ?? 0) > 0) cells += share;
+  }
+  return cells;
 }
