@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { Capture, PlayProgress, Rig, RigAbilities } from '../../../src/rig/port';
+import type {
+  Capture,
+  CapturedBlock,
+  Line,
+  MicLevel,
+  PlayProgress,
+  Rig,
+  RigAbilities,
+} from '../../../src/rig/port';
 import type { Schedule } from '../../../src/take/schedule';
 import { isTrouble, type Trouble } from '../../../src/trouble';
 
@@ -12,6 +20,8 @@ export interface RigUnderTest {
    * purpose (no microphone, no recording): it must say so instead. An abort ends both alike.
    */
   readonly gives: 'capture' | 'trouble';
+  /** 'line' when `open` must give one, 'sentence' when it must say why it cannot. */
+  readonly opens: 'line' | 'sentence';
 }
 
 /**
@@ -92,6 +102,8 @@ export function rigContract(name: string, makeRig: () => Promise<RigUnderTest>):
       expect(progress.length).toBeGreaterThan(0);
     });
 
+    lineContract(makeRig);
+
     it('lets go of a level listener, once or twice', async () => {
       const { rig, schedule } = await makeRig();
       let calls = 0;
@@ -103,6 +115,115 @@ export function rigContract(name: string, makeRig: () => Promise<RigUnderTest>):
       expect(calls).toBe(0);
     });
   });
+}
+
+/** What every line keeps; for rigs whose takes last too long to be played here, alone. */
+export function lineContract(makeRig: () => Promise<RigUnderTest>): void {
+  it('opens a line that hears blocks in order, or says in a sentence why it cannot', async () => {
+    const { rig, schedule, opens } = await makeRig();
+    const levels: MicLevel[] = [];
+    rig.monitor((level) => levels.push(level));
+    const heard = await openLine(rig);
+    if (isTrouble(heard.line)) {
+      expect(opens, heard.line.sentence).toBe('sentence');
+      return expectSentence(heard.line);
+    }
+    expect(opens).toBe('line');
+    const { line, blocks } = heard;
+    expect(line.sampleRate).toBeGreaterThanOrEqual(44100);
+    expect(line.simulated).toBe(rig.simulated);
+    expect(line.notes.some((note) => note.startsWith('microphone: '))).toBe(true);
+    const channel = schedule.reference;
+    line.play({ channel, period: tone(line.sampleRate), gainDb: -20 });
+    await untilBlocks(heard, 4);
+    line.setGain(-26);
+    line.play(null);
+    await untilBlocks(heard, 8);
+    line.close();
+    expect(blocks[0]?.frame).toBe(0);
+    for (const [index, { frame, samples }] of blocks.entries()) {
+      expect(samples.every((value) => Number.isFinite(value))).toBe(true);
+      const next = blocks[index + 1];
+      if (next) expect(next.frame).toBeGreaterThanOrEqual(frame + samples.length);
+    }
+    expect(levels.length).toBeGreaterThan(0);
+  });
+
+  it('hears nothing more of a line that was closed, once or twice, or stopped', async () => {
+    const { rig, opens } = await makeRig();
+    if (opens === 'sentence') return;
+    for (const end of ['close', 'stop'] as const) {
+      const heard = await openLine(rig);
+      if (isTrouble(heard.line)) expect.fail(heard.line.sentence);
+      await untilBlocks(heard, 1);
+      if (end === 'stop') heard.stop();
+      heard.line.close();
+      heard.line.close();
+      const count = heard.blocks.length;
+      heard.line.play(null);
+      heard.line.setGain(-10);
+      await new Promise((resolve) => setTimeout(resolve, 300));
+      expect(heard.blocks).toHaveLength(count);
+      expect(heard.ends.length).toBeLessThanOrEqual(end === 'stop' ? 1 : 0);
+    }
+  });
+
+  it('opens nothing when it was stopped before', async () => {
+    const { rig, opens } = await makeRig();
+    const heard = await openLine(rig, AbortSignal.abort());
+    if (!isTrouble(heard.line)) expect.fail('it opened all the same');
+    if (opens === 'line') expect(heard.line.trouble).toBe('stopped');
+    expectSentence(heard.line);
+    expect(heard.blocks).toEqual([]);
+  });
+
+  it('takes a gain above 0 dB, no number and an empty period for the caller’s mistakes', async () => {
+    const { rig, schedule, opens } = await makeRig();
+    if (opens === 'sentence') return;
+    const { line } = await openLine(rig);
+    if (isTrouble(line)) expect.fail(line.sentence);
+    const channel = schedule.reference;
+    const period = tone(line.sampleRate);
+    for (const gainDb of [0.1, Number.NaN]) {
+      expect(() => line.setGain(gainDb)).toThrow(RangeError);
+      expect(() => line.play({ channel, period, gainDb })).toThrow(RangeError);
+    }
+    const empty = { channel, period: new Float32Array(0), gainDb: -20 };
+    expect(() => line.play(empty)).toThrow(RangeError);
+    line.close();
+  });
+}
+
+interface HeardLine {
+  readonly line: Line | Trouble;
+  readonly blocks: readonly CapturedBlock[];
+  readonly ends: readonly Trouble[];
+  stop(): void;
+}
+
+async function openLine(rig: Rig, stopped?: AbortSignal): Promise<HeardLine> {
+  const abort = new AbortController();
+  const blocks: CapturedBlock[] = [];
+  const ends: Trouble[] = [];
+  const line = await rig.open({
+    signal: stopped ?? abort.signal,
+    onBlock: (block) => blocks.push(block),
+    onEnd: (reason) => ends.push(reason),
+  });
+  return { line, blocks, ends, stop: () => abort.abort() };
+}
+
+async function untilBlocks({ blocks, ends }: HeardLine, count: number): Promise<void> {
+  await expect
+    .poll(() => blocks.length >= count || ends.length > 0, { timeout: 20_000 })
+    .toBe(true);
+  expect(ends).toEqual([]);
+}
+
+function tone(sampleRate: number): Float32Array {
+  return Float32Array.from({ length: sampleRate / 10 }, (_, n) =>
+    Math.sin((2 * Math.PI * 440 * n) / sampleRate),
+  );
 }
 
 function expectSentence({ sentence }: Trouble): void {

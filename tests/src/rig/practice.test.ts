@@ -30,7 +30,12 @@ function rms(samples: Float32Array, from: number, to: number): number {
 }
 
 rigContract('practice', () =>
-  Promise.resolve({ rig: practiceRig({ layout, seed: 3 }), schedule: shortTake, gives: 'capture' }),
+  Promise.resolve({
+    rig: practiceRig({ layout, seed: 3 }),
+    schedule: shortTake,
+    gives: 'capture',
+    opens: 'line',
+  }),
 );
 
 describe('the practice rig', () => {

@@ -18,6 +18,7 @@ rigContract('recording, brought back whole', () =>
     rig: recordingRig(() => Promise.resolve(recordingOf(60)), { startedAt }),
     schedule: shortTake,
     gives: 'capture' as const,
+    opens: 'sentence' as const,
   }),
 );
 
@@ -26,6 +27,7 @@ rigContract('recording, cut off', () =>
     rig: recordingRig(() => Promise.resolve(recordingOf(3)), { startedAt }),
     schedule: shortTake,
     gives: 'trouble' as const,
+    opens: 'sentence' as const,
   }),
 );
 
@@ -34,6 +36,7 @@ rigContract('recording, whose file cannot be opened', () =>
     rig: recordingRig(() => Promise.reject(new Error('no such file')), { startedAt }),
     schedule: shortTake,
     gives: 'trouble' as const,
+    opens: 'sentence' as const,
   }),
 );
 
