@@ -3,13 +3,16 @@ import { joinReadings } from '../reading/join-readings';
 import type { Readings } from '../reading/reading';
 import { segmentsToRepeat } from '../reading/segments-to-repeat';
 import type { ChannelLabel, Layout } from '../system/channel';
+import { placedLayout } from '../system/declared-system';
+import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { SessionDocument } from './document';
 import { takesHere } from './take-record';
 
 /** Fills in what follows from the document; reuses what did not change. */
-export function deriveState(next: BenchState, before: BenchState | null): BenchState {
+export function deriveState(state: BenchState, before: BenchState | null): BenchState {
+  const next = { ...state, layout: layoutNow(state, before) };
   const readings = readingsOf(next.document, before);
   if (!readings) return { ...next, readings: null, proposal: null, toRepeat: [] };
   const { processor } = next.document;
@@ -20,6 +23,15 @@ export function deriveState(next: BenchState, before: BenchState | null): BenchS
   }
   const proposal = proposeSettings(readings, next.layout, processor);
   return { ...next, readings, toRepeat, proposal: isTrouble(proposal) ? null : proposal };
+}
+
+/** The layout with its speakers where the document has them. */
+function layoutNow({ document, layout }: BenchState, before: BenchState | null): Layout {
+  const { system } = document;
+  const same = before?.document.system === system && before.layout.name === layout.name;
+  if (same) return before.layout;
+  const nominal = layoutFromName(layout.name);
+  return isTrouble(nominal) ? layout : placedLayout(nominal, system);
 }
 
 /** Damaged speakers, and those that a take never came to because it ended early; in layout order. */

@@ -2,6 +2,11 @@ import type { MicrophoneSetup } from '../microphone/calibration';
 import type { NoiseReading } from '../noise/noise-state';
 import type { Readings } from '../reading/reading';
 import type { RigKind } from '../rig/port';
+import type { DeclaredSettings } from '../system/declared-settings';
+import type { DeclaredSystem } from '../system/declared-system';
+import type { ProcessorSheet } from '../system/sheet/processor-sheet';
+import type { EarAnswers } from '../wirecheck/ear-check';
+import type { WalkStop } from '../wirecheck/walk';
 import type { ChannelLabel, GroupId } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import type { TakeSettings } from '../take/take-plan';
@@ -78,4 +83,14 @@ export interface SessionDocument {
   readonly chosenCrossoverHz: Readonly<Partial<Record<GroupId, number>>>;
   readonly takes: readonly TakeRecord[];
   readonly noiseReadings: readonly NoiseReading[];
+  /** Where the speakers stand, the room and the seats. */
+  readonly system: DeclaredSystem;
+  /** The processor's sheet; null while only its steps are known. */
+  readonly sheet: ProcessorSheet | null;
+  /** What the tuner heard, channel by channel. */
+  readonly earAnswers: EarAnswers;
+  /** Stops of the walk with the microphone, newest at each speaker. */
+  readonly walk: readonly WalkStop[];
+  /** What the processor has in force while it is measured. */
+  readonly inForce: DeclaredSettings;
 }

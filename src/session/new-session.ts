@@ -1,3 +1,5 @@
+import { nothingInForce } from '../system/declared-settings';
+import { nothingDeclared } from '../system/declared-system';
 import { defaultProcessorSteps } from '../proposal/default-processor-steps';
 import type { SessionDocument } from './document';
 
@@ -36,5 +38,10 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     chosenCrossoverHz: {},
     takes: [],
     noiseReadings: [],
+    system: nothingDeclared,
+    sheet: null,
+    earAnswers: {},
+    walk: [],
+    inForce: nothingInForce,
   };
 }

@@ -5,6 +5,7 @@ import { channelLabel, finite, groupId, positive } from '../schema/schema-parts'
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { SessionDocument, TakeRecord } from './document';
+import { planFields } from './plan-schema';
 import { microphoneSchema } from './microphone-schema';
 import { noiseReadingSchema } from './noise-reading-schema';
 
@@ -81,4 +82,5 @@ export const sessionSchema = v.object({
   chosenCrossoverHz: v.record(groupId, positive),
   takes: v.array(takeSchema),
   noiseReadings: v.array(noiseReadingSchema),
+  ...planFields,
 }) satisfies v.GenericSchema<unknown, SessionDocument>;

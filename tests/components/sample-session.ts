@@ -1,4 +1,6 @@
 import type { SessionDocument, TakeRecord } from '../../src/session/document';
+import { nothingInForce } from '../../src/system/declared-settings';
+import { nothingDeclared } from '../../src/system/declared-system';
 import { layoutFromName } from '../../src/system/layout';
 import { scheduleTake } from '../../src/take/schedule-take';
 import { isTrouble } from '../../src/trouble';
@@ -45,6 +47,11 @@ export function sampleDocument(layout: string): SessionDocument {
     chosenCrossoverHz: {},
     takes: [],
     noiseReadings: [],
+    system: nothingDeclared,
+    sheet: null,
+    earAnswers: {},
+    walk: [],
+    inForce: nothingInForce,
   };
 }
 

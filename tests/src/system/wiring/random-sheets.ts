@@ -30,6 +30,7 @@ export function namedLayout(name: string): Layout {
 /** A layout of any pairs, centre and subs, named ones or not. */
 export const anyLayout: fc.Arbitrary<Layout> = someUnits(1, 4).map((chosen) => ({
   name: 'free',
+  title: 'free',
   channels: namedLayout('9.4.6').channels.filter(({ label }) => chosen.flat().includes(label)),
 }));
 

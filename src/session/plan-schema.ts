@@ -1,0 +1,66 @@
+import * as v from 'valibot';
+import { channelLabel, finite, groupId, positive } from '../schema/schema-parts';
+import { nothingInForce, type DeclaredSettings } from '../system/declared-settings';
+import { nothingDeclared, type DeclaredSystem } from '../system/declared-system';
+import { sheetSchema } from '../system/sheet/sheet-schema';
+import type { EarAnswers } from '../wirecheck/ear-check';
+import type { WalkStop } from '../wirecheck/walk';
+
+const place = v.object({
+  azimuthDegrees: v.pipe(finite, v.minValue(-180), v.maxValue(180)),
+  elevationDegrees: v.pipe(finite, v.minValue(-90), v.maxValue(90)),
+  distanceMetres: v.nullable(positive),
+});
+
+const system = v.object({
+  places: v.record(channelLabel, place),
+  bounced: v.array(channelLabel),
+  room: v.nullable(
+    v.object({
+      lengthMetres: positive,
+      widthMetres: positive,
+      heightMetres: positive,
+      seatFromFrontMetres: positive,
+      seatFromLeftMetres: positive,
+      earHeightMetres: positive,
+    }),
+  ),
+  seats: v.array(v.object({ name: v.string(), rightMetres: finite, backMetres: finite })),
+}) satisfies v.GenericSchema<unknown, DeclaredSystem>;
+
+const earAnswers = v.record(
+  channelLabel,
+  v.variant('kind', [
+    v.object({ kind: v.literal('here') }),
+    v.object({ kind: v.literal('elsewhere'), speaker: channelLabel }),
+    v.object({ kind: v.literal('silent') }),
+  ]),
+) satisfies v.GenericSchema<unknown, EarAnswers>;
+
+const walkStop = v.object({
+  speaker: channelLabel,
+  sounds: v.array(
+    v.object({
+      channel: channelLabel,
+      levelDb: v.nullable(finite),
+      arrivalSeconds: v.nullable(finite),
+      polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
+    }),
+  ),
+}) satisfies v.GenericSchema<unknown, WalkStop>;
+
+const inForce = v.object({
+  distanceMetres: v.record(channelLabel, finite),
+  trimDb: v.record(channelLabel, finite),
+  crossoverHz: v.record(groupId, v.nullable(positive)),
+  equaliser: v.picklist(['on', 'off', 'not known']),
+}) satisfies v.GenericSchema<unknown, DeclaredSettings>;
+
+/** Fields of the Plan and Patch stages; a session without them declared nothing. */
+export const planFields = {
+  system: v.optional(system, nothingDeclared),
+  sheet: v.optional(v.nullable(sheetSchema), null),
+  earAnswers: v.optional(earAnswers, {}),
+  walk: v.optional(v.array(walkStop), []),
+  inForce: v.optional(inForce, nothingInForce),
+};
