@@ -3,7 +3,7 @@ import type { ImpulseResponse } from '../response/impulse-response';
 import type { PowerSpectrum } from '../response/power-spectrum';
 import { seededRandom } from '../signal/random';
 import type { PeriodAverage } from './period-average';
-import type { PeriodBins } from './period-delay';
+import { advancePeriod, type PeriodBins } from './period-delay';
 
 /** What was read of a speaker from whole periods of noise. Spectra are 0 outside the noise's band. */
 export interface PeriodReading {
@@ -17,7 +17,7 @@ export interface PeriodReading {
   readonly driftPpm: number;
   /** Limits of the noise's band, Hz. */
   readonly bandHz: readonly [number, number];
-  /** H = Y/X, a circle of one period, turned so that its largest sample stands at zeroIndex. */
+  /** H = Y/X, a circle of one period, its largest sample at zeroIndex; fades beyond the band. */
   readonly transfer: ImpulseResponse;
   /** As much noise as is left in `transfer`; outside the band as strong as the signal at its ends. */
   readonly noise: ImpulseResponse;
@@ -88,7 +88,7 @@ export function readPeriods(sums: PeriodSums): PeriodReading {
     hiss[k] = single * square;
     bandSquare += (own + single) * square;
   }
-  const { turned, zeroIndex } = turnToPeak(realSignal(transfer, size), sampleRate);
+  const { turned, zeroIndex } = turnToPeak(transfer, bins, sampleRate);
   return {
     periods: count,
     dropped: sums.lost + sums.disturbed,
@@ -108,21 +108,42 @@ export function readPeriods(sums: PeriodSums): PeriodReading {
   };
 }
 
-/** Turns a circular response so that its largest sample stands 0.11 s after its start. */
+/**
+ * Circular response whose largest sample stands 0.11 s after its start. Beyond the ends of the band
+ * the transfer fades from its last value, so that no edge rings through the period.
+ */
 function turnToPeak(
-  circle: Float64Array,
+  transfer: Float64Array,
+  bins: PeriodBins,
   sampleRate: number,
 ): { readonly turned: Float64Array; readonly zeroIndex: number } {
+  const { size } = bins;
   let peak = 0;
+  const circle = realSignal(transfer, size);
   circle.forEach((value, n) => {
     if (Math.abs(value) > Math.abs(circle[peak] ?? 0)) peak = n;
   });
-  const zeroIndex = Math.min(Math.round(preSeconds * sampleRate), circle.length - 1);
-  const turned = new Float64Array(circle.length);
-  const from = (peak - zeroIndex + circle.length) % circle.length;
-  turned.set(circle.subarray(from));
-  turned.set(circle.subarray(0, from), circle.length - from);
+  advancePeriod(transfer, peak, bins);
+  fadeBeyond(transfer, bins);
+  const still = realSignal(transfer, size);
+  const zeroIndex = Math.min(Math.round(preSeconds * sampleRate), size - 1);
+  const turned = new Float64Array(size);
+  turned.set(still.subarray(0, size - zeroIndex), zeroIndex);
+  turned.set(still.subarray(size - zeroIndex), 0);
   return { turned, zeroIndex };
+}
+
+/** Half a raised cosine down to half the first and up to 1.2 times the last bin. */
+function fadeBeyond(transfer: Float64Array, { size, first, last }: PeriodBins): void {
+  const continueFrom = (edge: number, k: number, along: number): void => {
+    const share = 0.5 * (1 + Math.cos(Math.PI * along));
+    transfer[2 * k] = share * (transfer[2 * edge] ?? 0);
+    transfer[2 * k + 1] = share * (transfer[2 * edge + 1] ?? 0);
+  };
+  const low = Math.floor(first / 2);
+  for (let k = low + 1; k < first; k++) continueFrom(first, k, (first - k) / (first - low));
+  const high = Math.min(Math.ceil(1.2 * last), size / 2 - 1);
+  for (let k = last + 1; k < high; k++) continueFrom(last, k, (k - last) / (high - last));
 }
 
 /** A signal of that power per bin, its phases random from a fixed seed. */

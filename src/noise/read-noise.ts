@@ -1,3 +1,4 @@
+import { finePower } from '../../dsp/noise/fine-power';
 import type { PeriodReading } from '../../dsp/noise/period-reading';
 import { correctForMicrophone } from '../../dsp/response/microphone-correction';
 import { readRolloff } from '../reading/read-rolloff';
@@ -14,9 +15,10 @@ export function readNoise(
   reading: PeriodReading,
   { isSub, calibration }: NoiseSetting,
 ): Pick<ReadNumbers, 'levelDb' | 'response' | 'notes'> {
+  const fine = finePower(reading);
   const source = {
-    heard: withoutMicrophone(reading.power, calibration),
-    hiss: withoutMicrophone(reading.noisePower, calibration),
+    heard: withoutMicrophone(fine.heard, calibration),
+    hiss: withoutMicrophone(fine.hiss, calibration),
     bandHz: reading.bandHz,
     isSub,
   };
