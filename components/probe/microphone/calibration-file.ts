@@ -44,8 +44,8 @@ export class CalibrationFile extends LitElement {
         calibration
           ? this.facts(calibration, busy)
           : html`<p>
-              No file: readings hold the microphone’s own response. Most measurement microphones are
-              within 1 dB up to 5 kHz, and off by several above 10 kHz.
+              No file: readings hold the microphone’s own response as well, mostly at the top and
+              the bottom of the range.
             </p>`
       }
       <ll-file-drop
