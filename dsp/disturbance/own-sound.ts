@@ -5,7 +5,7 @@ import type { SweepBand } from './sweep-bands';
 /** Share of power above which the take's own sound may hide what else a tile holds, re its noise. */
 const hiding = 0.25;
 /** Decays are followed so far, dB. */
-const mostFallDb = 50;
+const mostFallDb = 65;
 const mostHarmonicFallDb = 30;
 /** Harmonics re the response, dB: above and below the frequency where cones move far. */
 const harmonicDb = { 2: -22, 3: -22, 4: -34, 5: -34, 6: -40, 7: -40 } as const;
@@ -13,7 +13,7 @@ const bassHz = 110;
 const bassHarmonicDb = -10;
 
 /** Decays bend: later they may go on from so far below at half the slope, dB. */
-const bendDb = 15;
+const bendDb = 8;
 
 export interface OwnSound {
   /** 1 where a tile may hold the take's own sound. */
