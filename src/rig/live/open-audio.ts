@@ -9,7 +9,8 @@ import type { NamedDevice, TakeDevices } from './take-devices';
 import type { TakeEnding } from './take-ending';
 import { holdWakeLock } from './wake-lock';
 import { watchDevices } from './watch-devices';
-import { watchOutput, watchStall } from './watch-output';
+import { watchAnswers, watchClock } from './watch-answers';
+import { watchOutput } from './watch-output';
 
 /** A microphone and an output on one clock, settled and watched, and what was made ready to sound. */
 export interface OpenAudio<Ready> {
@@ -29,20 +30,25 @@ export async function openAudio<Ready>(
   prepare: (output: Output) => Ready | Trouble,
   listen: (message: CaptureMessage) => void,
 ): Promise<OpenAudio<Ready> | Trouble | null> {
+  const answers = watchAnswers(ending);
   const ids = await ending.until(idsNow(devices));
   if (ids === null) return null;
+  // A person who is asked for the microphone may take long to answer.
+  if (await ending.until(asksPerson())) answers.stop();
   const microphone = await ending.hold(openMicrophone(ids.microphone), (held) => held.close());
   if (microphone === null || isTrouble(microphone)) return microphone;
+  answers.alive();
   const lacking = devices.loopback ? secondInputLacking(microphone) : null;
   if (lacking) return lacking;
   const output = await ending.hold(openOutput(ids.output), (opened) => opened.close());
   if (output === null || isTrouble(output)) return output;
   const ready = prepare(output);
   if (isTrouble(ready)) return ready;
-  const clockMoves = watchStall(ending);
+  answers.stop();
+  const clock = watchClock(ending);
   const line = await ending.hold(
     connectCapture(output, microphone, (message) => {
-      clockMoves();
+      clock.alive();
       listen(message);
     }),
     (opened) => opened.close(),
@@ -54,6 +60,15 @@ export async function openAudio<Ready>(
   if (ending.reason) return null;
   watchOutput(ending, output);
   return { microphone, output, ready };
+}
+
+async function asksPerson(): Promise<boolean> {
+  try {
+    return (await navigator.permissions.query({ name: 'microphone' })).state !== 'granted';
+  } catch {
+    // Firefox knows no permission of that name.
+    return true;
+  }
 }
 
 function secondInputLacking({ label, track }: Microphone): Trouble | null {
