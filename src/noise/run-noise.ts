@@ -48,7 +48,7 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
   let nextFrame: number | null = null;
   let news: NoiseNews = nothingYet(first);
   let soundLevel: SoundLevel | null = null;
-  let identity = { id: options.newId(), startedAt: options.now() };
+  let identity: Pick<NoiseReading, 'id' | 'startedAt'> | null = null;
   let refusal: string | null = null;
   let ended = false;
   let finish: (why: Trouble) => void = () => undefined;
@@ -66,7 +66,7 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
 
   const reading = (): NoiseReading | null => {
     const { numbers } = news;
-    if (!numbers || !line) return null;
+    if (!numbers || !line || !identity) return null;
     const { kind, channel, lowHz, highHz } = request;
     return {
       ...identity,
