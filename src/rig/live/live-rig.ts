@@ -49,7 +49,10 @@ async function describeDevices(devices: TakeDevices): Promise<RigAbilities | Tro
   }
   const { microphones, outputs } = await listDevices();
   if (microphones.length === 0) {
-    return trouble('no-microphone', 'No microphone was found. Plug one in, then try again.');
+    return trouble(
+      'no-microphone',
+      'No microphone was found. Plug one in or, if one is plugged in, close and reopen the browser, then try again.',
+    );
   }
   if (outputs.length === 0 && canChooseOutput()) {
     return trouble(

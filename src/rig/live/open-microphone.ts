@@ -42,7 +42,10 @@ export function explainRefusal(error: unknown): Trouble {
         'The microphone was not allowed. Allow it for this page in the browser’s address bar, then start again.',
       );
     case 'NotFoundError':
-      return trouble('no-microphone', 'No microphone was found. Plug one in, then start again.');
+      return trouble(
+        'no-microphone',
+        'No microphone was found. Plug one in or, if one is plugged in, close and reopen the browser, then start again.',
+      );
     case 'OverconstrainedError':
       return trouble(
         'no-microphone',
