@@ -8,7 +8,14 @@ import type { Schedule } from '../../src/take/schedule';
 import type { SpeakerTruth } from '../loop/room/truth';
 import { satelliteRoom } from '../loop/rooms';
 import { withLoop, type Loop } from '../loop/with-loop';
-import { benchState, chooseLive, clickRun, settingsLine, untilIdle } from './live-app';
+import {
+  benchState,
+  chooseLive,
+  clickRun,
+  repeatNothing,
+  settingsLine,
+  untilIdle,
+} from './live-app';
 import { withLiveApp } from './live-browser';
 
 /** Where the 7.1 interface of the loop has each speaker of a 5.1. */
@@ -47,6 +54,7 @@ beforeAll(async () => {
         const { page, complaints } = app;
         const tape = loop.truth[0]?.pathMetres ?? 0;
         await chooseLive(page, tape);
+        await repeatNothing(page);
         for (let takes = 1; takes <= mostTakes; takes++) {
           const { frames } = await loop.levels();
           await clickRun(page);

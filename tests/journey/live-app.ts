@@ -7,9 +7,24 @@ export async function chooseLive(page: Page, tapeMetres: number): Promise<void> 
   await page.getByLabel(/^Tape distance/).fill(tapeMetres.toFixed(2));
   await page.keyboard.press('Enter');
   await page.getByRole('link', { name: 'Probe', exact: false }).first().click();
+  await page.getByRole('link', { name: 'Take', exact: true }).click();
   await page.getByRole('radio', { name: 'Live', exact: true }).check();
-  await page.getByLabel('Test level').fill('0');
-  await page.keyboard.press('Enter');
+  await page.getByRole('link', { name: 'Level', exact: true }).click();
+  for (const field of ['Never above', 'Test level']) {
+    await page.getByLabel(field, { exact: true }).fill('0');
+    await page.keyboard.press('Enter');
+  }
+  await page.getByRole('link', { name: 'Take', exact: true }).click();
+}
+
+/** Damaged speakers are repeated only when asked for. */
+export async function repeatNothing(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    document.querySelector('ll-app')?.bench?.change('Repeat nothing', (before) => ({
+      ...before,
+      take: { ...before.take, repeats: 0 },
+    }));
+  });
 }
 
 export async function clickRun(page: Page): Promise<void> {

@@ -8,7 +8,14 @@ import { scheduleTake } from '../../src/take/schedule-take';
 import { isTrouble } from '../../src/trouble';
 import { satelliteRoom } from '../loop/rooms';
 import { withLoop } from '../loop/with-loop';
-import { benchState, chooseLive, clickRun, playPosition, untilIdle } from './live-app';
+import {
+  benchState,
+  chooseLive,
+  clickRun,
+  playPosition,
+  repeatNothing,
+  untilIdle,
+} from './live-app';
 import { withLiveApp } from './live-browser';
 
 const dropped = 480;
@@ -38,6 +45,7 @@ beforeAll(async () => {
         async ({ page, complaints }) => {
           const tape = loop.truth[0]?.pathMetres ?? 0;
           await chooseLive(page, tape);
+          await repeatNothing(page);
           for (let takes = 1; takes <= mostTakes; takes++) {
             await clickRun(page);
             await untilSwept(page, schedule, 'FR', 0.5);

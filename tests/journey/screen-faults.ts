@@ -50,6 +50,8 @@ export async function screenFaults(page: Page): Promise<string[]> {
         if (node.matches('style, script, title, .unseen, noscript')) return;
         const style = getComputedStyle(node);
         if (style.display === 'none' || style.visibility === 'hidden') return;
+        // What a closed <details> holds has a place but is not painted.
+        if (style.display !== 'contents' && !node.checkVisibility()) return;
         const fixed = style.position === 'fixed' || style.position === 'sticky';
         const inner = fixed ? node.localName : layer;
         for (const child of node.shadowRoot?.childNodes ?? node.childNodes) visit(child, inner);

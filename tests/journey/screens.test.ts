@@ -20,7 +20,17 @@ const sizes = [
   // A 1440 by 900 window at 200 % zoom.
   { name: 'zoomed', width: 720, height: 450 },
 ] as const;
-const stages = ['plan', 'patch', 'probe', 'propose', 'prove'] as const;
+const stages = [
+  'plan',
+  'patch',
+  'probe/connect',
+  'probe/microphone',
+  'probe/level',
+  'probe/take',
+  'probe/noise',
+  'propose',
+  'prove',
+] as const;
 const themes = ['light', 'dark'] as const;
 
 let app: PracticeApp;
@@ -76,7 +86,7 @@ function eachScreen(when: string): void {
           await expectMarkAtBothEnds();
           expect(await page.getByRole('button', { name: 'Stop all sound' }).isVisible()).toBe(true);
           await page.screenshot({
-            path: `${pictures}${stage}-${size.name}-${theme}-${when.replaceAll(' ', '-')}.png`,
+            path: `${pictures}${stage.replace('/', '-')}-${size.name}-${theme}-${when.replaceAll(' ', '-')}.png`,
             fullPage: size.width < 900,
           });
           expect(await screenFaults(page), `${theme} theme`).toEqual([]);
@@ -133,7 +143,7 @@ describe('the screens before a take', () => {
 
 describe('the screens after a take', () => {
   beforeAll(async () => {
-    await show('probe', 'light', sizes[0]);
+    await show('probe/take', 'light', sizes[0]);
     await runPracticeTake(page);
   });
 
