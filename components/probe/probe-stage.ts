@@ -4,6 +4,8 @@ import type { Bench } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
 import { buttonStyles } from '../controls/button-styles';
+import { SheetController } from '../controls/sheet-controller';
+import '../controls/sheet-nav';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import './connect/connect-sheet';
@@ -13,17 +15,18 @@ import './noise/noise-sheet';
 import {
   firstSheet,
   sheetAddress,
+  sheetFromHash,
   sheetNames,
   sheetOfActivity,
   sheetOrder,
   type SheetId,
 } from './probe-sheets';
 import { runningElsewhere } from './running-elsewhere';
-import { SheetController } from './sheet-controller';
-import './sheet-nav';
 import { sheetTitle } from './sheet-title';
 import './take/take-sheet';
 import './take/waiting-card';
+
+const links = sheetOrder.map((id) => ({ id, name: sheetNames[id], address: sheetAddress(id) }));
 
 /** Stage 3: connect, set the level, play and capture. A sheet for each, named in the address. */
 @customElement('ll-probe')
@@ -47,14 +50,19 @@ export class ProbeStage extends LitElement {
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
-  private readonly place = new SheetController(this);
+  private readonly place = new SheetController(this, 'probe', sheetFromHash);
 
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
     const here = this.place.sheet ?? firstSheet(state);
     const { title, lede } = sheetTitle(state, here);
-    return html`<ll-sheet-nav .here=${here} .running=${sheetOfActivity(state)}></ll-sheet-nav>
+    return html`<ll-sheet-nav
+        label="Sheets of Probe"
+        .sheets=${links}
+        .here=${here}
+        .running=${sheetOfActivity(state)}
+      ></ll-sheet-nav>
       <div class="lede">
         <h1>${title}</h1>
         <p>${lede}</p>

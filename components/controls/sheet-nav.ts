@@ -1,9 +1,15 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
-import { sheetAddress, sheetNames, sheetOrder, type SheetId } from './probe-sheets';
 
-/** The sheets of Probe as index tabs; the one on which something runs carries a mark. */
+/** One sheet of a stage: its name and the address that shows it. */
+export interface SheetLink {
+  readonly id: string;
+  readonly name: string;
+  readonly address: string;
+}
+
+/** The sheets of a stage as index tabs; the one on which something runs carries a mark. */
 @customElement('ll-sheet-nav')
 export class SheetNav extends LitElement {
   static override styles = [
@@ -66,15 +72,18 @@ export class SheetNav extends LitElement {
     `,
   ];
 
-  @property({ attribute: false }) here: SheetId = 'take';
-  @property({ attribute: false }) running: SheetId | null = null;
+  /** Of which stage, for assistive technology. */
+  @property() label = '';
+  @property({ attribute: false }) sheets: readonly SheetLink[] = [];
+  @property({ attribute: false }) here = '';
+  @property({ attribute: false }) running: string | null = null;
 
   protected override render(): TemplateResult {
-    return html`<nav aria-label="Sheets of Probe">
-      ${sheetOrder.map(
-        (id) =>
-          html`<a href=${sheetAddress(id)} aria-current=${id === this.here ? 'page' : nothing}>
-            ${sheetNames[id]}
+    return html`<nav aria-label=${this.label}>
+      ${this.sheets.map(
+        ({ id, name, address }) =>
+          html`<a href=${address} aria-current=${id === this.here ? 'page' : nothing}>
+            ${name}
             ${
               id === this.running
                 ? html`<span class="runs" aria-hidden="true"></span
