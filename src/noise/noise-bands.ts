@@ -8,9 +8,12 @@ export interface NoiseBand {
   readonly highHz: number;
 }
 
-/** Everything; the band mains are levelled in; the band of subs. Common practice, no source. */
+/**
+ * All that a sweep covers, so that the response and its roll-off agree with a take's; the band mains
+ * are levelled in; the band of subs. Common practice, no source.
+ */
 export const noiseBands: readonly NoiseBand[] = [
-  { id: 'full', name: 'Full', lowHz: 20, highHz: 20_000 },
+  { id: 'full', name: 'Full', lowHz: 10, highHz: 20_000 },
   { id: 'mains', name: 'Mains', lowHz: 500, highHz: 2000 },
   { id: 'sub', name: 'Sub', lowHz: 30, highHz: 80 },
 ];

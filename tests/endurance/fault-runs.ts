@@ -1,10 +1,15 @@
 import type { Page } from 'playwright-core';
 import { spawn } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import type { Readings } from '../../src/reading/reading';
 import { surroundRoom } from '../loop/rooms';
 import type { RoomFault } from '../loop/room/faults';
+import { withLoop, type Loop } from '../loop/with-loop';
+import type { BenchState } from '../../src/session/bench';
 import { judgeReadings } from './judge-readings';
-import { withLiveSession, type LiveSession } from './live-session';
+import { openSession, setUp, type LiveSession } from './live-session';
 
 /** What is done to a running take, and undone before it is repeated. */
 interface Blow {
@@ -14,6 +19,8 @@ interface Blow {
   mend?(session: LiveSession): Promise<void>;
   /** Struck before the take starts instead of in the sweep of FC. */
   readonly throughout?: boolean;
+  /** The browser has lost the system's audio and must be started again. */
+  readonly restarts?: boolean;
 }
 
 export interface FaultRow {
@@ -42,6 +49,7 @@ function blows(): Blow[] {
       name: 'audio server killed and restarted',
       strike: ({ loop }) => loop.crashServer(),
       mend: ({ loop }) => loop.restartServer(),
+      restarts: true,
     },
     {
       name: 'microphone source removed',
@@ -95,22 +103,47 @@ export async function runFaults(only: string | null): Promise<FaultRow[]> {
   const rows: FaultRow[] = [];
   for (const blow of blows()) {
     if (only !== null && !blow.name.includes(only)) continue;
-    const row = await withLiveSession(surroundRoom, '7.1', (session) => runFault(session, blow));
+    const row = await withLoop(surroundRoom, (loop) => runFault(loop, blow));
     rows.push(row);
     console.log(faultText(row));
   }
   return rows;
 }
 
-async function runFault(session: LiveSession, blow: Blow): Promise<FaultRow> {
+async function runFault(loop: Loop, blow: Blow): Promise<FaultRow> {
+  const profile = await mkdtemp(path.join(tmpdir(), 'leadline-profile-'));
+  try {
+    const struck = await openSession(loop, { profile }, async (session) => {
+      await setUp(session, '7.1');
+      const state = await strike(session, blow);
+      if (blow.restarts) return { state, row: null };
+      return { state, row: await mend(session, blow, state) };
+    });
+    if (struck.row) return struck.row;
+    return await openSession(loop, { profile }, async (session) => {
+      await session.untilIdle();
+      return mend(session, blow, { ...(await session.state()), trouble: struck.state.trouble });
+    });
+  } finally {
+    await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+}
+
+async function strike(session: LiveSession, blow: Blow): Promise<BenchState> {
   if (blow.throughout) await blow.strike(session);
   await session.begin({ take: true });
   if (!blow.throughout) {
     await untilInSweep(session.page, 'FC');
     await blow.strike(session);
   }
-  let state = await session.untilIdle();
+  const state = await session.untilIdle();
   await blow.mend?.(session);
+  return state;
+}
+
+/** "Repeat that", at most three times, until every speaker was read without a fault. */
+async function mend(session: LiveSession, blow: Blow, struck: BenchState): Promise<FaultRow> {
+  let state = struck;
   const said = [
     ...(state.trouble ? [state.trouble.sentence] : []),
     ...namedFaults(state.readings),
@@ -126,11 +159,8 @@ async function runFault(session: LiveSession, blow: Blow): Promise<FaultRow> {
   const clean = (): number =>
     state.readings?.channels.filter(({ faults }) => faults.length === 0).length ?? 0;
   for (let round = 1; round <= 3 && clean() < all; round++) {
-    const missing = state.layout.channels
-      .map(({ label }) => label)
-      .filter((label) => !state.readings?.channels.some(({ channel }) => channel === label));
-    const again = [...new Set([...state.toRepeat, ...missing])];
-    await session.begin(kept === 0 ? { take: true } : { repeat: again });
+    const nothing = state.readings === null;
+    await session.begin(nothing ? { take: true } : { repeat: state.toRepeat });
     state = await session.untilIdle();
     judge(state.readings);
   }

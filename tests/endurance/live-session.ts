@@ -51,36 +51,53 @@ export async function withLiveSession<T>(
   return withLoop(
     room,
     (loop) =>
-      withLiveApp({ environment: loop.environment, microphone: 'allowed' }, async (app) => {
-        const { page, complaints } = app;
-        await page.mouse.click(5, 5);
-        const tape = loop.truth[0]?.pathMetres ?? 0;
-        await page.evaluate(
-          ([name, metres]) => {
-            const bench = document.querySelector('ll-app')?.bench;
-            if (!bench) throw new Error('the app has no bench');
-            bench.setLayout(name);
-            bench.setRig('live');
-            bench.change('Set up', (before) => ({
-              ...before,
-              conditions: { ...before.conditions, referenceDistanceMetres: metres },
-              live: { ...before.live, gainDb: 0, capDb: 0 },
-              take: { ...before.take, repeats: 0 },
-            }));
-          },
-          [layout, tape] as const,
-        );
-        return use({
-          loop,
-          page,
-          complaints,
-          state: () => benchState(page),
-          begin: (action) => begin(page, action),
-          untilIdle: () => untilIdle(page),
-          change: (settings) => changeSettings(page, settings),
-        });
+      openSession(loop, {}, async (session) => {
+        await setUp(session, layout);
+        return use(session);
       }),
     options,
+  );
+}
+
+/** Opens the app on a loop that runs, with the session that its profile holds. */
+export async function openSession<T>(
+  loop: Loop,
+  { profile }: { readonly profile?: string },
+  use: (session: LiveSession) => Promise<T>,
+): Promise<T> {
+  const { environment } = loop;
+  const options = { environment, microphone: 'allowed', ...(profile ? { profile } : {}) } as const;
+  return withLiveApp(options, async ({ page, complaints }) => {
+    await page.mouse.click(5, 5);
+    return use({
+      loop,
+      page,
+      complaints,
+      state: () => benchState(page),
+      begin: (action) => begin(page, action),
+      untilIdle: () => untilIdle(page),
+      change: (settings) => changeSettings(page, settings),
+    });
+  });
+}
+
+/** Declares the layout and goes live at full test level, with no repeats of its own. */
+export async function setUp({ page, loop }: LiveSession, layout: string): Promise<void> {
+  const tape = loop.truth[0]?.pathMetres ?? 0;
+  await page.evaluate(
+    ([name, metres]) => {
+      const bench = document.querySelector('ll-app')?.bench;
+      if (!bench) throw new Error('the app has no bench');
+      bench.setLayout(name);
+      bench.setRig('live');
+      bench.change('Set up', (before) => ({
+        ...before,
+        conditions: { ...before.conditions, referenceDistanceMetres: metres },
+        live: { ...before.live, gainDb: 0, capDb: 0 },
+        take: { ...before.take, repeats: 0 },
+      }));
+    },
+    [layout, tape] as const,
   );
 }
 

@@ -18,7 +18,7 @@ export function fullBand(channel: ChannelLabel, averagingSeconds: number): Noise
   return {
     kind: 'noise',
     channel,
-    lowHz: 20,
+    lowHz: 10,
     highHz: 20000,
     gainDb: 0,
     bandsPerOctave: 24,

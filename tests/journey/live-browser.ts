@@ -22,6 +22,8 @@ export interface LiveAppOptions {
   /** Tells Chromium where its audio server is. */
   readonly environment: NodeJS.ProcessEnv;
   readonly microphone: 'allowed' | 'refused';
+  /** Keeps the browser's storage here, for another start; else it is thrown away. */
+  readonly profile?: string;
 }
 
 /** Serves the built app, opens it in a fresh profile on the Probe stage, and cleans up after. */
@@ -37,7 +39,7 @@ export async function withLiveApp<T>(
     logLevel: 'error',
     preview: { host: '127.0.0.1', port: 5361, strictPort: false },
   });
-  const profile = await mkdtemp(path.join(tmpdir(), 'leadline-profile-'));
+  const profile = options.profile ?? (await mkdtemp(path.join(tmpdir(), 'leadline-profile-')));
   const processes = trackProcesses();
   try {
     const address = server.resolvedUrls?.local[0];
@@ -59,7 +61,9 @@ export async function withLiveApp<T>(
   } finally {
     await processes.endAll();
     await server.close();
-    await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    if (options.profile === undefined) {
+      await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    }
   }
 }
 
