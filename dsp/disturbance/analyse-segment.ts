@@ -62,7 +62,7 @@ export function analyseSegment(input: DisturbanceInput): SegmentAnalysis {
       : 1e-3 / ((floors[b] ?? 0) * heard.length),
   );
   const events = findEvents(seen, own.hidden, tiles, weights, rate).map((span): SegmentEvent => {
-    const shape = eventShape(seen, tiles, own.hidden, weights, span);
+    const shape = eventShape(seen, tiles, own.hidden, weights, floors, span);
     const energies = energyInWindow(
       shape,
       seen,
@@ -87,7 +87,7 @@ export function analyseSegment(input: DisturbanceInput): SegmentAnalysis {
     }
     const counts =
       countEvidence(seen, tiles, span, rate) >= leastEvidence &&
-      !followsSweep(seen, tiles, weights, span, sweep, sweepAt);
+      !followsSweep(seen, own.hidden, tiles, weights, shape, sweep, sweepAt);
     return { shape, errorDb: counts ? errorDb : 0, errorHz };
   });
   return { tiles, floors, seen, events };

@@ -19,14 +19,17 @@ const leastKnown = 0.02;
 /**
  * Best product of course and spectrum for what is seen of an event, hidden tiles left out;
  * bands are weighed by `weights`. A band hidden all along has the level between its neighbours'
- * (a straight line in decibels), above the highest seen one 6 dB per octave less, below the lowest
- * the same density. Source: Lee and Seung, Nature 401 (1999), one component, missing values.
+ * (a straight line in decibels), and at least what is left of the one below it at 6 dB per
+ * octave and of the one above it at 3 dB; below the lowest seen one the same density. What is not
+ * heard may be as loud as the noise. Source: Lee and Seung, Nature 401 (1999), one component,
+ * missing values.
  */
 export function eventShape(
   seen: Float64Array,
   tiles: BandTiles,
   own: Uint8Array,
   weights: readonly number[],
+  floors: Float64Array,
   span: Span,
 ): EventShape {
   const { bands, frames } = tiles;
@@ -66,7 +69,7 @@ export function eventShape(
     }
     bridgeCourse(course, known);
   }
-  bridge(spectrum, visible, tiles);
+  bridge(spectrum, visible, floors, tiles);
   return { span, course, spectrum };
 }
 
@@ -85,22 +88,29 @@ function bridgeCourse(course: Float64Array, known: Uint8Array): void {
   }
 }
 
-function bridge(spectrum: Float64Array, visible: Float64Array, { bands }: BandTiles): void {
+function bridge(
+  spectrum: Float64Array,
+  visible: Float64Array,
+  floors: Float64Array,
+  { bands }: BandTiles,
+): void {
   const sure = bands.map((_, b) => (visible[b] ?? 0) >= leastSeen);
   const width = (b: number): number => (bands[b]?.highHz ?? 0) - (bands[b]?.lowHz ?? 0);
   for (const [b, known] of sure.entries()) {
     if (known) continue;
     const below = sure.lastIndexOf(true, b);
     const above = sure.indexOf(true, b);
-    const low = below >= 0 ? (spectrum[below] ?? 0) / width(below) : null;
-    const high = above >= 0 ? (spectrum[above] ?? 0) / width(above) : null;
-    let density = 0;
-    if (low !== null && high !== null) {
-      const along = (b - below) / (above - below);
-      density = low ** (1 - along) * high ** along;
-    } else if (high !== null) density = high;
-    else if (low !== null)
-      density = low * ((bands[below]?.midHz ?? 0) / (bands[b]?.midHz ?? 1)) ** 2;
+    const low =
+      below >= 0 ? Math.max(spectrum[below] ?? 0, floors[below] ?? 0) / width(below) : null;
+    const high =
+      above >= 0 ? Math.max(spectrum[above] ?? 0, floors[above] ?? 0) / width(above) : null;
+    const hz = bands[b]?.midHz ?? 1;
+    // What is hidden is taken to fall off no faster than so.
+    const fromLow = (low ?? 0) * ((bands[below]?.midHz ?? 0) / hz) ** 2;
+    const fromHigh = above < 0 ? 0 : ((high ?? 0) * hz) / (bands[above]?.midHz ?? 1);
+    const along = (b - below) / (above - below);
+    const between = low !== null && high !== null ? low ** (1 - along) * high ** along : 0;
+    const density = Math.max(between, fromLow, low === null ? (high ?? 0) : fromHigh);
     spectrum[b] = Math.max(spectrum[b] ?? 0, density * width(b));
   }
 }

@@ -10,8 +10,8 @@ const leastErrorDb = 0.5;
 /** A band belongs to an event when its power over the take's noise comes this near the highest. */
 const nearHighestDb = 20;
 /** Short and narrow is the tail of a mode of the room. */
-const lingersSeconds = 0.6;
-const leastOctaves = 1.4;
+const lingersSeconds = 0.5;
+const leastOctaves = 1.2;
 
 /**
  * Sounds in one sweep's segment that are not the take's and may move the response by 0.5 dB or

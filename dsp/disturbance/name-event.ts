@@ -53,11 +53,11 @@ export function eventTraits(
 }
 
 export function nameEvent(traits: EventTraits, humming: boolean): Disturbance['kind'] {
-  const { seconds, spanSeconds, bassShare, speechShare, syllables } = traits;
+  const { seconds, spanSeconds, bassShare, speechShare, syllables, octaves } = traits;
   if (humming && spanSeconds > 0.8) return 'hum';
-  if (speechShare > 0.6 && syllables >= 2 && spanSeconds > 0.5) return 'voice';
+  if (bassShare < 0.7 && speechShare > 0.6 && syllables >= 2 && spanSeconds > 0.5) return 'voice';
+  if (bassShare > 0.8 && (seconds >= 0.35 || octaves < 2)) return 'rumble';
   if (seconds < 0.35) return 'bang';
-  if (bassShare > 0.8) return 'rumble';
   return 'noisy';
 }
 
