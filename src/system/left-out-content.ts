@@ -1,0 +1,75 @@
+import type { ChannelLabel, GroupId, Layout } from './channel';
+import { hasGroup, labelsOf, type DeclarableGroup } from './edit-speakers';
+import { listInWords } from './list-in-words';
+
+/** What a group carries, and what becomes of it. */
+export interface LeftOutContent {
+  /** The speakers that get it when the group is left out. */
+  readonly into: readonly ChannelLabel[];
+  /** What happens when the group is listed and not there. */
+  readonly listed: string;
+  /** What happens when the group is left out. */
+  readonly leftOut: string;
+}
+
+interface Folding {
+  readonly carries: string;
+  /** Groups that take the content over: all that are there of the first row that has one. */
+  readonly into: readonly (readonly GroupId[])[];
+  readonly source: string;
+}
+
+const standard = 'ITU-R BS.775, from memory';
+const practice = 'common practice, no source';
+
+/** Where processors and renderers fold what has no speaker of its own. */
+const foldings: Readonly<Record<DeclarableGroup | 'subs', Folding>> = {
+  centre: { carries: 'dialogue', into: [['fronts']], source: `3 dB down each: ${standard}` },
+  sides: {
+    carries: 'sound from the sides',
+    into: [['fronts']],
+    source: `3 dB down: ${standard}`,
+  },
+  backs: { carries: 'sound from behind', into: [['sides'], ['fronts']], source: practice },
+  wides: {
+    carries: 'sound between front and side',
+    into: [['fronts', 'sides']],
+    source: practice,
+  },
+  'front heights': {
+    carries: 'sound above the front',
+    into: [['middle heights'], ['back heights'], ['fronts']],
+    source: practice,
+  },
+  'middle heights': {
+    carries: 'sound overhead',
+    into: [['front heights', 'back heights'], ['sides'], ['fronts']],
+    source: practice,
+  },
+  'back heights': {
+    carries: 'sound above the back',
+    into: [['middle heights'], ['front heights'], ['backs'], ['sides'], ['fronts']],
+    source: practice,
+  },
+  subs: {
+    carries: 'the low-frequency effects and all bass below the crossovers',
+    into: [['fronts']],
+    source: practice,
+  },
+};
+
+/**
+ * What becomes of a group's content in a layout: lost when the group is listed and not there,
+ * folded into others when it is left out. Source: ITU-R BS.775 (from memory) for centre and sides,
+ * common practice for the rest.
+ */
+export function leftOutContent(layout: Layout, group: DeclarableGroup | 'subs'): LeftOutContent {
+  const { carries, into, source } = foldings[group];
+  const row = into.find((groups) => groups.some((one) => hasGroup(layout, one))) ?? [];
+  const labels = row.filter((one) => hasGroup(layout, one)).flatMap((one) => [...labelsOf(one)]);
+  return {
+    into: labels,
+    listed: `Listed but not there, nobody plays ${carries}: it is sent to outputs that drive nothing.`,
+    leftOut: `Left out, ${listInWords(labels)} take over ${carries} (${source}).`,
+  };
+}

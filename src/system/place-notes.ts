@@ -1,0 +1,129 @@
+import type { Channel, ChannelLabel } from './channel';
+import { layoutFromName, partnerOf } from './layout';
+import { isTrouble } from '../trouble';
+import { metresOutside } from './room-outline';
+import { standingOffset, standingPlace, type DeclaredPlan } from './standing-place';
+import { apparentElevation } from './bounced-height';
+
+/** Something worth knowing of where speakers stand; it forbids nothing. */
+export interface PlaceNote {
+  readonly kind: 'range' | 'unequal' | 'role' | 'room';
+  readonly labels: readonly ChannelLabel[];
+  readonly sentence: string;
+}
+
+/** Where the standard gives one angle and no range, and for pairs: said from here on, degrees. */
+const saidFromDegrees = 5;
+
+/**
+ * Gentle notes on a plan, in layout order: outside the ranges of ITU-R BS.2051 (and of BS.775 for
+ * five at ear height), unequal pairs, side surrounds that stand behind, speakers outside the room.
+ * That one degree off counts from 5 on is common practice, no source.
+ */
+export function notePlaces(plan: DeclaredPlan): PlaceNote[] {
+  const { channels } = plan.layout;
+  return [
+    ...channels.flatMap((channel) => noteRange(plan, channel)),
+    ...channels.flatMap((channel) => noteUnequal(plan, channel)),
+    ...noteSides(plan),
+    ...channels.flatMap((channel) => noteRoom(plan, channel)),
+  ];
+}
+
+/** The angles that the standard has for a speaker at its nominal place, in words; null for subs. */
+export function rangeInWords(nominal: Channel): string | null {
+  if (nominal.kind === 'sub') return null;
+  if (nominal.kind === 'bed' && !nominal.elevationRange) return azimuthSpan(nominal);
+  return `${azimuthSpan(nominal)}, ${elevationSpan(nominal)}`;
+}
+
+/** A speaker where the layout has it, whatever was declared. */
+export function nominalChannel({ layout }: DeclaredPlan, label: ChannelLabel): Channel | null {
+  const nominal = layoutFromName(layout.name);
+  if (isTrouble(nominal)) return null;
+  return nominal.channels.find((channel) => channel.label === label) ?? null;
+}
+
+function noteRange(plan: DeclaredPlan, channel: Channel): PlaceNote[] {
+  const nominal = nominalChannel(plan, channel.label);
+  if (!nominal || channel.kind === 'sub') return [];
+  const notes: PlaceNote[] = [];
+  const say = (sentence: string): void => {
+    notes.push({ kind: 'range', labels: [channel.label], sentence });
+  };
+  const { label, azimuthDegrees } = channel;
+  if (isOutside(azimuthDegrees, nominal.azimuthRange, nominal.azimuthDegrees)) {
+    say(`${label} stands ${angleInWords(azimuthDegrees)}; BS.2051 has ${azimuthSpan(nominal)}.`);
+  }
+  const elevation = apparentElevation(plan, label);
+  if (
+    elevation !== null &&
+    isOutside(elevation, nominal.elevationRange, nominal.elevationDegrees)
+  ) {
+    const how = plan.system.bounced.includes(label) ? 'sounds from' : 'stands';
+    say(`${label} ${how} ${Math.round(elevation)}° up; BS.2051 has ${elevationSpan(nominal)}.`);
+  }
+  return notes;
+}
+
+function isOutside(
+  degrees: number,
+  range: readonly [number, number] | null,
+  nominal: number,
+): boolean {
+  if (range) return degrees < range[0] - 1e-6 || degrees > range[1] + 1e-6;
+  return Math.abs(degrees - nominal) > saidFromDegrees;
+}
+
+function noteUnequal(plan: DeclaredPlan, left: Channel): PlaceNote[] {
+  const partner = plan.layout.channels.find(({ label }) => label === partnerOf(left.label));
+  if (!partner || partner.label === left.label || left.label.match(/Rw?$/)) return [];
+  const apart = Math.abs(left.azimuthDegrees + partner.azimuthDegrees);
+  if (apart <= saidFromDegrees) return [];
+  const sentence = `${left.label} stands ${angleInWords(left.azimuthDegrees)} and ${partner.label} ${angleInWords(partner.azimuthDegrees)}: what should sound between them leans to one side, and no distance or level mends that.`;
+  return [{ kind: 'unequal', labels: [left.label, partner.label], sentence }];
+}
+
+/** A lone pair of surrounds is the side pair; said once it stands behind its range. */
+function noteSides({ layout }: DeclaredPlan): PlaceNote[] {
+  if (layout.channels.some(({ group }) => group === 'backs')) return [];
+  const sides = layout.channels.filter(({ group }) => group === 'sides');
+  if (!sides.some(({ azimuthDegrees }) => Math.abs(azimuthDegrees) > 120)) return [];
+  const sentence =
+    'SiL and SiR stand behind the seat and are the side surrounds all the same: a lone pair of surrounds is the side pair, and goes to the side outputs.';
+  return [{ kind: 'role', labels: ['SiL', 'SiR'], sentence }];
+}
+
+function noteRoom(plan: DeclaredPlan, { label }: Channel): PlaceNote[] {
+  const place = standingPlace(plan, label);
+  if (!plan.system.room || place.distanceMetres === null) return [];
+  const metres = metresOutside(plan.system.room, standingOffset(plan, label, place));
+  if (metres === 0) return [];
+  const sentence = `${label} is declared ${metres.toFixed(2)} m outside the room: either its place or the outline is not right.`;
+  return [{ kind: 'room', labels: [label], sentence }];
+}
+
+function azimuthSpan({ azimuthRange: range, azimuthDegrees }: Channel): string {
+  if (!range) return angleInWords(azimuthDegrees);
+  return withSide(`${spread(range)}°`, range[0] + range[1]);
+}
+
+function elevationSpan({ elevationRange: range, elevationDegrees }: Channel): string {
+  if (range) return `${spread(range)}° up`;
+  return elevationDegrees === 0 ? 'ear height' : `${elevationDegrees}° up`;
+}
+
+function spread(range: readonly [number, number]): string {
+  const [near, far] = [...range].map(Math.abs).sort((a, b) => a - b);
+  return `${near}° to ${far}`;
+}
+
+function withSide(angle: string, degrees: number): string {
+  return `${angle} ${degrees >= 0 ? 'left' : 'right'}`;
+}
+
+function angleInWords(degrees: number): string {
+  const whole = Math.round(degrees);
+  if (whole === 0) return 'straight ahead';
+  return Math.abs(whole) === 180 ? 'straight behind' : withSide(`${Math.abs(whole)}°`, whole);
+}

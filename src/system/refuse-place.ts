@@ -1,0 +1,81 @@
+import type { ChannelLabel } from './channel';
+import type { DeclaredPlace } from './declared-system';
+import { metresOutside } from './room-outline';
+import { metresBetween } from './speaker-offset';
+import { channelOf, standingOffset, standingPlace, type DeclaredPlan } from './standing-place';
+
+/** Nearer a speaker stands at the seat; two speakers nearer to each other stand in one spot. */
+export const atSeatMetres = 0.3;
+export const oneSpotMetres = 0.15;
+/** Farther than any room this is made for. */
+export const farthestMetres = 50;
+
+/**
+ * Why a speaker cannot stand at a place, in a sentence; null when it can. Speakers of unknown
+ * distance are taken to stand where they are drawn. Limits are common sense, no source.
+ */
+export function refusePlace(
+  plan: DeclaredPlan,
+  label: ChannelLabel,
+  place: DeclaredPlace,
+): string | null {
+  return (
+    refuseDirection(label, place) ??
+    refuseDistance(label, place.distanceMetres) ??
+    refuseSpot(plan, label, place) ??
+    refuseWall(plan, label, place)
+  );
+}
+
+function refuseDirection(label: ChannelLabel, place: DeclaredPlace): string | null {
+  const { azimuthDegrees, elevationDegrees } = place;
+  if (!Number.isFinite(azimuthDegrees)) return `The angle of ${label} is no number.`;
+  if (Math.abs(azimuthDegrees) > 180) {
+    return `The angle of ${label} lies between −180° and 180°, not at ${figure(azimuthDegrees)}°: 0° is ahead, ±180° straight behind.`;
+  }
+  if (!Number.isFinite(elevationDegrees)) return `The elevation of ${label} is no number.`;
+  if (Math.abs(elevationDegrees) > 90) {
+    return `The elevation of ${label} lies between −90° and 90°, not at ${figure(elevationDegrees)}°: 90° is straight above the seat.`;
+  }
+  return null;
+}
+
+function refuseDistance(label: ChannelLabel, metres: number | null): string | null {
+  if (metres === null) return null;
+  if (!Number.isFinite(metres)) return `The distance of ${label} is no number.`;
+  if (metres <= 0) return `The distance of ${label} is more than zero, not ${figure(metres)} m.`;
+  if (metres < atSeatMetres) {
+    return `${label} would stand at the seat, ${figure(metres)} m away: no speaker stands nearer than ${atSeatMetres} m.`;
+  }
+  return metres > farthestMetres
+    ? `${label} would stand ${figure(metres)} m away: no speaker stands farther than ${farthestMetres} m.`
+    : null;
+}
+
+/** A sub on the floor may well stand under a speaker: subs are held against subs alone. */
+function refuseSpot(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlace): string | null {
+  const isSub = channelOf(plan.layout, label).kind === 'sub';
+  const here = standingOffset(plan, label, place);
+  for (const other of plan.layout.channels) {
+    if (other.label === label || (other.kind === 'sub') !== isSub) continue;
+    const there = standingOffset(plan, other.label, standingPlace(plan, other.label));
+    const metres = metresBetween(here, there);
+    if (metres >= oneSpotMetres) continue;
+    return `${label} and ${other.label} would stand in one spot, ${figure(metres)} m apart: two speakers stand at least ${oneSpotMetres} m apart.`;
+  }
+  return null;
+}
+
+function refuseWall(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlace): string | null {
+  const { room } = plan.system;
+  if (!room || place.distanceMetres === null) return null;
+  const metres = metresOutside(room, standingOffset(plan, label, place));
+  return metres === 0
+    ? null
+    : `${label} would stand ${figure(metres)} m outside the room: move it inside, or change the room’s outline first.`;
+}
+
+/** A number as a person reads it, with two decimals at most. */
+function figure(value: number): string {
+  return String(Number(value.toFixed(2))).replace('-', '−');
+}

@@ -1,0 +1,85 @@
+import type { DeclaredRoom } from './declared-system';
+import type { SpeakerOffset } from './speaker-offset';
+
+/** A tape measures a wall no better than this, metres; common practice, no source. */
+const wallSlackMetres = 0.05;
+
+/** Where the walls stand seen from the main seat, metres; all are positive. */
+export interface Walls {
+  readonly aheadMetres: number;
+  readonly behindMetres: number;
+  readonly leftMetres: number;
+  readonly rightMetres: number;
+  readonly aboveMetres: number;
+  readonly belowMetres: number;
+}
+
+/** The walls, the ceiling and the floor seen from the ears at the main seat. */
+export function wallsOf(room: DeclaredRoom): Walls {
+  return {
+    aheadMetres: room.seatFromFrontMetres,
+    behindMetres: room.lengthMetres - room.seatFromFrontMetres,
+    leftMetres: room.seatFromLeftMetres,
+    rightMetres: room.widthMetres - room.seatFromLeftMetres,
+    aboveMetres: room.heightMetres - room.earHeightMetres,
+    belowMetres: room.earHeightMetres,
+  };
+}
+
+/** How far a place stands outside the room, metres; 0 inside and within a tape's error. */
+export function metresOutside(room: DeclaredRoom, offset: SpeakerOffset): number {
+  const walls = wallsOf(room);
+  const beyond = Math.max(
+    -offset.backMetres - walls.aheadMetres,
+    offset.backMetres - walls.behindMetres,
+    -offset.rightMetres - walls.leftMetres,
+    offset.rightMetres - walls.rightMetres,
+    offset.upMetres - walls.aboveMetres,
+    -offset.upMetres - walls.belowMetres,
+  );
+  return beyond > wallSlackMetres ? beyond : 0;
+}
+
+/** Largest share, 0 to 1, of an offset that stays inside the room. */
+export function shareInside(room: DeclaredRoom, offset: SpeakerOffset): number {
+  const walls = wallsOf(room);
+  const share = (metres: number, ahead: number, behind: number): number =>
+    metres === 0 ? 1 : (metres < 0 ? ahead : behind) / Math.abs(metres);
+  return Math.min(
+    1,
+    share(offset.backMetres, walls.aheadMetres, walls.behindMetres),
+    share(offset.rightMetres, walls.leftMetres, walls.rightMetres),
+    share(offset.upMetres, walls.belowMetres, walls.aboveMetres),
+  );
+}
+
+const sizes = [
+  ['length', 'lengthMetres', 1, 60],
+  ['width', 'widthMetres', 1, 60],
+  ['height', 'heightMetres', 1.5, 20],
+] as const;
+
+const seats = [
+  ['distance of the seat from the front wall', 'seatFromFrontMetres', 'lengthMetres', 'length'],
+  ['distance of the seat from the left wall', 'seatFromLeftMetres', 'widthMetres', 'width'],
+  ['height of the ears', 'earHeightMetres', 'heightMetres', 'height'],
+] as const;
+
+/** Why a room makes no sense, in a sentence; null when it does. Limits are common sense. */
+export function refuseRoom(room: DeclaredRoom): string | null {
+  for (const [name, key, least, most] of sizes) {
+    const value = room[key];
+    if (!Number.isFinite(value)) return `The ${name} of the room is no number.`;
+    if (value < least || value > most) {
+      return `The ${name} of the room lies between ${least} and ${most} m, not ${value} m.`;
+    }
+  }
+  for (const [name, key, within, side] of seats) {
+    const value = room[key];
+    if (!Number.isFinite(value)) return `The ${name} is no number.`;
+    if (value <= 0 || value >= room[within]) {
+      return `The ${name} lies between 0 and the room’s ${side} of ${room[within]} m, not ${value} m.`;
+    }
+  }
+  return null;
+}
