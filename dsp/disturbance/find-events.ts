@@ -8,7 +8,7 @@ export interface Span {
 
 const gapSeconds = 0.4;
 /** Share of the loudest frame from which on one belongs to an event. */
-const leastShare = 0.01;
+const leastShare = 1e-3;
 
 /**
  * Stretches of time that hold seen excess, weighed per band by `weights`. What is less than 0.4 s

@@ -5,7 +5,9 @@ import type { EventShape } from './event-shape';
 /** Share of an event on one side of the sweep's frequency, and its climb re the sweep's, at least. */
 const leastShare = 0.9;
 const leastClimb = 0.4;
-const leastSeconds = 0.25;
+const leastSeconds = 0.4;
+/** It does not pause as speech does: so much of its time holds something. */
+const leastFilled = 0.85;
 
 /**
  * Whether an event climbs with the sweep, all above or all below it: distortion of a speaker or of
@@ -54,6 +56,7 @@ export function followsSweep(
   const spread = count * sums.timeTime - sums.time ** 2;
   if ((count * hop) / sweep.sampleRate < leastSeconds || spread <= 0) return false;
   const climb = (count * sums.timePitch - sums.time * sums.pitch) / spread;
+  if (count < leastFilled * (to - from)) return false;
   return (
     Math.max(sums.above, sums.weight - sums.above) > leastShare * sums.weight &&
     climb * sweepRateSeconds(sweep) > leastClimb
