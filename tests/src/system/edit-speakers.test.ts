@@ -43,7 +43,9 @@ describe('adding and taking away speakers', () => {
     for (const refused of [addGroup(layout('3.1'), 'backs'), removeGroup(layout('7.1'), 'sides')]) {
       expect(sentenceOf(refused)).toContain('a lone pair of surrounds is the side pair');
     }
-    expect(sentenceOf(removeGroup(layout('7.1'), 'sides'))).toMatch(/^SiL and SiR .* stay: .* The layout stays 7\.1\.$/);
+    expect(sentenceOf(removeGroup(layout('7.1'), 'sides'))).toMatch(
+      /^SiL and SiR .* stay: .* The layout stays 7\.1\.$/,
+    );
   });
 
   it('reaches only layouts that have a name which gives them back', () => {
