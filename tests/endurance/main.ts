@@ -38,7 +38,7 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
   },
   async pink() {
     console.log('channel  worst dB   at Hz  level dB  sweep level dB');
-    for (const row of await comparePinkAndSweep(['FL', 'FC', 'SiR'])) {
+    for (const row of await comparePinkAndSweep()) {
       const { channel, worstDb, worstHz, levelErrorDb, sweepLevelErrorDb } = row;
       console.log(
         `${channel.padEnd(8)} ${worstDb.toFixed(3).padStart(8)} ${worstHz.toFixed(0).padStart(7)} ${levelErrorDb.toFixed(3).padStart(9)} ${sweepLevelErrorDb.toFixed(3).padStart(9)}`,

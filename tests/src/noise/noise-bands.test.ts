@@ -5,7 +5,7 @@ import { checkNoiseRequest } from '../../../src/noise/check-noise-request';
 describe('noise bands', () => {
   it('hold those of the trade, each of them allowed', () => {
     expect(noiseBands.map(({ lowHz, highHz }) => [lowHz, highHz])).toEqual([
-      [20, 20_000],
+      [10, 20_000],
       [500, 2000],
       [30, 80],
     ]);
