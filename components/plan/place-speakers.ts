@@ -1,5 +1,8 @@
 import type { ChannelReading } from '../../src/reading/reading';
 import type { Channel, Layout } from '../../src/system/channel';
+import { nothingDeclared, type DeclaredSystem } from '../../src/system/declared-system';
+import type { Walls } from '../../src/system/room-outline';
+import { standingOffset, standingPlace } from '../../src/system/standing-place';
 
 /** Whatever is measured so far. */
 export interface MeasuredChannels {
@@ -13,53 +16,60 @@ export interface PlacedSpeaker {
   readonly backMetres: number;
   /** Straight line from the microphone; null until it is measured, and when that cannot be. */
   readonly distanceMetres: number | null;
-  /** Whether it is drawn at its measured distance. Subs are not: their delay is no distance. */
+  /** Whether it is drawn at a known distance. A sub's delay is none: it must be declared. */
   readonly located: boolean;
 }
 
-/** Unmeasured subs stand farther out and heights farther in, so that none hides another. */
-const nominalShare = { bed: 1, height: 0.8, sub: 1.25 } as const;
-
 /**
- * Puts every speaker of a layout on the plan seen from above: measured distance where there is
- * one, else and for subs the nominal distance; declared direction always. A height stands at the
- * horizontal share of its distance.
+ * Puts every speaker of a layout on the plan seen from above: measured distance where there is one
+ * (never for subs), else the declared one, else the nominal one; declared direction always. A
+ * height stands at the horizontal share of its distance.
  */
 export function placeSpeakers(
   layout: Layout,
   readings: MeasuredChannels | null,
   nominalMetres: number,
+  system: DeclaredSystem = nothingDeclared,
 ): PlacedSpeaker[] {
+  const plan = { layout, system, nominalMetres };
   return layout.channels.map((channel) => {
     const reading = readings?.channels.find((one) => one.channel === channel.label);
     const measured = reading?.distanceMetres ?? null;
     const distanceMetres = measured !== null && measured > 0 ? measured : null;
-    const nominal = nominalMetres * nominalShare[channel.kind];
-    const azimuth = (channel.azimuthDegrees * Math.PI) / 180;
-    const elevation = (channel.elevationDegrees * Math.PI) / 180;
-    const located = distanceMetres !== null && channel.kind !== 'sub';
-    const horizontal = (located ? distanceMetres : nominal) * Math.cos(elevation);
-    return {
-      channel,
-      rightMetres: -Math.sin(azimuth) * horizontal,
-      backMetres: -Math.cos(azimuth) * horizontal,
-      distanceMetres,
-      located,
-    };
+    const place = standingPlace(plan, channel.label);
+    const drawnMetres = channel.kind === 'sub' ? null : distanceMetres;
+    const stands = { ...place, distanceMetres: drawnMetres ?? place.distanceMetres };
+    const { rightMetres, backMetres } = standingOffset(plan, channel.label, stands);
+    const located = stands.distanceMetres !== null;
+    return { channel, rightMetres, backMetres, distanceMetres, located };
   });
 }
 
 /** Room kept beside and above the outermost speakers for their labels, pixels. */
 const labelRoom = { beside: 48, above: 34 };
 
+/** Kept free between a wall and the edge of the drawing, pixels. */
+const wallRoom = 8;
+
 /**
- * Pixels a metre: the widest that keeps every speaker and its label inside a drawing of half width
- * `reach` and no higher than wide.
+ * Pixels a metre: the widest that keeps every speaker and its label, and the walls where they are
+ * known, inside a drawing of half width `reach` and no higher than wide.
  */
-export function scaleOf(placed: readonly PlacedSpeaker[], reach: number): number {
+export function scaleOf(
+  placed: readonly Pick<PlacedSpeaker, 'rightMetres' | 'backMetres'>[],
+  reach: number,
+  walls: Walls | null = null,
+): number {
   const beside = Math.max(0.5, ...placed.map((one) => Math.abs(one.rightMetres)));
   const along = Math.max(0.5, ...placed.map((one) => Math.abs(one.backMetres)));
-  return Math.min((reach - labelRoom.beside) / beside, (reach - labelRoom.above) / along);
+  const widest = walls
+    ? Math.max(walls.leftMetres, walls.rightMetres, walls.aheadMetres, walls.behindMetres)
+    : 0;
+  return Math.min(
+    (reach - labelRoom.beside) / beside,
+    (reach - labelRoom.above) / along,
+    widest > 0 ? (reach - wallRoom) / widest : Infinity,
+  );
 }
 
 const ringSteps = [1, 2, 5, 10, 20, 50];

@@ -54,6 +54,34 @@ export const planDrawingStyles = css`
     stroke-linejoin: round;
   }
 
+  .bounce {
+    fill: none;
+    stroke: currentColor;
+    stroke-width: 1.6;
+  }
+
+  .chosen .bounce {
+    stroke: var(--sheet);
+  }
+
+  .wall {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 1.5;
+  }
+
+  .seat {
+    fill: none;
+    stroke: var(--soft);
+    stroke-width: 1.5;
+    stroke-linejoin: round;
+  }
+
+  .seat-name {
+    fill: var(--soft);
+    font-size: 11.5px;
+  }
+
   /* A ring hangs above what stands below it, which stays visible through it. */
   .height .shape {
     fill: none;

@@ -1,26 +1,18 @@
 import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
-import { textWidth } from '../charts/text-width';
+import { nothingDeclared, type DeclaredSystem } from '../../src/system/declared-system';
 import { askToSelect } from '../events';
 import { groupColour } from '../group-colour';
 import { sharedStyles } from '../theme/shared-styles';
+import { arrangePlan, labelFont } from './arrange-plan';
+import { drawGround, drawLeader } from './draw-ground';
 import { partnersOf } from './partner';
-import { placeLabels, type Box } from './place-labels';
-import { placeRingLabels } from './place-ring-labels';
-import {
-  placeSpeakers,
-  ringRadii,
-  scaleOf,
-  type MeasuredChannels,
-  type PlacedSpeaker,
-} from './place-speakers';
+import type { Box } from './place-labels';
+import { placeSpeakers, type MeasuredChannels, type PlacedSpeaker } from './place-speakers';
 import { planDrawingStyles } from './plan-drawing-styles';
 import { speakerName } from './speaker-name';
-import { speakerShape, symbolHalf } from './speaker-shape';
-
-/** Kept free above and below all that is drawn, pixels. */
-const margin = 6;
+import { speakerShape } from './speaker-shape';
 
 /** The plan to scale, seen from above; also the navigator. Arrow keys walk from speaker to speaker. */
 @customElement('ll-plan-drawing')
@@ -29,6 +21,8 @@ export class PlanDrawing extends LitElement {
 
   @property({ attribute: false }) layout: Layout | null = null;
   @property({ attribute: false }) readings: MeasuredChannels | null = null;
+  /** Declared distances, bounced heights, the room and its seats. */
+  @property({ attribute: false }) system: DeclaredSystem = nothingDeclared;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   /** The channel that sounds now. */
   @property({ attribute: false }) playing: string | null = null;
@@ -61,42 +55,12 @@ export class PlanDrawing extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { layout, reach } = this;
     if (!layout) return nothing;
-    const placed = placeSpeakers(layout, this.readings, this.nominalMetres);
-    const perMetre = scaleOf(placed, reach);
-    const rings = ringRadii(placed).filter((radius) => radius * perMetre < reach);
-    const symbols = placed.map((one) => ({
-      x: one.rightMetres * perMetre,
-      y: one.backMetres * perMetre,
-    }));
-    const listener: Box = { x: 0, y: 0, halfWidth: 9, halfHeight: 9 };
-    const font = `700 13px ${getComputedStyle(this).getPropertyValue('--face')}`;
-    const labels = placeLabels(
-      placed.map((one, index) => ({
-        x: symbols[index]?.x ?? 0,
-        y: symbols[index]?.y ?? 0,
-        halfWidth: textWidth(one.channel.label, font) / 2 + 2,
-        halfHeight: 8,
-      })),
-      { reach, symbol: symbolHalf, obstacles: [listener] },
-    );
-    const taken = [
-      ...labels,
-      ...symbols.map((at) => ({ ...at, halfWidth: symbolHalf, halfHeight: symbolHalf })),
-      listener,
-    ];
-    const outer = Math.max(0, ...rings) * perMetre;
-    const top = Math.min(-outer, ...taken.map((box) => box.y - box.halfHeight)) - margin;
-    const bottom = Math.max(outer, ...taken.map((box) => box.y + box.halfHeight)) + margin;
+    const placed = placeSpeakers(layout, this.readings, this.nominalMetres, this.system);
+    const font = labelFont(this);
+    const arrangement = arrangePlan(placed, this.system, reach, font);
+    const { symbols, labels, top, bottom } = arrangement;
     return html`<svg viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}">
-      ${rings.map((radius) => svg`<circle class="ring" r=${(radius * perMetre).toFixed(1)}></circle>`)}
-      ${placeRingLabels(
-        rings.map((metres) => ({ text: `${metres} m`, radius: metres * perMetre })),
-        reach,
-        taken,
-      ).map(
-        (one) =>
-          svg`<text class="ring-label" aria-hidden="true" x=${one.x.toFixed(1)} y=${(one.y + 3.5).toFixed(1)}>${one.text}</text>`,
-      )}
+      ${drawGround(arrangement, this.system)}
       <path class="listener" d="M0-8L7 7H-7z"><title>Listener, facing up</title></path>
       <g
         role="listbox"
@@ -144,10 +108,10 @@ export class PlanDrawing extends LitElement {
     >
       <rect class="hit" x=${at.x - 14} y=${at.y - 14} width="28" height="28"></rect>
       <rect class="hit" x=${label.x - label.halfWidth} y=${label.y - 9} width=${2 * label.halfWidth} height="18"></rect>
-      ${leader(at, label)}
+      ${drawLeader(at, label)}
       <g transform="translate(${at.x.toFixed(1)} ${at.y.toFixed(1)})">
         <circle class="halo" r="14"></circle>
-        ${speakerShape(channel)}
+        ${speakerShape(channel, this.system.bounced.includes(channel.label))}
         ${faults.length > 0 ? svg`<path class="flag" d="M5-13l6 10h-12z"></path>` : nothing}
       </g>
       <text class="label" x=${label.x.toFixed(1)} y=${(label.y + 4).toFixed(1)}>${channel.label}</text>
@@ -193,12 +157,4 @@ function nextIndex(key: string, here: number, count: number): number | null {
     default:
       return null;
   }
-}
-
-/** A thin line from a symbol to a label that had to stand away from it. */
-function leader(at: { x: number; y: number }, label: Box): SVGTemplateResult | typeof nothing {
-  const x = Math.max(label.x - label.halfWidth, Math.min(at.x, label.x + label.halfWidth));
-  const y = Math.max(label.y - label.halfHeight, Math.min(at.y, label.y + label.halfHeight));
-  if (Math.hypot(x - at.x, y - at.y) < symbolHalf + 9) return nothing;
-  return svg`<path class="leader" d="M${at.x.toFixed(1)} ${at.y.toFixed(1)}L${x.toFixed(1)} ${y.toFixed(1)}"></path>`;
 }
