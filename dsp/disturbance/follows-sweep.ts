@@ -6,7 +6,7 @@ import type { EventShape } from './event-shape';
 const leastShare = 0.9;
 const leastClimb = 0.4;
 const leastSeconds = 0.4;
-/** It does not pause as speech does: so much of its time holds something. */
+/** Distortion does not pause as speech does: so much of its time holds something. */
 const leastFilled = 0.85;
 
 /**
@@ -56,9 +56,8 @@ export function followsSweep(
   const spread = count * sums.timeTime - sums.time ** 2;
   if ((count * hop) / sweep.sampleRate < leastSeconds || spread <= 0) return false;
   const climb = (count * sums.timePitch - sums.time * sums.pitch) / spread;
-  if (count < leastFilled * (to - from)) return false;
-  return (
-    Math.max(sums.above, sums.weight - sums.above) > leastShare * sums.weight &&
-    climb * sweepRateSeconds(sweep) > leastClimb
-  );
+  const climbs = climb * sweepRateSeconds(sweep) > leastClimb;
+  const above = sums.above / sums.weight;
+  if (above > leastShare) return climbs && count > leastFilled * (to - from);
+  return climbs && above < 1 - leastShare;
 }

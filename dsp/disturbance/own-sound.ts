@@ -12,7 +12,7 @@ const harmonicDb = { 2: -22, 3: -22, 4: -34, 5: -34, 6: -40, 7: -40 } as const;
 const bassHz = 110;
 const bassHarmonicDb = -10;
 
-/** Decays bend: later they may go on from so far below at half the slope, dB. */
+/** Decays bend: later they may go on from so far below at 0.4 of the slope, dB. */
 const bendDb = 8;
 
 export interface OwnSound {
@@ -69,7 +69,7 @@ export function ownSound(
     }
     const passed = frameAt(sweepTimeSeconds(sweep, Math.min(band.highHz, sweep.endHz)) + half);
     for (let n = Math.max(0, Math.ceil(passed)); n < frames; n++) {
-      const fallDb = bendDb + (30 * (n - passed) * hop) / rate / Math.max(decaySeconds, 0.01);
+      const fallDb = bendDb + (24 * (n - passed) * hop) / rate / Math.max(decaySeconds, 0.01);
       const value = power * 10 ** (-fallDb / 10);
       if (value < 0.1 * floor) break;
       late[b * frames + n] = value;
