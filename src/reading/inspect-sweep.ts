@@ -13,8 +13,8 @@ export interface InspectedSweep extends CheckedSegment {
   readonly notes: readonly string[];
 }
 
-/** Moving the response by less is no fault, dB. */
-const leastFaultDb = 1;
+/** Moving the response by less is no fault, dB; less too where other sweeps hide much of it. */
+const leastFaultDb = { alone: 1, overlapping: 0.5 } as const;
 
 /** Sweeps that end below this are those of subs, Hz. */
 const subSweepHz = 2000;
@@ -33,6 +33,8 @@ export function inspectSweep(
   const response = respond(segment, check.mend?.atSample ?? undefined);
   if (check.mend) return { segment, check, response, notes: [] };
   const { ir, heard, sweepAt, others } = response;
+  const overlapping = others();
+  const least = leastFaultDb[overlapping.length > 0 ? 'overlapping' : 'alone'];
   const found = findDisturbances({
     heard,
     sweepAt,
@@ -40,10 +42,10 @@ export function inspectSweep(
     ir,
     silence,
     playedHz: playedBand(ir, segment.sweep.endHz < subSweepHz),
-    others: others(),
+    others: overlapping,
   });
-  const faults = found.filter(({ errorDb }) => errorDb >= leastFaultDb).map(disturbanceFault);
-  const notes = found.filter(({ errorDb }) => errorDb < leastFaultDb).map(sayDisturbance);
+  const faults = found.filter(({ errorDb }) => errorDb >= least).map(disturbanceFault);
+  const notes = found.filter(({ errorDb }) => errorDb < least).map(sayDisturbance);
   const worse = faults.length === 0 ? check : { ...check, faults: [...check.faults, ...faults] };
   return { segment, check: worse, response, notes: notes.map((what) => `${what}.`) };
 }
