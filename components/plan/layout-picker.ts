@@ -49,7 +49,7 @@ export class LayoutPicker extends LitElement {
     if (!state) return nothing;
     const busy = state.activity.kind !== 'idle';
     const wrong = state.trouble?.trouble === 'bad-layout' ? state.trouble.sentence : null;
-    const { name } = state.layout;
+    const { name, title } = state.layout;
     return html`<ll-choice
         label="The usual ones"
         .options=${usual.map((value) => ({ value, label: value }))}
@@ -58,13 +58,13 @@ export class LayoutPicker extends LitElement {
         @ll-pick=${(event: CustomEvent<string>) => this.use(event.detail)}
       ></ll-choice>
       <form class="field" novalidate @submit=${this.submit}>
-        <label for="name">Another, by its name</label>
+        <label for="name">Another, by its name or its speakers</label>
         <span class="entry">
           <input
             id="name"
             autocomplete="off"
             spellcheck="false"
-            maxlength="40"
+            maxlength="120"
             .value=${wrong ? (this.refused ?? name) : name}
             ?disabled=${busy}
             aria-invalid=${wrong ? 'true' : 'false'}
@@ -75,10 +75,10 @@ export class LayoutPicker extends LitElement {
         <p id="said" class=${wrong ? 'wrong' : 'soft small'} role=${wrong ? 'alert' : nothing}>
           ${
             wrong
-              ? `${wrong} The layout is still ${name}.`
+              ? `${wrong} The layout is still ${title}.`
               : busy
                 ? 'The layout stays as it is while a take runs.'
-                : 'Declare what stands in the room and no speaker more: a speaker that is declared but not there loses its sound.'
+                : 'Declare what stands in the room and no speaker more: what is sent to a speaker that is not there, nobody plays.'
           }
         </p>
       </form>`;

@@ -1,19 +1,45 @@
-import { LitElement, html, nothing, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
+import { layoutDeviation } from '../../src/system/edit-speakers';
+import { notePlaces, type PlaceNote } from '../../src/system/place-notes';
 import { BenchController } from '../bench-controller';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import './angle-table';
 import './conditions';
+import { declaredPlan } from './declared-plan';
 import './layout-picker';
 import { layoutInWords } from './layout-words';
+import './plan-editor';
+import { planFinding } from './plan-finding';
+import './room-fields';
+import './seat-list';
+import './speaker-palette';
+import './speaker-panel';
 
 /** Stage 1: what is there. */
 @customElement('ll-plan')
 export class PlanStage extends LitElement {
-  static override styles = [sharedStyles, stageStyles];
+  static override styles = [
+    sharedStyles,
+    stageStyles,
+    css`
+      .places {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--space-4) var(--space-5);
+        align-items: start;
+      }
+
+      @container (min-width: 52rem) {
+        .places {
+          grid-template-columns: minmax(0, 1fr) minmax(0, 24rem);
+        }
+      }
+    `,
+  ];
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
@@ -23,25 +49,48 @@ export class PlanStage extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     const { layout } = state;
+    const deviation = layoutDeviation(layout);
+    const notes = notePlaces(declaredPlan(state));
     return html`<div class="lede">
         <h1>This room has ${layoutInWords(layout)}</h1>
-        <p>That is ${layout.name}, ${layout.channels.length} channels to probe.</p>
+        <p>
+          That is ${layout.title}${deviation ? `, ${deviation}` : ''}: ${layout.channels.length}
+          channels to probe.
+        </p>
       </div>
       <div class="sheets">
         <section class="sheet wide" aria-labelledby="layout">
           <h2 id="layout">Which speakers are there?</h2>
           <ll-layout-picker .bench=${this.bench}></ll-layout-picker>
+          <ll-speaker-palette .bench=${this.bench}></ll-speaker-palette>
         </section>
-        <section class="sheet" aria-labelledby="angles">
-          <h2 id="angles">Where they should stand, seen from the seat</h2>
-          <div class="scroll">
-            <ll-angle-table .layout=${layout} .selected=${this.selected}></ll-angle-table>
+        <section class="sheet wide" aria-labelledby="places">
+          <h2 id="places">${planFinding(notes)}</h2>
+          <div class="places">
+            <div class="column">
+              <ll-plan-editor .bench=${this.bench} .selected=${this.selected}></ll-plan-editor>
+              ${renderNotes(notes)}
+            </div>
+            <ll-speaker-panel .bench=${this.bench} .selected=${this.selected}></ll-speaker-panel>
           </div>
-          <p class="soft small">
-            Directions of ITU-R BS.2051; it gives subs no place. Speakers outside these ranges can
-            be measured all the same.
-          </p>
         </section>
+        <div class="column">
+          <section class="sheet" aria-labelledby="angles">
+            <h2 id="angles">Where they stand, seen from the seat</h2>
+            <div class="scroll">
+              <ll-angle-table .layout=${layout} .selected=${this.selected}></ll-angle-table>
+            </div>
+            <p class="soft small">Ranges of ITU-R BS.2051; it gives subs no place.</p>
+          </section>
+          <section class="sheet" aria-labelledby="room">
+            <h2 id="room">The room, if you know it</h2>
+            <ll-room .bench=${this.bench}></ll-room>
+          </section>
+          <section class="sheet" aria-labelledby="seats">
+            <h2 id="seats">Other seats, seen from the main one</h2>
+            <ll-seats .bench=${this.bench}></ll-seats>
+          </section>
+        </div>
         <div class="column">
           <section class="sheet" aria-labelledby="conditions">
             <h2 id="conditions">What distances rest on</h2>
@@ -56,6 +105,14 @@ export class PlanStage extends LitElement {
         </div>
       </div>`;
   }
+}
+
+function renderNotes(notes: readonly PlaceNote[]): TemplateResult | typeof nothing {
+  if (notes.length === 0) return nothing;
+  return html`<ul class="list">
+      ${notes.map(({ sentence }) => html`<li>${sentence}</li>`)}
+    </ul>
+    <p class="soft small">They can be measured all the same.</p>`;
 }
 
 function cautionsFor(layout: Layout): string[] {

@@ -67,9 +67,12 @@ export function leftOutContent(layout: Layout, group: DeclarableGroup | 'subs'):
   const { carries, into, source } = foldings[group];
   const row = into.find((groups) => groups.some((one) => hasGroup(layout, one))) ?? [];
   const labels = row.filter((one) => hasGroup(layout, one)).flatMap((one) => [...labelsOf(one)]);
+  const own = labelsOf(group);
+  const named = group === 'subs' ? 'subs' : listInWords(own);
+  const who = `${named} ${own.length === 1 ? 'is' : 'are'}`;
   return {
     into: labels,
-    listed: `Listed but not there, nobody plays ${carries}: it is sent to outputs that drive nothing.`,
-    leftOut: `Left out, ${listInWords(labels)} take over ${carries} (${source}).`,
+    listed: `When ${who} listed and not there, nobody plays ${carries}.`,
+    leftOut: `When ${who} left out, ${listInWords(labels)} take over ${carries} (${source}).`,
   };
 }

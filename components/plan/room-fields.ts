@@ -1,0 +1,120 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Bench } from '../../src/session/bench';
+import { setRoom } from '../../src/system/declare-seats';
+import type { DeclaredRoom } from '../../src/system/declared-system';
+import { BenchController } from '../bench-controller';
+import { buttonStyles } from '../controls/button-styles';
+import '../controls/number-field';
+import { sharedStyles } from '../theme/shared-styles';
+import { declare, isBusy } from './declared-plan';
+
+const entries: readonly (readonly [keyof DeclaredRoom, string])[] = [
+  ['lengthMetres', 'Length, front to back'],
+  ['widthMetres', 'Width'],
+  ['heightMetres', 'Height'],
+  ['seatFromFrontMetres', 'Seat from the front wall'],
+  ['seatFromLeftMetres', 'Seat from the left wall'],
+  ['earHeightMetres', 'Ears above the floor'],
+];
+
+/** Something to start typing from; no room was measured. */
+const start: DeclaredRoom = {
+  lengthMetres: 5,
+  widthMetres: 4,
+  heightMetres: 2.5,
+  seatFromFrontMetres: 3,
+  seatFromLeftMetres: 2,
+  earHeightMetres: 1.2,
+};
+
+/** The outline of the room and the main seat in it. It changes in one go, once it makes sense. */
+@customElement('ll-room')
+export class RoomFields extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    css`
+      :host {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--space-3);
+      }
+
+      .fields {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr));
+        gap: var(--space-2) var(--space-3);
+        align-items: end;
+      }
+
+      .actions {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  /** What was typed and is not drawn yet; null when nothing is. */
+  @state() private draft: DeclaredRoom | null = null;
+  @state() private refusal: string | null = null;
+  private readonly follow = new BenchController(this);
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { state } = this.follow;
+    if (!state) return nothing;
+    const { room } = state.document.system;
+    const busy = isBusy(state);
+    const shown = this.draft ?? room ?? start;
+    return html`<div class="fields">
+        ${entries.map(
+          ([key, label]) =>
+            html`<ll-number
+              label=${label}
+              unit="m"
+              decimals="2"
+              .value=${shown[key]}
+              ?disabled=${busy}
+              @ll-number=${(event: CustomEvent<number>) =>
+                (this.draft = { ...shown, [key]: event.detail })}
+            ></ll-number>`,
+        )}
+      </div>
+      ${this.refusal ? html`<p class="signal" role="alert">${this.refusal}</p>` : nothing}
+      <div class="actions">
+        <button
+          class="ghost"
+          ?disabled=${busy || (room !== null && this.draft === null)}
+          @click=${() => this.use('Draw the room', shown)}
+        >
+          ${room ? 'Draw it like this' : 'Draw the room'}
+        </button>
+        ${
+          room
+            ? html`<button
+                class="ghost"
+                ?disabled=${busy}
+                @click=${() => this.use('Take the outline away', null)}
+              >
+                Take the outline away
+              </button>`
+            : nothing
+        }
+      </div>`;
+  }
+
+  private use(name: string, room: DeclaredRoom | null): void {
+    if (!this.bench) return;
+    const { system } = this.bench.state.document;
+    this.refusal = declare(this.bench, name, setRoom(system, room));
+    if (this.refusal === null) this.draft = null;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-room': RoomFields;
+  }
+}
