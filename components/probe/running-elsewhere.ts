@@ -3,8 +3,8 @@ import { html, nothing } from 'lit';
 import { sheetAddress, sheetNames, sheetOfActivity, type SheetId } from './probe-sheets';
 import { soundInWords } from '../strip/strip-words';
 
-/** A line that says what runs on another sheet, with the way there. */
-export function runningElsewhere(state: BenchState, here: SheetId) {
+/** A line that says what runs on another sheet, with the way there; null: of another stage. */
+export function runningElsewhere(state: BenchState, here: SheetId | null) {
   const sheet = sheetOfActivity(state);
   if (sheet === null || sheet === here) return nothing;
   return html`<p class="elsewhere">

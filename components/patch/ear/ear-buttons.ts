@@ -1,0 +1,55 @@
+import { html, nothing } from 'lit';
+import type { EarAction } from './ear-keys';
+
+interface ButtonState {
+  readonly busy: boolean;
+  /** Whether a channel can be answered. */
+  readonly asked: boolean;
+  readonly sounding: boolean;
+  readonly pointing: boolean;
+  /** The channel that Space plays; null when all are answered. */
+  readonly next: string | null;
+  readonly canGoBack: boolean;
+}
+
+/** The ear check's buttons, each with its key. */
+export function earButtons(now: ButtonState, act: (action: EarAction) => void, stop: () => void) {
+  const { busy, asked, pointing } = now;
+  const button = (
+    action: EarAction,
+    words: string,
+    key: string,
+    disabled: boolean,
+    kind = 'ghost',
+  ) =>
+    html`<button
+      class="${kind} ${pointing && action === 'elsewhere' ? 'on' : ''}"
+      data-action=${action}
+      ?disabled=${busy || disabled}
+      @click=${() => act(action)}
+    >
+      ${words} <kbd>${key}</kbd>
+    </button>`;
+  return html`<div class="buttons">
+      ${button('here', 'Heard here', 'H', !asked, 'ghost tall')}
+      ${button('elsewhere', 'Heard elsewhere', 'E', !asked, 'ghost tall')}
+      ${button('silent', 'Silent', 'S', !asked, 'ghost tall')}
+    </div>
+    <div class="buttons">
+      ${
+        now.next === null
+          ? nothing
+          : button(
+              'next',
+              `${now.sounding ? 'Skip to' : 'Play'} ${now.next}`,
+              'Space',
+              false,
+              now.sounding ? 'ghost' : 'go',
+            )
+      }
+      ${button('again', 'Again', 'R', !asked)} ${button('back', 'Back', 'B', !now.canGoBack)}
+      <button class="ghost" ?disabled=${!now.sounding} @click=${stop}>
+        Stop the noise <kbd>Esc</kbd>
+      </button>
+    </div>`;
+}

@@ -1,0 +1,184 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Bench, BenchState } from '../../../src/session/bench';
+import type { Channel, ChannelLabel } from '../../../src/system/channel';
+import { nothingInForce, type DeclaredSettings } from '../../../src/system/declared-settings';
+import { BenchController } from '../../bench-controller';
+import { buttonStyles } from '../../controls/button-styles';
+import '../../controls/choice';
+import '../../plan/speaker-icon';
+import { sharedStyles } from '../../theme/shared-styles';
+import { stageStyles } from '../../theme/stage-styles';
+import { changeInForce, withEntry } from './change-in-force';
+import './crossovers-in-force';
+import { typedRanges, type TypedRanges } from './in-force-units';
+import './typed-number';
+
+const equaliserStates = ['not known', 'off', 'on'] as const;
+
+/** What the processor already applies while it is measured, typed once. */
+@customElement('ll-in-force-sheet')
+export class InForceSheet extends LitElement {
+  static override styles = [
+    sharedStyles,
+    stageStyles,
+    buttonStyles,
+    css`
+      td {
+        vertical-align: top;
+        text-align: left;
+      }
+
+      tbody th {
+        line-height: var(--target);
+        white-space: nowrap;
+      }
+
+      thead th {
+        text-align: left;
+      }
+
+      .speaker {
+        display: inline-flex;
+        align-items: center;
+        gap: var(--space-2);
+        font-weight: 700;
+      }
+
+      .clear {
+        justify-self: start;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) selected: ChannelLabel | null = null;
+  private readonly follow = new BenchController(this);
+
+  override render() {
+    const { state } = this.follow;
+    if (!state) return nothing;
+    const { inForce } = state.document;
+    const ranges = typedRanges(state.document);
+    const busy = state.activity.kind !== 'idle';
+    return html`<div class="sheets">
+      <section class="sheet" aria-labelledby="channels">
+        <h2 id="channels">Distances and trims in the processor</h2>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Channel</th>
+              <th scope="col">Distance</th>
+              <th scope="col">Trim</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${state.layout.channels.map((channel) => this.row(state, channel, ranges, busy))}
+          </tbody>
+        </table>
+      </section>
+      <div class="column">
+        <section class="sheet" aria-labelledby="crossovers">
+          <h2 id="crossovers">Crossovers in the processor</h2>
+          <ll-crossovers-in-force .bench=${this.bench}></ll-crossovers-in-force>
+        </section>
+        <section class="sheet" aria-label="Equaliser">
+          <ll-choice
+            label="Equaliser of the processor"
+            .options=${equaliserStates.map((value) => ({ value, label: value }))}
+            .value=${inForce.equaliser}
+            ?disabled=${busy}
+            @ll-pick=${(event: CustomEvent<string>) => this.setEqualiser(event.detail)}
+          ></ll-choice>
+          ${
+            inForce.equaliser === 'on'
+              ? html`<p class="signal">
+                  It bends every response: switch it off while you measure, and dynamics, night mode
+                  and upmixing too.
+                </p>`
+              : nothing
+          }
+        </section>
+        <section class="sheet" aria-labelledby="why">
+          <h2 id="why">What this is for</h2>
+          <p>
+            A processor that was set before shifts arrivals by its distances and levels by its
+            trims, and its crossovers hide where a speaker rolls off. What is declared here stays
+            with the session, so that readings can be told from settings and nothing has to be reset
+            first. An empty field says that nothing was typed there.
+          </p>
+          <p class="soft small">
+            This version keeps it as a record; readings still hold these settings.
+          </p>
+          <button
+            class="ghost clear"
+            ?disabled=${busy}
+            @click=${() =>
+              changeInForce(this.bench, 'Forget what is in force', () => nothingInForce)}
+          >
+            Forget all of it
+          </button>
+        </section>
+      </div>
+    </div>`;
+  }
+
+  private row({ document }: BenchState, channel: Channel, ranges: TypedRanges, busy: boolean) {
+    const { label } = channel;
+    const { inForce } = document;
+    const { unit, metresPerUnit, distance, trimDb } = ranges;
+    const metres = inForce.distanceMetres[label];
+    return html`<tr class=${label === this.selected ? 'pick' : ''}>
+      <th scope="row">
+        <span class="speaker">
+          <ll-speaker-icon .channel=${channel}></ll-speaker-icon>${label}
+        </span>
+      </th>
+      <td>
+        <ll-typed-number
+          label=${`Distance of ${label}`}
+          unit=${unit}
+          .min=${distance[0]}
+          .max=${distance[1]}
+          .value=${metres === undefined ? null : metres / metresPerUnit}
+          ?disabled=${busy}
+          @ll-maybe=${({ detail }: CustomEvent<number | null>) =>
+            this.set('distanceMetres', label, detail === null ? null : detail * metresPerUnit)}
+        ></ll-typed-number>
+      </td>
+      <td>
+        <ll-typed-number
+          label=${`Trim of ${label}`}
+          unit="dB"
+          .min=${trimDb[0]}
+          .max=${trimDb[1]}
+          .value=${inForce.trimDb[label] ?? null}
+          ?disabled=${busy}
+          @ll-maybe=${({ detail }: CustomEvent<number | null>) => this.set('trimDb', label, detail)}
+        ></ll-typed-number>
+      </td>
+    </tr>`;
+  }
+
+  private set(field: 'distanceMetres' | 'trimDb', label: ChannelLabel, value: number | null): void {
+    const what = field === 'trimDb' ? 'trim' : 'distance';
+    changeInForce(this.bench, `Declare the ${what} of ${label}`, (inForce) => ({
+      ...inForce,
+      [field]: withEntry(inForce[field], label, value ?? undefined),
+    }));
+  }
+
+  private setEqualiser(picked: string): void {
+    const equaliser: DeclaredSettings['equaliser'] | undefined = equaliserStates.find(
+      (one) => one === picked,
+    );
+    if (!equaliser) return;
+    changeInForce(this.bench, 'Declare the equaliser', (inForce) => ({ ...inForce, equaliser }));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-in-force-sheet': InForceSheet;
+  }
+}

@@ -1,0 +1,91 @@
+import type { BenchState } from '../../src/session/bench';
+import { concludeEarCheck } from '../../src/wirecheck/ear-check';
+import type { TitleAndLede } from '../probe/probe-title';
+import type { PatchSheetId } from './patch-sheets';
+import { wiringTitle } from './findings';
+import { wiringNow, wiringOrder } from './wiring/wiring-now';
+
+/** What a sheet of Patch has to say, as a sentence. */
+export function patchTitle(state: BenchState, sheet: PatchSheetId): TitleAndLede {
+  switch (sheet) {
+    case 'sheet':
+      return processorTitle(state);
+    case 'wiring':
+      return outputsTitle(state);
+    case 'ear':
+      return earTitle(state);
+    case 'in-force':
+      return inForceTitle(state);
+  }
+}
+
+function processorTitle({ document }: BenchState): TitleAndLede {
+  return document.sheet
+    ? {
+        title: `The processor is “${document.sheet.name}”`,
+        lede: 'Its outputs decide the wiring, its steps decide what can be typed.',
+      }
+    : {
+        title: 'Which processor feeds the speakers?',
+        lede: 'What its outputs can carry decides the wiring.',
+      };
+}
+
+function outputsTitle(state: BenchState): TitleAndLede {
+  const { layout, readings } = state;
+  const wiring = wiringNow(state);
+  if (!wiring) return { title: wiringTitle(layout, readings), lede: '' };
+  if (!wiring.wired) {
+    return {
+      title: `${layout.title} cannot be wired to this processor`,
+      lede: 'Below: the outputs in conflict, the rule, and the nearest layouts.',
+    };
+  }
+  const open = (state.document.sheet?.outputs.length ?? 0) - wiring.outputs.length;
+  return {
+    title: `Each of the ${layout.channels.length} speakers has its output`,
+    lede:
+      open === 0
+        ? 'No output stays open.'
+        : `${open === 1 ? 'One output stays' : `${open} outputs stay`} open.`,
+  };
+}
+
+function earTitle(state: BenchState): TitleAndLede {
+  const { document, layout } = state;
+  if (document.rig === 'recording') {
+    return { title: 'The ear check needs sound from this computer', lede: '' };
+  }
+  const order = wiringOrder(state);
+  const { open, findings, proven } = concludeEarCheck(order, document.earAnswers);
+  if (proven) {
+    return { title: 'Heard: every channel sounds from its own speaker', lede: '' };
+  }
+  if (findings.length > 0) {
+    return {
+      title:
+        findings.length === 1 ? 'One thing to put right' : `${findings.length} things to put right`,
+      lede:
+        open.length === 0 ? 'Every channel was played.' : `${open.length} channels still to play.`,
+    };
+  }
+  return {
+    title: `Prove by ear that all ${layout.channels.length} outputs drive the speakers they claim`,
+    lede: 'Noise plays on one channel at a time, in wiring order.',
+  };
+}
+
+function inForceTitle({ document }: BenchState): TitleAndLede {
+  const { distanceMetres, trimDb, crossoverHz, equaliser } = document.inForce;
+  const count = [distanceMetres, trimDb, crossoverHz].reduce(
+    (sum, record) => sum + Object.keys(record).length,
+    equaliser === 'not known' ? 0 : 1,
+  );
+  return {
+    title: count === 0 ? 'Is anything in force in the processor?' : 'In force while it is measured',
+    lede:
+      count === 0
+        ? 'Leave all empty when it is at factory settings.'
+        : `${count} ${count === 1 ? 'setting' : 'settings'} declared.`,
+  };
+}

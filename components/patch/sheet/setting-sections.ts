@@ -1,0 +1,124 @@
+import { html } from 'lit';
+import type { GroupId } from '../../../src/system/channel';
+import {
+  addButton,
+  addTo,
+  flagField,
+  namesField,
+  numberField,
+  numbersField,
+  pickField,
+  removeButton,
+  removeFrom,
+  type DraftPen,
+} from './draft-pen';
+import { listAt, valueAt, type DraftPath } from './sheet-draft';
+
+const groups: readonly GroupId[] = [
+  'fronts',
+  'centre',
+  'wides',
+  'sides',
+  'backs',
+  'front heights',
+  'middle heights',
+  'back heights',
+  'subs',
+];
+const groupOptions = groups.map((group) => [group, group] as const);
+const families = [
+  ['Butterworth', 'Butterworth'],
+  ['Linkwitz-Riley', 'Linkwitz-Riley'],
+] as const;
+const limits: DraftPath = ['crossover', 'limits'];
+const fullRange: DraftPath = ['fullRange'];
+
+/** Steps, ranges and filters of the processor's settings. */
+export function settingSections(pen: DraftPen) {
+  const unit = valueAt(pen.draft, ['distance', 'unit']) === 'ft' ? 'ft' : 'm';
+  return html`<section class="part" aria-labelledby="crossover">
+      <h3 id="crossover">Crossover</h3>
+      ${numbersField(pen, ['crossover', 'stepsHz'], { label: 'Steps, from low to high', unit: 'Hz' })}
+      <div class="fields">
+        ${pickField(pen, ['crossover', 'setting'], 'Set', [
+          ['for each group', 'per group'],
+          ['once for all', 'one for all'],
+        ])}
+      </div>
+      ${listAt(pen.draft, limits).map((_, index) => limitRow(pen, index))}
+      ${addButton('Add a limit for some groups', () =>
+        addTo(pen, limits, { groups: ['front heights'], lowHz: 60, highHz: 200 }),
+      )}
+    </section>
+    <section class="part" aria-labelledby="full">
+      <h3 id="full">Full range</h3>
+      <p class="soft small">
+        Groups that can run without a high-pass, and those that can only once such a group does:
+        ${groups.join(', ')}.
+      </p>
+      ${listAt(pen.draft, fullRange).map(
+        (_, index) =>
+          html`<div class="row two">
+            ${pickField(pen, [...fullRange, index, 'group'], 'Group', groupOptions)}
+            ${namesField(pen, [...fullRange, index, 'unlocks'], { label: 'Unlocks' })}
+            ${removeButton(`full range ${index + 1}`, () => removeFrom(pen, fullRange, index))}
+          </div>`,
+      )}
+      ${addButton('Add a group that can run full range', () =>
+        addTo(pen, fullRange, { group: 'fronts', unlocks: [] }),
+      )}
+    </section>
+    <section class="part" aria-labelledby="sub">
+      <h3 id="sub">Sub low-pass and low cut</h3>
+      ${numbersField(pen, ['subLowPass', 'stepsHz'], { label: 'Low-pass steps', unit: 'Hz' })}
+      ${flagField(pen, ['subLowPass', 'notBelowHighestBedCrossover'], {
+        label: 'Not below the highest crossover of the bed',
+      })}
+      ${numbersField(pen, ['lowCut', 'stepsHz'], {
+        label: 'Low cut steps',
+        unit: 'Hz',
+        hint: 'Empty when the processor has none.',
+      })}
+    </section>
+    <section class="part" aria-labelledby="ranges">
+      <h3 id="ranges">Distance and level</h3>
+      <div class="fields">
+        ${pickField(pen, ['distance', 'unit'], 'Unit of distance', [
+          ['metres', 'm'],
+          ['feet', 'ft'],
+        ])}
+        ${numberField(pen, ['distance', 'step'], { label: 'Distance step', unit })}
+        ${numberField(pen, ['distance', 'low'], { label: 'Shortest', unit })}
+        ${numberField(pen, ['distance', 'high'], { label: 'Longest', unit })}
+      </div>
+      <div class="fields">
+        ${numberField(pen, ['level', 'stepDb'], { label: 'Level step', unit: 'dB' })}
+        ${numberField(pen, ['level', 'lowDb'], { label: 'Lowest', unit: 'dB' })}
+        ${numberField(pen, ['level', 'highDb'], { label: 'Highest', unit: 'dB' })}
+      </div>
+    </section>
+    <section class="part" aria-labelledby="filters">
+      <h3 id="filters">Filters the processor applies</h3>
+      <div class="fields">
+        ${pickField(pen, ['filters', 'highPass', 'family'], 'High-pass of the speakers', families)}
+        ${numberField(pen, ['filters', 'highPass', 'order'], {
+          label: 'Its order',
+          hint: '2 is 12 dB per octave.',
+        })}
+        ${pickField(pen, ['filters', 'subLowPass', 'family'], 'Low-pass of the subs', families)}
+        ${numberField(pen, ['filters', 'subLowPass', 'order'], {
+          label: 'Its order',
+          hint: '4 is 24 dB per octave.',
+        })}
+      </div>
+    </section>`;
+}
+
+function limitRow(pen: DraftPen, index: number) {
+  return html`<div class="row three">
+    ${namesField(pen, [...limits, index, 'groups'], { label: `Limit ${index + 1}: groups` })}
+    ${numberField(pen, [...limits, index, 'lowHz'], { label: 'From', unit: 'Hz' })}
+    ${numberField(pen, [...limits, index, 'highHz'], { label: 'To', unit: 'Hz' })}
+    ${removeButton(`limit ${index + 1}`, () => removeFrom(pen, limits, index))}
+  </div>`;
+}

@@ -1,0 +1,48 @@
+import { html, nothing } from 'lit';
+import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
+import { numberText, thinSpace } from '../../charts/number-text';
+
+/** What a sheet says, in a few rows. */
+export function sheetFacts({
+  outputs,
+  crossover,
+  distance,
+  level,
+  lowCut,
+  subLowPass,
+}: ProcessorSheet) {
+  const subs = outputs.filter(({ roles }) =>
+    roles.some(({ channel }) => channel.startsWith('Sub')),
+  );
+  const range = (low: number, high: number, step: number, unit: string) =>
+    `${short(low)} to ${short(high)}${thinSpace}${unit} in steps of ${short(step)}`;
+  return html`<dl class="facts">
+    <dt>Outputs</dt>
+    <dd>${outputs.length}, ${subs.length} of them for subs</dd>
+    <dt>Crossover</dt>
+    <dd>
+      ${span(crossover.stepsHz)},
+      ${crossover.setting === 'per group' ? 'for each group' : 'one for all'}
+    </dd>
+    <dt>Sub low-pass</dt>
+    <dd>${span(subLowPass.stepsHz)}</dd>
+    ${
+      lowCut.stepsHz.length === 0
+        ? nothing
+        : html`<dt>Low cut</dt>
+            <dd>${span(lowCut.stepsHz)}</dd>`
+    }
+    <dt>Distance</dt>
+    <dd>${range(distance.low, distance.high, distance.step, distance.unit)}</dd>
+    <dt>Level</dt>
+    <dd>${range(level.lowDb, level.highDb, level.stepDb, 'dB')}</dd>
+  </dl>`;
+}
+
+function span(steps: readonly number[]): string {
+  return `${steps.length} steps, ${short(steps[0])} to ${short(steps.at(-1))}${thinSpace}Hz`;
+}
+
+function short(value: number | undefined): string {
+  return value === undefined ? '–' : numberText(value, 3).replace(/\.?0+$/, '');
+}
