@@ -29,6 +29,11 @@ beforeAll(async () => {
   const hiss = Float32Array.from(samples, () => 1e-3 * normal());
   saveWav('capture.wav', [samples]);
   saveWav('stereo.wav', [new Float32Array(samples.length), samples]);
+  const wired = await practiceRig({ layout, seed: 5, loopback: true }).play(schedule, { signal });
+  if (isTrouble(wired) || !wired.loopback) throw new Error('the room must have a loopback');
+  saveWav('loopback.wav', [wired.samples, wired.loopback]);
+  save('microphone.txt', '20 -3\n100 0\n1000 0\n10000 1\n20000 2\n');
+  save('columns.txt', 'frequency and level\n');
   saveWav('short.wav', [samples.subarray(0, 8 * 48000)]);
   saveWav('unfinished.wav', [samples.subarray(0, samples.length - 2 * 48000)]);
   saveWav('silent.wav', [new Float32Array(samples.length)]);
@@ -97,6 +102,25 @@ describe('leadline read', () => {
     expect(stereo).toMatchObject({ code: 0, out: mono.out });
   });
 
+  it('takes the microphone out by its calibration file, and says so', async () => {
+    const plain = JSON.parse((await read('capture.wav')).out);
+    const read10 = await read('capture.wav', '--calibration', 'microphone.txt');
+    const corrected = JSON.parse(read10.out);
+    expect(corrected.notes).toEqual([expect.stringMatching(/microphone\.txt/)]);
+    // Most of 500 to 2000 Hz lies where the file says 0 to 0.3 dB.
+    expectClose(corrected.channels[1].levelDb, plain.channels[1].levelDb, 0.2);
+    expect(corrected.channels[1].levelDb).toBeLessThan(plain.channels[1].levelDb);
+  });
+
+  it('goes by the electrical loopback of a recording, which needs no tape', async () => {
+    const channels = ['--capture-channel', '1', '--loopback-channel', '2'];
+    const { code, out, err } = await read('loopback.wav', ...channels);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    const readings = JSON.parse(out);
+    expect(readings).toMatchObject({ absolute: true, referenceDistanceAssumed: false });
+    expectClose(readings.referenceDistanceMetres, 2.4, 0.01, 'the room stands FL there');
+  });
+
   it.each<[string, string[], RegExp]>([
     ['a file that is no WAV', ['text.wav'], /text\.wav: This is not a WAV file/],
     [
@@ -148,6 +172,21 @@ describe('leadline read', () => {
       'a distance that is no number',
       ['capture.wav', '--reference-distance', '2,4'],
       /dot for decimals/,
+    ],
+    [
+      'a calibration file that makes no sense',
+      ['capture.wav', '--calibration', 'columns.txt'],
+      /columns\.txt: .*row of numbers/,
+    ],
+    [
+      'one channel for microphone and loopback',
+      ['stereo.wav', '--capture-channel', '2', '--loopback-channel', '2'],
+      /cannot be the microphone and the loopback/,
+    ],
+    [
+      'a loopback channel that is not there',
+      ['stereo.wav', '--capture-channel', '2', '--loopback-channel', '3'],
+      /no channel 3\..*--loopback-channel N/,
     ],
     ['a distance out of range', ['capture.wav', '--reference-distance', '0'], /0\.1 to 30 m/],
   ])('refuses %s in one sentence, prints and writes nothing', async (_what, args, finding) => {
