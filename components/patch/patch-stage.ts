@@ -52,11 +52,14 @@ export class PatchStage extends LitElement {
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
   private readonly place = new SheetController(this, 'patch', patchSheetFromHash);
+  /** Where this visit began; it stays there until another sheet is asked for. */
+  private first: PatchSheetId | null = null;
 
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
-    const here = this.place.sheet ?? firstPatchSheet(state);
+    this.first ??= firstPatchSheet(state);
+    const here = this.place.sheet ?? this.first;
     const { title, lede } = patchTitle(state, here);
     return html`<ll-sheet-nav label="Sheets of Patch" .sheets=${links} .here=${here}></ll-sheet-nav>
       <div class="lede">

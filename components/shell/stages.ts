@@ -1,5 +1,5 @@
 import type { BenchState } from '../../src/session/bench';
-import { wiringFindings } from '../patch/findings';
+import { patchStanding } from '../patch/patch-standing';
 
 export type StageId = 'plan' | 'patch' | 'probe' | 'propose' | 'prove';
 
@@ -31,7 +31,7 @@ export function stageFromHash(hash: string): StageId {
 export function stageStandings(state: BenchState): StageStanding[] {
   const standing: Record<StageId, Omit<StageStanding, 'id' | 'number'>> = {
     plan: standingOfPlan(state),
-    patch: standingOfPatch(state),
+    patch: patchStanding(state),
     probe: standingOfProbe(state),
     propose: standingOfPropose(state),
     prove: {
@@ -50,16 +50,6 @@ function standingOfPlan(state: BenchState): Standing {
     done: probed,
     missing: `The plan says ${state.layout.name}. Go on when that is what stands in the room, and no speaker more.`,
   };
-}
-
-function standingOfPatch(state: BenchState): Standing {
-  const [finding] = wiringFindings(state.layout, state.readings);
-  if (finding !== undefined) return { done: false, missing: finding };
-  const missing =
-    state.document.rig === 'practice'
-      ? 'In the practice room every output drives the speaker it claims; a take tells the rest.'
-      : 'No wire check yet: listen that each output drives the speaker it claims before you trust a take.';
-  return { done: false, missing };
 }
 
 function standingOfProbe(state: BenchState): Standing {

@@ -1,14 +1,12 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { Channel, ChannelLabel } from '../../../src/system/channel';
 import type { EarAnswers } from '../../../src/wirecheck/ear-check';
 import { buttonStyles } from '../../controls/button-styles';
-import { groupColour } from '../../group-colour';
 import { asSentence } from '../../plan/layout-words';
 import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
-import { answerInWords, strangersAt } from './ear-words';
+import { earMark } from './ear-words';
 
 /**
  * The speakers in wiring order with what was heard of each. A press on one fires `ll-speaker`: it
@@ -95,11 +93,8 @@ export class EarList extends LitElement {
   }
 
   private row(channel: Channel, number: number) {
-    const { label, name, group } = channel;
-    const answer = this.answers[label];
-    const strangers = strangersAt(label, this.answers);
-    const right = answer?.kind === 'here';
-    const said = answerInWords(answer);
+    const { label, name } = channel;
+    const mark = earMark(label, this.answers);
     return html`<li class=${label === this.at ? 'at' : ''}>
       <button
         ?disabled=${this.disabled}
@@ -108,21 +103,15 @@ export class EarList extends LitElement {
           this.dispatchEvent(new CustomEvent('ll-speaker', { detail: label, bubbles: true }))}
       >
         <span class="num">${number}</span>
-        <ll-speaker-icon .channel=${channel} style=${styleMap({ color: groupColour(group) })}>
-        </ll-speaker-icon>
+        <ll-speaker-icon .channel=${channel}></ll-speaker-icon>
         <span class="label">${label}</span>
         <span>${asSentence(name)}</span>
         ${
-          said === null
+          mark === null
             ? nothing
-            : html`<span class="said ${right ? 'ok' : 'signal'}"
-                >${right ? '✓' : '✗'} ${said}</span
+            : html`<span class="said ${mark.right ? 'ok' : 'signal'}"
+                >${mark.right ? '✓' : '✗'} ${mark.words}</span
               >`
-        }
-        ${
-          strangers.length === 0
-            ? nothing
-            : html`<span class="said signal">plays ${strangers.join(', ')}</span>`
         }
       </button>
     </li>`;

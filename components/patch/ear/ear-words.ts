@@ -1,11 +1,28 @@
 import type { EarAnswer, EarAnswers } from '../../../src/wirecheck/ear-check';
 import type { ChannelLabel } from '../../../src/system/channel';
 
-/** What was heard of a channel, in a few words; null while it was not answered. */
-export function answerInWords(answer: EarAnswer | undefined): string | null {
-  switch (answer?.kind) {
-    case undefined:
-      return null;
+/** What the answers so far say of a speaker and its channel. */
+export interface EarMark {
+  readonly right: boolean;
+  readonly words: string;
+}
+
+/** The mark of a speaker; null while nothing was heard of it. */
+export function earMark(label: ChannelLabel, answers: EarAnswers): EarMark | null {
+  const answer = answers[label];
+  const strangers = Object.entries(answers).flatMap(([channel, one]) =>
+    one.kind === 'elsewhere' && one.speaker === label ? [channel] : [],
+  );
+  const words = [
+    ...(answer ? [answerInWords(answer)] : []),
+    ...(strangers.length > 0 ? [`plays ${strangers.join(', ')}`] : []),
+  ];
+  if (words.length === 0) return null;
+  return { right: answer?.kind === 'here' && strangers.length === 0, words: words.join('; ') };
+}
+
+function answerInWords(answer: EarAnswer): string {
+  switch (answer.kind) {
     case 'here':
       return 'heard here';
     case 'elsewhere':
@@ -15,14 +32,7 @@ export function answerInWords(answer: EarAnswer | undefined): string | null {
   }
 }
 
-/** Channels that were heard from a speaker although they are not its own. */
-export function strangersAt(speaker: ChannelLabel, answers: EarAnswers): string[] {
-  return Object.entries(answers).flatMap(([channel, answer]) =>
-    answer.kind === 'elsewhere' && answer.speaker === speaker ? [channel] : [],
-  );
-}
-
-/** "1.", "12": which speakers a number typed so far may still mean, counted from 1. */
+/** Numbers, counted from 1, that what was typed so far may still become. */
 export function numbersFrom(typed: string, count: number): number[] {
   return Array.from({ length: count }, (_, index) => index + 1).filter((number) =>
     String(number).startsWith(typed),

@@ -45,6 +45,11 @@ export class InForceSheet extends LitElement {
         font-weight: 700;
       }
 
+      ll-typed-number {
+        display: block;
+        max-width: 11rem;
+      }
+
       .clear {
         justify-self: start;
       }

@@ -103,6 +103,13 @@ export const sheetEditorStyles = css`
     gap: var(--space-2);
   }
 
+  /* On a phone the strip lies over the foot of the screen; fields say themselves what is wrong. */
+  @media (max-width: 56rem) {
+    .foot {
+      position: static;
+    }
+  }
+
   @container (min-width: 44rem) {
     .two {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) auto;

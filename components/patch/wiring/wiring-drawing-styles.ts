@@ -16,7 +16,7 @@ export const wiringDrawingStyles = css`
 
   li {
     display: grid;
-    grid-template-rows: auto auto minmax(2.5rem, auto);
+    align-content: start;
     justify-items: stretch;
     min-width: 0;
   }

@@ -85,9 +85,12 @@ export class WiringSheet extends LitElement {
 
   private outputs(state: BenchState, sheet: ProcessorSheet, wiring: Wiring) {
     return html`<section class="sheet wide" aria-labelledby="outputs">
-        <h2 id="outputs">
-          ${sheet.name}${sheet.invented ? html` <span class="soft">, invented sample</span>` : nothing}
-        </h2>
+        <h2 id="outputs">${sheet.name}</h2>
+        ${
+          sheet.invented
+            ? html`<p class="signal small">Invented: it describes no existing processor.</p>`
+            : nothing
+        }
         <ll-wiring-drawing
           .layout=${state.layout}
           .sheet=${sheet}
