@@ -14,11 +14,14 @@ export function decimate(signal: Float64Array, factor: number): Float64Array {
   const taps = lowPass(factor);
   const half = halfTaps * factor;
   const out = new Float64Array(Math.ceil(signal.length / factor));
+  // Reading beyond an array's ends is slow.
+  const padded = new Float64Array(signal.length + 2 * half + factor);
+  padded.set(signal, half);
   for (let n = 0; n < out.length; n++) {
-    const middle = n * factor;
-    let sum = (taps[0] ?? 0) * (signal[middle] ?? 0);
+    const middle = n * factor + half;
+    let sum = (taps[0] ?? 0) * (padded[middle] ?? 0);
     for (let k = 1; k < half; k++) {
-      sum += (taps[k] ?? 0) * ((signal[middle - k] ?? 0) + (signal[middle + k] ?? 0));
+      sum += (taps[k] ?? 0) * ((padded[middle - k] ?? 0) + (padded[middle + k] ?? 0));
     }
     out[n] = sum;
   }

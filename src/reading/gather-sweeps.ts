@@ -33,9 +33,8 @@ export interface GatheredSweeps {
 export function gatherSweeps(
   planned: readonly CheckedSegment[],
   responder: Responder,
-  silence: Float64Array | null,
 ): GatheredSweeps {
-  const sweeps = planned.map((sweep) => inspectSweep(sweep, responder, silence));
+  const sweeps = planned.map((sweep) => inspectSweep(sweep, responder));
   const clean = sweeps.filter(({ check }) => check.spoilt === null && check.faults.length === 0);
   const readable = sweeps.find(({ check }) => check.spoilt === null);
   const used = clean.length > 0 ? clean : readable ? [readable] : [];

@@ -41,6 +41,8 @@ export interface Responder {
    * null when the capture holds too little of it. The same object for the same sweep.
    */
   noise(segment: ScheduledSegment): ImpulseResponse | null;
+  /** The take's silence on the stimulus clock; null when the capture holds too little of it. */
+  readonly silence: Float64Array | null;
 }
 
 /**
@@ -55,6 +57,7 @@ export function createResponder(
   schedule: Schedule,
 ): Responder {
   const ground = { capture, clock, schedule };
+  const silence = readSilence(capture, clock, schedule);
   const noises = new Map<string, ImpulseResponse | null>();
   const bundles = new Map<string, BundleResponse>();
   const mostBundles = Math.max(...schedule.channels.map((one) => countOf(schedule, one)));
@@ -75,10 +78,12 @@ export function createResponder(
     noise(segment) {
       const key = JSON.stringify(segment.sweep);
       const known = noises.get(key);
-      const noise = known === undefined ? noiseResponse(ground, segment) : known;
+      const noise =
+        known === undefined ? noiseResponse(silence, segment, schedule.sampleRate) : known;
       noises.set(key, noise);
       return noise;
     },
+    silence,
   };
 }
 
@@ -181,16 +186,16 @@ function endBefore(samples: Float64Array, end: number, sampleRate: number): void
 }
 
 function noiseResponse(
-  { capture, clock, schedule }: Ground,
+  silence: Float64Array | null,
   segment: ScheduledSegment,
+  sampleRate: number,
 ): ImpulseResponse | null {
-  const { sampleRate } = schedule;
+  if (silence === null) return null;
   const { pre, whole } = lengths(sampleRate);
   const length = segment.end - segment.sweepStart + pre;
-  const silence = readSilence(capture, clock, schedule, length);
-  if (silence === null) return null;
+  const end = silence.subarray(Math.max(0, silence.length - length));
   const heard = new Float64Array(length);
-  for (let n = 0; n < length; n++) heard[n] = silence[n % silence.length] ?? 0;
+  for (let n = 0; n < length; n++) heard[n] = end[n % end.length] ?? 0;
   const sweep = { ...segment.sweep, sampleRate };
   return deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole });
 }

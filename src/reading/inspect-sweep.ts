@@ -20,14 +20,12 @@ const leastFaultDb = { alone: 1, overlapping: 0.5 } as const;
 const subSweepHz = 2000;
 
 /**
- * Reads a segment and listens for sound that was not the take's, against the take's silence (null
- * when the capture holds none). A segment that had to be mended is not listened to: its joint is
+ * Reads a segment and listens for sound that was not the take's, against the take's silence. A segment that had to be mended is not listened to: its joint is
  * a click by itself.
  */
 export function inspectSweep(
   { segment, check }: CheckedSegment,
-  { respond }: Pick<Responder, 'respond'>,
-  silence: Float64Array | null,
+  { respond, silence }: Pick<Responder, 'respond' | 'silence'>,
 ): InspectedSweep {
   if (check.spoilt !== null) return { segment, check, response: null, notes: [] };
   const response = respond(segment, check.mend?.atSample ?? undefined);

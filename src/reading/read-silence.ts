@@ -6,19 +6,17 @@ import type { Schedule } from '../take/schedule';
 const leastSilenceSeconds = 0.5;
 
 /**
- * The end of the take's silence on the stimulus clock, at most `length` samples; null when the
- * capture holds less than half a second of it.
+ * The take's silence on the stimulus clock, as much as the capture holds of it; null when that is
+ * less than half a second.
  */
 export function readSilence(
   capture: Float64Array,
   clock: Clock,
   schedule: Schedule,
-  length = schedule.silence.length,
 ): Float64Array | null {
   const { sampleRate, silence } = schedule;
   const end = silence.start + silence.length;
-  const start = Math.max(silence.start, end - length);
-  const held = Math.min(length, end - start, heldSilence(capture, clock, schedule, start, end));
+  const held = heldSilence(capture, clock, schedule, silence.start, end);
   if (held < leastSilenceSeconds * sampleRate) return null;
   return resampleToStimulus(capture, clock, 0, end - held, held);
 }

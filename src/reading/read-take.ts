@@ -19,7 +19,6 @@ import type { CapturedAudio } from './match-clock';
 import { readChannel } from './read-channel';
 import type { ChannelReading, Readings } from './reading';
 import { frameTake } from './reading-frame';
-import { readSilence } from './read-silence';
 import { readingStopped } from './reading-troubles';
 import { arrivalFromMarks } from './reference-arrival';
 import { takeClock } from './take-clock';
@@ -69,7 +68,6 @@ export async function readTake(
   const gains = timed.heard ? markGains(audio.samples, timed.heard, mark) : [];
   const segmentChecks = checkGains(checks.segments, gains, schedule);
   const responder = createResponder(audio.samples, clock, schedule);
-  const silence = readSilence(audio.samples, clock, schedule);
   const calibration = options.calibration ?? null;
   const corrected = microphoneRemover(calibration);
   const gather = (label: ChannelLabel): GatheredSweeps => {
@@ -77,7 +75,7 @@ export async function readTake(
       const check = segmentChecks[index];
       return segment.channel === label && check ? [{ segment, check }] : [];
     });
-    const { ir, noise, ...rest } = gatherSweeps(sweeps, responder, silence);
+    const { ir, noise, ...rest } = gatherSweeps(sweeps, responder);
     return { ir: ir && corrected(ir), noise: noise && corrected(noise), ...rest };
   };
   const reference = gather(schedule.reference);
