@@ -1,5 +1,5 @@
 import type { DeclaredSystem } from '../../src/system/declared-system';
-import { wallsOf } from '../../src/system/room-outline';
+import { wallsOf, type Walls } from '../../src/system/room-outline';
 import { textWidth } from '../charts/text-width';
 import { placeLabels, type Box } from './place-labels';
 import { placeRingLabels, type RingLabel } from './place-ring-labels';
@@ -68,7 +68,8 @@ export function arrangePlan(
   const rings = ringRadii(placed)
     .filter((radius) => radius * perMetre < reach)
     .map((metres) => ({ text: `${metres} m`, radius: metres * perMetre }));
-  const outer = Math.max(0, ...rings.map(({ radius }) => radius));
+  // Walls cut the rings off.
+  const outer = walls ? 0 : Math.max(0, ...rings.map(({ radius }) => radius));
   const ahead = (walls?.aheadMetres ?? 0) * perMetre;
   const behind = (walls?.behindMetres ?? 0) * perMetre;
   return {
@@ -77,10 +78,23 @@ export function arrangePlan(
     top: Math.min(-outer, -ahead, ...taken.map((box) => box.y - box.halfHeight)) - margin,
     bottom: Math.max(outer, behind, ...taken.map((box) => box.y + box.halfHeight)) + margin,
     rings: rings.map(({ radius }) => radius),
-    ringLabels: placeRingLabels(rings, reach, taken),
+    ringLabels: placeRingLabels(rings, reach, taken).filter((label) =>
+      isInside(label, walls, perMetre),
+    ),
     symbols,
     labels: all.slice(0, symbols.length),
     seats,
     seatLabels: all.slice(symbols.length),
   };
+}
+
+/** Whether a label stands wholly within the walls, where there are any. */
+function isInside(label: Box, walls: Walls | null, perMetre: number): boolean {
+  if (!walls) return true;
+  return (
+    label.x - label.halfWidth > -walls.leftMetres * perMetre &&
+    label.x + label.halfWidth < walls.rightMetres * perMetre &&
+    label.y - label.halfHeight > -walls.aheadMetres * perMetre &&
+    label.y + label.halfHeight < walls.behindMetres * perMetre
+  );
 }

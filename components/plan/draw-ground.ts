@@ -12,8 +12,10 @@ export function drawGround(
 ): (SVGTemplateResult | SVGTemplateResult[] | typeof nothing)[] {
   const { rings, ringLabels, seats, seatLabels } = arrangement;
   return [
-    rings.map((radius) => svg`<circle class="ring" r=${radius.toFixed(1)}></circle>`),
     drawRoom(arrangement, system),
+    svg`<g clip-path=${system.room ? 'url(#inside)' : nothing}>
+      ${rings.map((radius) => svg`<circle class="ring" r=${radius.toFixed(1)}></circle>`)}
+    </g>`,
     ringLabels.map(
       (one) =>
         svg`<text class="ring-label" aria-hidden="true" x=${one.x.toFixed(1)} y=${(one.y + 3.5).toFixed(1)}>${one.text}</text>`,
@@ -29,13 +31,14 @@ function drawRoom(
   if (!room) return nothing;
   const walls = wallsOf(room);
   const pixels = (metres: number): string => (metres * perMetre).toFixed(1);
-  return svg`<rect
-    class="wall"
-    x=${pixels(-walls.leftMetres)}
-    y=${pixels(-walls.aheadMetres)}
-    width=${pixels(room.widthMetres)}
-    height=${pixels(room.lengthMetres)}
-  ><title>Room, ${room.lengthMetres} m by ${room.widthMetres} m</title></rect>`;
+  const [x, y] = [pixels(-walls.leftMetres), pixels(-walls.aheadMetres)];
+  const [width, height] = [pixels(room.widthMetres), pixels(room.lengthMetres)];
+  return svg`<clipPath id="inside">
+      <rect x=${x} y=${y} width=${width} height=${height}></rect>
+    </clipPath>
+    <rect class="wall" x=${x} y=${y} width=${width} height=${height}>
+      <title>Room, ${room.lengthMetres} m by ${room.widthMetres} m</title>
+    </rect>`;
 }
 
 function drawSeat(

@@ -35,6 +35,12 @@ export class LayoutPicker extends LitElement {
 
       .entry {
         flex-wrap: wrap;
+        width: 100%;
+      }
+
+      .entry input {
+        flex: 1 1 8rem;
+        min-width: 0;
       }
     `,
   ];

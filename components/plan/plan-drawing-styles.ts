@@ -34,6 +34,14 @@ export const planDrawingStyles = css`
     stroke-width: 4px;
   }
 
+  /* A label stays readable where a wall runs behind it. */
+  .label,
+  .seat-name {
+    paint-order: stroke;
+    stroke: var(--paper);
+    stroke-width: 3px;
+  }
+
   .listener {
     fill: var(--ink);
   }

@@ -8,7 +8,9 @@ export const planEditorStyles = css`
     gap: var(--space-2);
   }
 
-  .ring-label {
+  .ring-label,
+  .label,
+  .seat-name {
     stroke: var(--sheet);
   }
 

@@ -69,7 +69,7 @@ export class PlanStage extends LitElement {
           <div class="places">
             <div class="column">
               <ll-plan-editor .bench=${this.bench} .selected=${this.selected}></ll-plan-editor>
-              ${renderNotes(notes)}
+              ${renderNotes(notes.filter(({ labels }) => !labels.some((label) => label === this.selected)))}
             </div>
             <ll-speaker-panel .bench=${this.bench} .selected=${this.selected}></ll-speaker-panel>
           </div>
@@ -112,7 +112,7 @@ function renderNotes(notes: readonly PlaceNote[]): TemplateResult | typeof nothi
   return html`<ul class="list">
       ${notes.map(({ sentence }) => html`<li>${sentence}</li>`)}
     </ul>
-    <p class="soft small">They can be measured all the same.</p>`;
+    <p class="soft small">None of this keeps a speaker from being measured.</p>`;
 }
 
 function cautionsFor(layout: Layout): string[] {

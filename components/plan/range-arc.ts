@@ -7,8 +7,8 @@ export function drawRange(nominal: Channel, radius: number): SVGTemplateResult |
   const { azimuthRange, azimuthDegrees } = nominal;
   if (!azimuthRange) {
     const [inner, outer] = [
-      pointAt(azimuthDegrees, radius - 14),
-      pointAt(azimuthDegrees, radius + 14),
+      pointAt(azimuthDegrees, radius - 24),
+      pointAt(azimuthDegrees, radius + 24),
     ];
     return svg`<path class="range one" d="M${inner}L${outer}"></path>`;
   }

@@ -35,7 +35,12 @@ export class SeatList extends LitElement {
         display: flex;
         flex-wrap: wrap;
         gap: var(--space-2) var(--space-3);
-        align-items: end;
+        align-items: start;
+      }
+
+      /* Level with the entries, below their names. */
+      fieldset button {
+        margin-top: calc(var(--text) * var(--leading) + var(--space-1));
       }
 
       ll-number,

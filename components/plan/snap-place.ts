@@ -53,13 +53,13 @@ export function stepPlace(
   { key, shiftKey }: { readonly key: string; readonly shiftKey: boolean },
 ): DeclaredPlace | null {
   const times = shiftKey ? 5 : 1;
-  const turn = { ArrowLeft: 1, ArrowRight: -1 }[key];
-  if (turn !== undefined) {
+  const turn = signOf(key, 'ArrowLeft', 'ArrowRight');
+  if (turn !== 0) {
     const azimuth = Math.round(from.azimuthDegrees / angleStepDegrees) + turn * times;
     return { ...from, azimuthDegrees: wrapDegrees(azimuth * angleStepDegrees) };
   }
-  const away = { ArrowUp: 1, ArrowDown: -1 }[key];
-  if (away === undefined) return null;
+  const away = signOf(key, 'ArrowUp', 'ArrowDown');
+  if (away === 0) return null;
   const { distanceMetres } = placeOf(standingOffset(plan, label, from));
   const known = { ...from, distanceMetres };
   const flat = placeOf({ ...standingOffset(plan, label, known), upMetres: 0 });
@@ -68,4 +68,9 @@ export function stepPlace(
     ...snapPlace(plan, label, known, offsetOf({ ...flat, distanceMetres: Math.max(0, metres) })),
     azimuthDegrees: from.azimuthDegrees,
   };
+}
+
+function signOf(key: string, plus: string, minus: string): number {
+  if (key === plus) return 1;
+  return key === minus ? -1 : 0;
 }

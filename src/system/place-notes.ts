@@ -1,5 +1,5 @@
 import type { Channel, ChannelLabel } from './channel';
-import { layoutFromName, partnerOf } from './layout';
+import { layoutFromName, partnerOf, referenceChannel } from './layout';
 import { isTrouble } from '../trouble';
 import { metresOutside } from './room-outline';
 import { standingOffset, standingPlace, type DeclaredPlan } from './standing-place';
@@ -7,7 +7,7 @@ import { apparentElevation } from './bounced-height';
 
 /** Something worth knowing of where speakers stand; it forbids nothing. */
 export interface PlaceNote {
-  readonly kind: 'range' | 'unequal' | 'role' | 'room';
+  readonly kind: 'range' | 'unequal' | 'role' | 'room' | 'tape';
   readonly labels: readonly ChannelLabel[];
   readonly sentence: string;
 }
@@ -15,9 +15,16 @@ export interface PlaceNote {
 /** Where the standard gives one angle and no range, and for pairs: said from here on, degrees. */
 const saidFromDegrees = 5;
 
+/** No protractor in a room tells a degree; common practice, no source. */
+const slackDegrees = 1;
+
+/** A declared and a taped distance of one speaker agree to this, metres; common practice. */
+const tapeMetres = 0.05;
+
 /**
  * Gentle notes on a plan, in layout order: outside the ranges of ITU-R BS.2051 (and of BS.775 for
- * five at ear height), unequal pairs, side surrounds that stand behind, speakers outside the room.
+ * five at ear height), unequal pairs, side surrounds that stand behind, speakers outside the room,
+ * a reference distance that was taped otherwise.
  * That one degree off counts from 5 on is common practice, no source.
  */
 export function notePlaces(plan: DeclaredPlan): PlaceNote[] {
@@ -27,6 +34,7 @@ export function notePlaces(plan: DeclaredPlan): PlaceNote[] {
     ...channels.flatMap((channel) => noteUnequal(plan, channel)),
     ...noteSides(plan),
     ...channels.flatMap((channel) => noteRoom(plan, channel)),
+    ...noteTape(plan),
   ];
 }
 
@@ -71,7 +79,7 @@ function isOutside(
   range: readonly [number, number] | null,
   nominal: number,
 ): boolean {
-  if (range) return degrees < range[0] - 1e-6 || degrees > range[1] + 1e-6;
+  if (range) return degrees < range[0] - slackDegrees || degrees > range[1] + slackDegrees;
   return Math.abs(degrees - nominal) > saidFromDegrees;
 }
 
@@ -101,6 +109,15 @@ function noteRoom(plan: DeclaredPlan, { label }: Channel): PlaceNote[] {
   if (metres === 0) return [];
   const sentence = `${label} is declared ${metres.toFixed(2)} m outside the room: either its place or the outline is not right.`;
   return [{ kind: 'room', labels: [label], sentence }];
+}
+
+/** The tape distance of the reference speaker is asked for elsewhere as well. */
+function noteTape(plan: DeclaredPlan): PlaceNote[] {
+  const label = referenceChannel(plan.layout);
+  const metres = plan.system.places[label]?.distanceMetres ?? null;
+  if (metres === null || Math.abs(metres - plan.nominalMetres) <= tapeMetres) return [];
+  const sentence = `${label} is declared ${metres.toFixed(2)} m away and its tape distance says ${plan.nominalMetres.toFixed(2)} m: one of them is not right.`;
+  return [{ kind: 'tape', labels: [label], sentence }];
 }
 
 function azimuthSpan({ azimuthRange: range, azimuthDegrees }: Channel): string {

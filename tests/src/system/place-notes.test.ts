@@ -63,8 +63,22 @@ describe('notes on where speakers stand', () => {
   });
 
   it('find a speaker that the outline leaves outside', () => {
-    const notes = notePlaces(plan('5.1', { room, ...places({ FL: [30, 0, 4.5] }) }));
-    expect(notes.map(({ kind, labels }) => [kind, labels])).toEqual([['room', ['FL']]]);
+    const notes = notePlaces(plan('5.1', { room, ...places({ FR: [-30, 0, 4.5] }) }));
+    expect(notes.map(({ kind, labels }) => [kind, labels])).toEqual([['room', ['FR']]]);
+  });
+
+  it('hold the declared distance of FL against the taped one', () => {
+    expect(sentences('5.1', places({ FL: [30, 0, 2.44] }))).toEqual([]);
+    expect(sentences('5.1', places({ FL: [30, 0, 2.8] }))).toEqual([
+      'FL is declared 2.80 m away and its tape distance says 2.40 m: one of them is not right.',
+    ]);
+    expect(sentences('5.1', places({ FR: [-30, 0, 2.8] }))).toEqual([]);
+  });
+
+  it('forgive the degree that no protractor tells', () => {
+    const side = (degrees: number) => sentences('7.1', places({ BL: [degrees, 0, null] }));
+    expect(side(151)).not.toContainEqual(expect.stringContaining('BS.2051'));
+    expect(side(151.5)).toContainEqual('BL stands 152° left; BS.2051 has 120° to 150° left.');
   });
 
   it('never speak of a number that is none, wherever speakers stand', () => {
