@@ -68,6 +68,7 @@ export async function openSession<T>(
   const { environment } = loop;
   const options = { environment, microphone: 'allowed', ...(profile ? { profile } : {}) } as const;
   return withLiveApp(options, async ({ page, complaints }) => {
+    await page.waitForFunction(() => Boolean(document.querySelector('ll-app')?.bench));
     await page.mouse.click(5, 5);
     return use({
       loop,
