@@ -1,0 +1,41 @@
+import type { NoiseRequest } from '../../../../src/noise/noise-state';
+import type { ProcessorSheet } from '../../../../src/system/sheet/processor-sheet';
+import { FakeBench } from '../../fake-bench';
+import { inventedNoise } from '../../probe/noise/invented-noise';
+
+/** A bench on which noise runs until it is stopped, and that keeps what was asked of it. */
+export class NoisyBench extends FakeBench {
+  /** Channels in the order in which they sounded, with how: begun anew or changed over. */
+  readonly played: string[] = [];
+  readonly asked: NoiseRequest[] = [];
+  private end: (() => void) | null = null;
+
+  constructor(layout: string, sheet: ProcessorSheet | null = null) {
+    super(layout);
+    this.set({ document: { ...this.state.document, sheet } });
+  }
+
+  override startNoise(request: NoiseRequest): Promise<void> {
+    if (this.end) throw new RangeError('noise was started while noise runs');
+    this.sound(request, 'start');
+    return new Promise((resolve) => (this.end = resolve));
+  }
+
+  override changeNoise(request: NoiseRequest): void {
+    if (!this.end) throw new RangeError('noise was changed while none runs');
+    this.sound(request, 'change');
+  }
+
+  override stop(): void {
+    super.stop();
+    this.end?.();
+    this.end = null;
+    this.set({ activity: { kind: 'idle' } });
+  }
+
+  private sound(request: NoiseRequest, how: string): void {
+    this.played.push(`${how} ${request.channel}`);
+    this.asked.push(request);
+    this.set({ activity: { kind: 'noise', noise: inventedNoise({ request }) } });
+  }
+}
