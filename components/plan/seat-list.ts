@@ -11,6 +11,7 @@ import '../controls/number-field';
 import type { NumberField } from '../controls/number-field';
 import { sharedStyles } from '../theme/shared-styles';
 import { declare, isBusy } from './declared-plan';
+import { putBack } from './put-back';
 
 /** The other seats, from the main one: named, moved, taken away. */
 @customElement('ll-seats')
@@ -85,7 +86,7 @@ export class SeatList extends LitElement {
         ?disabled=${busy}
         @ll-number=${(event: CustomEvent<number>) => {
           if (put({ [key]: event.detail }) !== null) {
-            (event.target as NumberField).value = seat[key];
+            void putBack<NumberField>(event, (field) => (field.value = seat[key]));
           }
         }}
       ></ll-number>`;

@@ -21,6 +21,7 @@ import '../controls/choice';
 import { sharedStyles } from '../theme/shared-styles';
 import { isBusy } from './declared-plan';
 import { asSentence } from './layout-words';
+import { putBack } from './put-back';
 
 const names: Readonly<Record<DeclarableGroup, string>> = {
   centre: 'centre',
@@ -96,7 +97,7 @@ export class SpeakerPalette extends LitElement {
       ?disabled=${busy}
       @ll-check=${(event: CustomEvent<boolean>) => {
         const wanted = event.detail ? addGroup(layout, group) : removeGroup(layout, group);
-        if (!this.use(wanted)) (event.target as CheckField).checked = there;
+        if (!this.use(wanted)) void putBack<CheckField>(event, (one) => (one.checked = there));
       }}
     ></ll-check>`;
   }

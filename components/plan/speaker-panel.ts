@@ -19,6 +19,7 @@ import { sharedStyles } from '../theme/shared-styles';
 import { declare, declaredPlan, isBusy } from './declared-plan';
 import { asSentence } from './layout-words';
 import { angleEntries, metreEntries, type PlaceEntry } from './place-entries';
+import { putBack } from './put-back';
 
 /** The selected speaker: its place to type, how a height plays, its range and what stands out. */
 @customElement('ll-speaker-panel')
@@ -111,15 +112,16 @@ export class SpeakerPanel extends LitElement {
     return html`<ll-number
       label=${entry.label}
       unit=${entry.unit}
-      min=${entry.min}
-      max=${entry.max}
+      .min=${entry.min}
+      .max=${entry.max}
       decimals=${entry.unit === 'm' ? 2 : (entry.value ?? 0) % 1 === 0 ? 0 : 1}
       .value=${entry.value ?? NaN}
       hint=${entry.hint}
       ?disabled=${busy}
       @ll-number=${(event: CustomEvent<number>) => {
         const sentence = this.do(`Move ${label}`, label, entry.enter(event.detail));
-        if (sentence !== null) (event.target as NumberField).value = entry.value ?? NaN;
+        if (sentence === null) return;
+        void putBack<NumberField>(event, (field) => (field.value = entry.value ?? NaN));
       }}
     ></ll-number>`;
   }

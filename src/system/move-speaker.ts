@@ -60,12 +60,12 @@ export function setBounced(
   return { ...system, bounced: bounced ? [...others, ...inOrder] : others };
 }
 
-/** No longer numbers in a session than a tape and a protractor can tell. */
+/** Four decimals: finer than any tape, and enough that metres come back as they were typed. */
 function tidy({ azimuthDegrees, elevationDegrees, distanceMetres }: DeclaredPlace): DeclaredPlace {
-  const rounded = (value: number, digits: number): number => Number(value.toFixed(digits)) + 0;
+  const rounded = (value: number): number => Number(value.toFixed(4)) + 0;
   return {
-    azimuthDegrees: rounded(azimuthDegrees, 2),
-    elevationDegrees: rounded(elevationDegrees, 2),
-    distanceMetres: distanceMetres === null ? null : rounded(distanceMetres, 3),
+    azimuthDegrees: rounded(azimuthDegrees),
+    elevationDegrees: rounded(elevationDegrees),
+    distanceMetres: distanceMetres === null ? null : rounded(distanceMetres),
   };
 }
