@@ -26,7 +26,11 @@ export function earButtons(now: ButtonState, act: (action: EarAction) => void, s
       class="${kind} ${pointing && action === 'elsewhere' ? 'on' : ''}"
       data-action=${action}
       ?disabled=${busy || disabled}
-      @click=${() => act(action)}
+      @click=${(event: MouseEvent) => {
+        // After a press by mouse, Space shall play the next and not press the same button again.
+        if (event.detail > 0) (event.currentTarget as HTMLElement).blur();
+        act(action);
+      }}
     >
       ${words} <kbd>${key}</kbd>
     </button>`;

@@ -32,24 +32,27 @@ export class EarSheet extends LitElement {
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   /** Digits of a speaker's number typed so far. */
   @state() private typed = '';
+  /** Whether the plan itself took the last key: walking over its speakers points at none yet. */
+  private walked = false;
   private readonly follow = new BenchController(this);
   private readonly check = new EarCheck(this);
 
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('keydown', this.press);
+    window.addEventListener('pointerdown', this.reach, { capture: true });
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     window.removeEventListener('keydown', this.press);
+    window.removeEventListener('pointerdown', this.reach, { capture: true });
   }
 
   /** A speaker picked on the plan while pointing is where the sound came from. */
   protected override willUpdate(changed: PropertyValues): void {
-    if (changed.has('selected') && this.selected && this.check.pointing) {
-      this.heardFrom(this.selected);
-    }
+    const picked = changed.has('selected') && !this.walked ? this.selected : null;
+    if (picked && this.check.pointing) this.heardFrom(picked);
   }
 
   override render() {
@@ -206,11 +209,19 @@ export class EarSheet extends LitElement {
     askToSelect(this, null);
   }
 
+  private readonly reach = (): void => {
+    this.walked = false;
+  };
+
   private readonly press = (event: KeyboardEvent): void => {
     const { state } = this.follow;
     if (!state || state.document.rig === 'recording') return;
     if (event.key === 'Escape') return this.check.stopped();
     if (this.isBusy(state)) return;
+    this.walked = event.defaultPrevented;
+    if (this.walked && this.check.pointing && this.selected && /^( |Enter)$/.test(event.key)) {
+      return this.heardFrom(this.selected);
+    }
     if (this.check.pointing && this.typeNumber(event, wiringOrder(state))) {
       event.preventDefault();
       return;

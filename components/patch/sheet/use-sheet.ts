@@ -26,9 +26,9 @@ function withSheet(document: SessionDocument, sheet: ProcessorSheet): SessionDoc
   };
 }
 
-/** Whether both wire in the same way. */
+/** Whether both wire in the same way; a sheet for what was there without one changes no plug. */
 function sameOutputs(one: ProcessorSheet | null, other: ProcessorSheet): boolean {
-  if (one === null) return false;
+  if (one === null) return true;
   const rules = ({ outputs, pairs, exclusive, filling, heightNaming }: ProcessorSheet) =>
     JSON.stringify([outputs, pairs, exclusive, filling, heightNaming]);
   return rules(one) === rules(other);

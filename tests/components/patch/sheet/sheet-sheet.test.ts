@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../../../components/theme/base.css';
 import '../../../../components/patch/sheet/sheet-sheet';
+import { parseSheet } from '../../../../src/system/sheet/parse-sheet';
 import { stepsOf } from '../../../../src/system/sheet/steps-of-sheet';
 import { FakeBench } from '../../fake-bench';
 import { find, findAll, mount, settle, textOf } from '../../mount';
@@ -100,6 +101,27 @@ describe('choosing a processor', () => {
       expect(findAll(sheet, '[role=alert]')).toEqual([]);
     });
   }
+
+  it('saves the sheet in use as a file that can be brought back', async () => {
+    const bench = await benchWithSheet('5.1', 16);
+    const sheet = await mount('ll-sheet-sheet', { bench }, 1000);
+    const saved: Blob[] = [];
+    const names: string[] = [];
+    const { createObjectURL } = URL;
+    const { click } = HTMLAnchorElement.prototype;
+    URL.createObjectURL = (blob: Blob) => {
+      saved.push(blob);
+      return 'blob:nothing';
+    };
+    HTMLAnchorElement.prototype.click = function () {
+      names.push(this.download);
+    };
+    await userEvent.click(button(sheet, 'Save as a file'));
+    URL.createObjectURL = createObjectURL;
+    HTMLAnchorElement.prototype.click = click;
+    expect(names).toEqual(['sixteen-outputs-invented.json']);
+    expect(parseSheet((await saved[0]?.text()) ?? '')).toEqual(bench.state.document.sheet);
+  });
 
   it('shows markup in names as plain text', async () => {
     const bench = new FakeBench('5.1');
