@@ -5,6 +5,8 @@ interface ButtonState {
   readonly busy: boolean;
   /** Whether a channel can be answered. */
   readonly asked: boolean;
+  /** Whether a channel is in hand, answered or not. */
+  readonly chosen: boolean;
   readonly sounding: boolean;
   readonly pointing: boolean;
   /** The channel that Space plays; null when all are answered. */
@@ -51,7 +53,7 @@ export function earButtons(now: ButtonState, act: (action: EarAction) => void, s
               now.sounding ? 'ghost' : 'go',
             )
       }
-      ${button('again', 'Again', 'R', !asked)} ${button('back', 'Back', 'B', !now.canGoBack)}
+      ${button('again', 'Again', 'R', !now.chosen)} ${button('back', 'Back', 'B', !now.canGoBack)}
       <button class="ghost" ?disabled=${!now.sounding} @click=${stop}>
         Stop the noise <kbd>Esc</kbd>
       </button>

@@ -20,6 +20,8 @@ export class EarCheck implements ReactiveController {
   private asked: NoiseRequest | null = null;
   /** The channel that plays or played last and can be answered. */
   at: ChannelLabel | null = null;
+  /** The channel in hand once it really sounded: before, there is nothing to answer. */
+  private sounded: ChannelLabel | null = null;
   /** Whether the next speaker that is picked is where the sound came from. */
   pointing = false;
   /** Level of the noise when it was changed here, dB; null follows the test level. */
@@ -35,6 +37,17 @@ export class EarCheck implements ReactiveController {
     this.stop();
   }
 
+  hostUpdate(): void {
+    const activity = this.host.bench?.state.activity;
+    if (!this.sounding || activity?.kind !== 'noise') return;
+    if (activity.noise.request.channel === this.at) this.sounded = this.at;
+  }
+
+  /** Whether the channel in hand sounds or sounded, so that it can be answered. */
+  get answerable(): boolean {
+    return this.at !== null && this.sounded === this.at;
+  }
+
   get sounding(): boolean {
     return this.running !== null && !this.ending;
   }
@@ -47,6 +60,7 @@ export class EarCheck implements ReactiveController {
   play(channel: ChannelLabel): void {
     const { bench } = this.host;
     if (!bench) return;
+    if (channel !== this.at || !this.sounding) this.sounded = null;
     this.at = channel;
     this.pointing = false;
     this.asked = this.requestFor(channel, bench.state);
@@ -58,7 +72,7 @@ export class EarCheck implements ReactiveController {
   answer(answer: EarAnswer): void {
     const { at, sounding } = this;
     const { bench } = this.host;
-    if (!bench || at === null) return;
+    if (!bench || at === null || !this.answerable) return;
     const known: EarAnswer =
       answer.kind === 'elsewhere' && answer.speaker === at ? { kind: 'here' } : answer;
     bench.change(`Ear check of ${at}`, (document) => ({
@@ -74,7 +88,7 @@ export class EarCheck implements ReactiveController {
   }
 
   point(pointing: boolean): void {
-    if (this.at === null) return;
+    if (!this.answerable) return;
     this.pointing = pointing;
     this.host.requestUpdate();
   }

@@ -127,7 +127,9 @@ export class EarSheet extends LitElement {
     const output = outputNamer(state)(channel.label);
     const place = `${asSentence(channel.name)}, channel ${order.indexOf(channel.label) + 1} of ${order.length}`;
     const from = output === null ? '' : `, output “${output}”`;
-    return `${place}${from}.${this.check.sounding ? '' : ' The noise has stopped.'}`;
+    const { sounding, answerable } = this.check;
+    const sound = sounding ? (answerable ? '' : ' It begins.') : ' The noise has stopped.';
+    return `${place}${from}.${sound}`;
   }
 
   private buttons(state: BenchState, order: readonly ChannelLabel[], busy: boolean) {
@@ -136,7 +138,8 @@ export class EarSheet extends LitElement {
     return earButtons(
       {
         busy,
-        asked: check.at !== null,
+        asked: check.answerable,
+        chosen: check.at !== null,
         sounding: check.sounding,
         pointing: check.pointing,
         next: check.nextOpen(state),

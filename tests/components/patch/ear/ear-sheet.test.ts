@@ -42,6 +42,20 @@ describe('where and when there is no ear check', () => {
     expect(bench.state.document.earAnswers).toEqual({});
   });
 
+  it('takes no answer before the channel really sounds', async () => {
+    const { bench, sheet, keys } = await earSheet('3.1', false);
+    await keys(' ');
+    bench.lags = true;
+    await keys('h', 'h', 's');
+    expect(bench.played).toEqual(['start FL', 'change FR']);
+    expect(bench.state.document.earAnswers).toEqual({ FL: { kind: 'here' } });
+    expect(textOf(sheet)).toContain('It begins.');
+    bench.catchUp();
+    await settle(sheet);
+    await keys('s');
+    expect(bench.state.document.earAnswers.FR).toEqual({ kind: 'silent' });
+  });
+
   it('falls silent when it is left', async () => {
     const { bench, sheet, keys } = await earSheet('3.1', false);
     await keys(' ');

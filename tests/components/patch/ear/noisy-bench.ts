@@ -8,6 +8,8 @@ export class NoisyBench extends FakeBench {
   /** Channels in the order in which they sounded, with how: begun anew or changed over. */
   readonly played: string[] = [];
   readonly asked: NoiseRequest[] = [];
+  /** Whether what is asked begins only with catchUp, as with a line that opens anew. */
+  lags = false;
   private end: (() => void) | null = null;
 
   constructor(layout: string, sheet: ProcessorSheet | null = null) {
@@ -33,9 +35,15 @@ export class NoisyBench extends FakeBench {
     this.set({ activity: { kind: 'idle' } });
   }
 
+  /** What was asked last sounds. */
+  catchUp(): void {
+    const request = this.asked.at(-1);
+    if (request) this.set({ activity: { kind: 'noise', noise: inventedNoise({ request }) } });
+  }
+
   private sound(request: NoiseRequest, how: string): void {
     this.played.push(`${how} ${request.channel}`);
     this.asked.push(request);
-    this.set({ activity: { kind: 'noise', noise: inventedNoise({ request }) } });
+    if (!this.lags) this.catchUp();
   }
 }
