@@ -1,0 +1,28 @@
+import type { BenchState } from '../../src/session/bench';
+import { adviseRewiring } from '../../src/wirecheck/advise-rewiring';
+import { concludeEarCheck } from '../../src/wirecheck/ear-check';
+import { wiringFindings } from './findings';
+import { outputNamer, wiringNow, wiringOrder } from './wiring/wiring-now';
+
+/** Whether the wiring is proven, and what is missing before a take can be trusted. */
+export function patchStanding(state: BenchState): { done: boolean; missing: string | null } {
+  const { layout, readings, document } = state;
+  const [found] = wiringFindings(layout, readings);
+  if (found !== undefined) return { done: false, missing: found };
+  const wiring = wiringNow(state);
+  if (wiring && !wiring.wired) {
+    return { done: false, missing: wiring.conflicts[0]?.sentence ?? 'It cannot be wired.' };
+  }
+  const { findings, proven } = concludeEarCheck(wiringOrder(state), document.earAnswers);
+  const [finding] = findings;
+  if (finding)
+    return { done: false, missing: adviseRewiring(finding, outputNamer(state)).sentence };
+  if (proven) return { done: true, missing: null };
+  return {
+    done: false,
+    missing:
+      document.rig === 'practice'
+        ? 'In the practice room every output drives the speaker it claims; a take tells the rest.'
+        : 'Listen that each output drives the speaker it claims before you trust a take: the ear check plays one after another.',
+  };
+}
