@@ -14,10 +14,8 @@ export const planEditorStyles = css`
     stroke: var(--sheet);
   }
 
-  /* A finger on a speaker drags it; beside it the page scrolls. */
   .speaker {
     cursor: grab;
-    touch-action: none;
   }
 
   .dragged,
@@ -27,7 +25,6 @@ export const planEditorStyles = css`
 
   .still .speaker {
     cursor: pointer;
-    touch-action: auto;
   }
 
   .range {

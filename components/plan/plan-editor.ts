@@ -36,6 +36,7 @@ export class PlanEditor extends LitElement {
   @state() private refusal: string | null = null;
   @state() private said = '';
   private arrangement: Arrangement | null = null;
+  private arranged: readonly unknown[] = [];
   private awaited = 0;
   private readonly follow = new BenchController(this);
   private readonly sizes = new ResizeObserver(([entry]) => {
@@ -58,16 +59,17 @@ export class PlanEditor extends LitElement {
     this.drag = null;
   }
 
-  private readonly measureAgain = (): void => this.requestUpdate();
+  private readonly measureAgain = (): void => {
+    this.arranged = [];
+    this.requestUpdate();
+  };
 
   protected override render(): TemplateResult | typeof nothing {
     const { state } = this.follow;
     if (!state) return nothing;
     const plan = declaredPlan(state);
-    const { layout, system, nominalMetres } = plan;
-    const placed = placeSpeakers(layout, null, nominalMetres, system);
-    const frame = this.drag?.frame ?? arrangePlan(placed, system, this.reach, labelFont(this));
-    this.arrangement = frame;
+    const { layout, system } = plan;
+    const frame = this.drag?.frame ?? this.arrange(plan);
     const { reach, top, bottom } = frame;
     const busy = isBusy(state);
     const refusal = this.drag?.refusal ?? this.refusal;
@@ -97,6 +99,18 @@ export class PlanEditor extends LitElement {
         }
       </p>
       <p class="unseen" role="status">${this.said}</p>`;
+  }
+
+  /** Arranged anew only when what is arranged changed: the bench tells much else. */
+  private arrange({ layout, system, nominalMetres }: DeclaredPlan): Arrangement {
+    const key = [layout, system, nominalMetres, this.reach];
+    if (this.arrangement && key.every((one, index) => one === this.arranged[index])) {
+      return this.arrangement;
+    }
+    const placed = placeSpeakers(layout, null, nominalMetres, system);
+    this.arrangement = arrangePlan(placed, system, this.reach, labelFont(this));
+    this.arranged = key;
+    return this.arrangement;
   }
 
   private renderRange(plan: DeclaredPlan, frame: Arrangement): SVGTemplateResult | typeof nothing {
@@ -146,6 +160,7 @@ export class PlanEditor extends LitElement {
       @focus=${() => this.select(label)}
       @keydown=${(event: KeyboardEvent) => this.step(event, label)}
       @pointerdown=${(event: PointerEvent) => this.hold(event, label)}
+      @touchstart=${this.keepPage}
       @pointermove=${this.move}
       @pointerup=${this.drop}
       @pointercancel=${this.cancel}
@@ -209,6 +224,12 @@ export class PlanEditor extends LitElement {
     this.refusal = null;
     this.drag = takeHold(declaredPlan(state), label, this.arrangement, this.pointOf(event));
   }
+
+  /** Chromium heeds no touch-action inside a drawing: without this a finger scrolls the page. */
+  private readonly keepPage = (event: TouchEvent): void => {
+    const { state } = this.follow;
+    if (state && !isBusy(state) && event.cancelable) event.preventDefault();
+  };
 
   private readonly move = (event: PointerEvent): void => {
     const { state } = this.follow;

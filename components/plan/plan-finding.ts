@@ -7,6 +7,8 @@ export function planFinding(notes: readonly PlaceNote[]): string {
     new Set(notes.filter((note) => note.kind === kind).flatMap(({ labels }) => labels)).size;
   const outside = count('room');
   if (outside > 0) return `${speakers(outside)} outside the room as it is drawn`;
+  const shared = count('spot');
+  if (shared > 0) return `${asSentence(countInWords(shared))} speakers share a spot`;
   const off = count('range');
   if (off > 0) return `${speakers(off)} outside the range of the standard`;
   return count('unequal') > 0

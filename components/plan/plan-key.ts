@@ -70,7 +70,7 @@ export class PlanKey extends LitElement {
   }
 
   private standing(): string {
-    if (!this.readings) return 'Dashed: not measured yet, drawn at the reference distance.';
+    if (!this.readings) return 'Dashed: distance not known yet, drawn at the reference distance.';
     return this.layout?.channels.some((channel) => channel.kind === 'sub')
       ? 'Speakers stand at their measured distances. Subs stay dashed: the delay inside them is no distance.'
       : 'Speakers stand at their measured distances.';

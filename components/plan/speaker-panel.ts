@@ -6,7 +6,12 @@ import type { Channel, ChannelLabel } from '../../src/system/channel';
 import type { DeclaredSystem } from '../../src/system/declared-system';
 import { partnerOf } from '../../src/system/layout';
 import { forgetPlace, mirrorSpeaker, moveSpeaker, setBounced } from '../../src/system/move-speaker';
-import { nominalChannel, notePlaces, rangeInWords } from '../../src/system/place-notes';
+import {
+  nominalChannel,
+  notePlaces,
+  rangeInWords,
+  standardsHave,
+} from '../../src/system/place-notes';
 import type { DeclaredPlan } from '../../src/system/standing-place';
 import type { Trouble } from '../../src/trouble';
 import { BenchController } from '../bench-controller';
@@ -207,7 +212,7 @@ function rangeSentence(plan: DeclaredPlan, channel: Channel): string {
   const role = lone
     ? ' As the only pair of surrounds it is the side pair, wherever it stands.'
     : '';
-  return `BS.2051 has it ${range ?? 'anywhere'}.${role}`;
+  return `${standardsHave(plan, channel)} it ${range ?? 'anywhere'}.${role}`;
 }
 
 function renderNotes(plan: DeclaredPlan, label: ChannelLabel): TemplateResult | typeof nothing {

@@ -1,13 +1,15 @@
 import type { Channel, ChannelLabel } from './channel';
 import { layoutFromName, partnerOf, referenceChannel } from './layout';
 import { isTrouble } from '../trouble';
+import { listInWords } from './list-in-words';
+import { sharesSpot } from './refuse-place';
 import { metresOutside } from './room-outline';
 import { standingOffset, standingPlace, type DeclaredPlan } from './standing-place';
 import { apparentElevation } from './bounced-height';
 
 /** Something worth knowing of where speakers stand; it forbids nothing. */
 export interface PlaceNote {
-  readonly kind: 'range' | 'unequal' | 'role' | 'room' | 'tape';
+  readonly kind: 'range' | 'unequal' | 'role' | 'room' | 'spot' | 'tape';
   readonly labels: readonly ChannelLabel[];
   readonly sentence: string;
 }
@@ -23,8 +25,8 @@ const tapeMetres = 0.05;
 
 /**
  * Gentle notes on a plan, in layout order: outside the ranges of ITU-R BS.2051 (and of BS.775 for
- * five at ear height), unequal pairs, side surrounds that stand behind, speakers outside the room,
- * a reference distance that was taped otherwise.
+ * five at ear height), unequal pairs, side surrounds that stand behind, speakers outside the room or
+ * in one spot, a reference distance that was taped otherwise.
  * That one degree off counts from 5 on is common practice, no source.
  */
 export function notePlaces(plan: DeclaredPlan): PlaceNote[] {
@@ -34,6 +36,7 @@ export function notePlaces(plan: DeclaredPlan): PlaceNote[] {
     ...channels.flatMap((channel) => noteUnequal(plan, channel)),
     ...noteSides(plan),
     ...channels.flatMap((channel) => noteRoom(plan, channel)),
+    ...channels.flatMap((channel, index) => noteSpot(plan, channel, index)),
     ...noteTape(plan),
   ];
 }
@@ -43,6 +46,15 @@ export function rangeInWords(nominal: Channel): string | null {
   if (nominal.kind === 'sub') return null;
   if (nominal.kind === 'bed' && !nominal.elevationRange) return azimuthSpan(nominal);
   return `${azimuthSpan(nominal)}, ${elevationSpan(nominal)}`;
+}
+
+/**
+ * Who gives a speaker its range, with the verb: BS.775 as well for up to five at ear height (from
+ * memory; its angles there are those of BS.2051).
+ */
+export function standardsHave({ layout }: DeclaredPlan, { kind }: Channel): string {
+  const isWider = layout.channels.some(({ group }) => group === 'backs' || group === 'wides');
+  return kind === 'bed' && !isWider ? 'BS.775 and BS.2051 have' : 'BS.2051 has';
 }
 
 /** A speaker where the layout has it, whatever was declared. */
@@ -55,13 +67,14 @@ export function nominalChannel({ layout }: DeclaredPlan, label: ChannelLabel): C
 function noteRange(plan: DeclaredPlan, channel: Channel): PlaceNote[] {
   const nominal = nominalChannel(plan, channel.label);
   if (!nominal || channel.kind === 'sub') return [];
+  const standards = standardsHave(plan, channel);
   const notes: PlaceNote[] = [];
   const say = (sentence: string): void => {
     notes.push({ kind: 'range', labels: [channel.label], sentence });
   };
   const { label, azimuthDegrees } = channel;
   if (isOutside(azimuthDegrees, nominal.azimuthRange, nominal.azimuthDegrees)) {
-    say(`${label} stands ${angleInWords(azimuthDegrees)}; BS.2051 has ${azimuthSpan(nominal)}.`);
+    say(`${label} stands ${angleInWords(azimuthDegrees)}; ${standards} ${azimuthSpan(nominal)}.`);
   }
   const elevation = apparentElevation(plan, label);
   if (
@@ -69,7 +82,7 @@ function noteRange(plan: DeclaredPlan, channel: Channel): PlaceNote[] {
     isOutside(elevation, nominal.elevationRange, nominal.elevationDegrees)
   ) {
     const how = plan.system.bounced.includes(label) ? 'sounds from' : 'stands';
-    say(`${label} ${how} ${Math.round(elevation)}° up; BS.2051 has ${elevationSpan(nominal)}.`);
+    say(`${label} ${how} ${Math.round(elevation)}° up; ${standards} ${elevationSpan(nominal)}.`);
   }
   return notes;
 }
@@ -95,11 +108,17 @@ function noteUnequal(plan: DeclaredPlan, left: Channel): PlaceNote[] {
 /** A lone pair of surrounds is the side pair; said once it stands behind its range. */
 function noteSides({ layout }: DeclaredPlan): PlaceNote[] {
   if (layout.channels.some(({ group }) => group === 'backs')) return [];
-  const sides = layout.channels.filter(({ group }) => group === 'sides');
-  if (!sides.some(({ azimuthDegrees }) => Math.abs(azimuthDegrees) > 120)) return [];
-  const sentence =
-    'SiL and SiR stand behind the seat and are the side surrounds all the same: a lone pair of surrounds is the side pair, and goes to the side outputs.';
-  return [{ kind: 'role', labels: ['SiL', 'SiR'], sentence }];
+  const behind = layout.channels.filter(
+    ({ group, azimuthDegrees }) => group === 'sides' && Math.abs(azimuthDegrees) > 120,
+  );
+  if (behind.length === 0) return [];
+  const labels = behind.map(({ label }) => label);
+  const role =
+    labels.length === 1
+      ? 'stands behind the seat and is a side surround'
+      : 'stand behind the seat and are the side surrounds';
+  const sentence = `${listInWords(labels)} ${role} all the same: a lone pair of surrounds is the side pair, and goes to the side outputs.`;
+  return [{ kind: 'role', labels, sentence }];
 }
 
 function noteRoom(plan: DeclaredPlan, { label }: Channel): PlaceNote[] {
@@ -109,6 +128,16 @@ function noteRoom(plan: DeclaredPlan, { label }: Channel): PlaceNote[] {
   if (metres === 0) return [];
   const sentence = `${label} is declared ${metres.toFixed(2)} m outside the room: either its place or the outline is not right.`;
   return [{ kind: 'room', labels: [label], sentence }];
+}
+
+/** Each two in one spot are said once, at the first: such as after another pair was declared. */
+function noteSpot(plan: DeclaredPlan, { label }: Channel, index: number): PlaceNote[] {
+  const shared = sharesSpot(plan, label, standingPlace(plan, label));
+  if (!shared) return [];
+  const other = plan.layout.channels.findIndex((one) => one.label === shared.other);
+  if (other < index) return [];
+  const sentence = `${label} and ${shared.other} are declared in one spot: one of them is to be moved.`;
+  return [{ kind: 'spot', labels: [label, shared.other], sentence }];
 }
 
 /** The tape distance of the reference speaker is asked for elsewhere as well. */

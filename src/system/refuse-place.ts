@@ -52,18 +52,30 @@ function refuseDistance(label: ChannelLabel, metres: number | null): string | nu
     : null;
 }
 
-/** A sub on the floor may well stand under a speaker: subs are held against subs alone. */
-function refuseSpot(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlace): string | null {
+/**
+ * The first speaker that a place is in one spot with, and how far off it is, metres; null when
+ * there is none. A sub on the floor may well stand under a speaker: subs are held against subs.
+ */
+export function sharesSpot(
+  plan: DeclaredPlan,
+  label: ChannelLabel,
+  place: DeclaredPlace,
+): { readonly other: ChannelLabel; readonly metres: number } | null {
   const isSub = channelOf(plan.layout, label).kind === 'sub';
   const here = standingOffset(plan, label, place);
-  for (const other of plan.layout.channels) {
-    if (other.label === label || (other.kind === 'sub') !== isSub) continue;
-    const there = standingOffset(plan, other.label, standingPlace(plan, other.label));
+  for (const { label: other, kind } of plan.layout.channels) {
+    if (other === label || (kind === 'sub') !== isSub) continue;
+    const there = standingOffset(plan, other, standingPlace(plan, other));
     const metres = metresBetween(here, there);
-    if (metres >= oneSpotMetres) continue;
-    return `${label} and ${other.label} would stand in one spot, ${figure(metres)} m apart: two speakers stand at least ${oneSpotMetres} m apart.`;
+    if (metres < oneSpotMetres) return { other, metres };
   }
   return null;
+}
+
+function refuseSpot(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlace): string | null {
+  const shared = sharesSpot(plan, label, place);
+  if (!shared) return null;
+  return `${label} and ${shared.other} would stand in one spot, ${figure(shared.metres)} m apart: two speakers stand at least ${oneSpotMetres} m apart.`;
 }
 
 function refuseWall(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlace): string | null {

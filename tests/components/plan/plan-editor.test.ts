@@ -181,6 +181,17 @@ describe('dragging a speaker', () => {
     expect(textOf(editor)).toContain('Nothing on the plan changes while a take runs');
   });
 
+  it('keeps the page still under a finger on a speaker, and lets it scroll beside it', async () => {
+    const bench = new PlanBench('5.1');
+    const editor = await shown(bench);
+    const touch = (on: Element): boolean =>
+      on.dispatchEvent(new Event('touchstart', { bubbles: true, cancelable: true }));
+    expect(touch(speaker(editor, 'FL'))).toBe(false);
+    expect(touch(find(editor, '.listener'))).toBe(true);
+    bench.runTake();
+    expect(touch(speaker(editor, 'FL'))).toBe(true);
+  });
+
   it('lets go of the speaker by a click beside it', async () => {
     const editor = await shown(new PlanBench('5.1'));
     await userEvent.click(find(editor, 'svg'), { position: middle(editor, 'FC'), force: true });

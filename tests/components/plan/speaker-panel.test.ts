@@ -44,7 +44,7 @@ describe('the panel of a speaker', () => {
 
   it('says the range of the standard and the role of a lone pair of surrounds', async () => {
     const panel = await shown(new PlanBench('5.1'), 'SiR');
-    expect(textOf(panel)).toContain('BS.2051 has it 100° to 120° right, 0° to 15° up.');
+    expect(textOf(panel)).toContain('BS.775 and BS.2051 have it 100° to 120° right, 0° to 15° up.');
     expect(textOf(panel)).toContain('it is the side pair, wherever it stands');
     expect(textOf(await shown(new PlanBench('7.1'), 'SiR'))).not.toContain('it is the side pair');
     expect(textOf(await shown(new PlanBench('5.1'), 'Sub 1'))).toContain('give subs no place');
@@ -118,7 +118,9 @@ describe('the panel of a speaker', () => {
   it('says gently what stands out, and puts the partner opposite', async () => {
     const bench = new PlanBench('5.1', { places: { SiL: at(125, 0, 2) } });
     const panel = await shown(bench, 'SiL');
-    expect(textOf(panel)).toContain('SiL stands 125° left; BS.2051 has 100° to 120° left.');
+    expect(textOf(panel)).toContain(
+      'SiL stands 125° left; BS.775 and BS.2051 have 100° to 120° left.',
+    );
     expect(textOf(panel)).toContain('leans to one side');
     await press(panel, 'Put SiR opposite');
     expect(bench.place('SiR')).toEqual(at(-125, 0, 2));

@@ -25,12 +25,12 @@ describe('notes on where speakers stand', () => {
 
   // Ranges of BS.2051-2 as speaker-places.ts has them.
   it.each([
-    ['5.1', 'SiL', 125, 'SiL stands 125° left; BS.2051 has 100° to 120° left.'],
-    ['5.1', 'SiR', -90, 'SiR stands 90° right; BS.2051 has 100° to 120° right.'],
+    ['5.1', 'SiL', 125, 'SiL stands 125° left; BS.775 and BS.2051 have 100° to 120° left.'],
+    ['5.1', 'SiR', -90, 'SiR stands 90° right; BS.775 and BS.2051 have 100° to 120° right.'],
     ['7.1', 'BR', -170, 'BR stands 170° right; BS.2051 has 120° to 150° right.'],
-    ['5.1', 'FL', 45, 'FL stands 45° left; BS.2051 has 30° left.'],
-    ['5.1', 'FC', -9, 'FC stands 9° right; BS.2051 has straight ahead.'],
-    ['5.1', 'SiL', 180, 'SiL stands straight behind; BS.2051 has 100° to 120° left.'],
+    ['5.1', 'FL', 45, 'FL stands 45° left; BS.775 and BS.2051 have 30° left.'],
+    ['5.1', 'FC', -9, 'FC stands 9° right; BS.775 and BS.2051 have straight ahead.'],
+    ['5.1', 'SiL', 180, 'SiL stands straight behind; BS.775 and BS.2051 have 100° to 120° left.'],
   ] as const)('of %s say where %s at %d° is outside', (name, label, azimuth, sentence) => {
     expect(sentences(name, places({ [label]: [azimuth, 0, null] }))).toContain(sentence);
   });
@@ -40,7 +40,7 @@ describe('notes on where speakers stand', () => {
       'TpFL stands 62° up; BS.2051 has 30° to 55° up.',
     ]);
     expect(sentences('5.1', places({ FC: [0, 12, 2] }))).toEqual([
-      'FC stands 12° up; BS.2051 has ear height.',
+      'FC stands 12° up; BS.775 and BS.2051 have ear height.',
     ]);
   });
 
@@ -60,6 +60,9 @@ describe('notes on where speakers stand', () => {
     expect(role('5.1')).toHaveLength(1);
     expect(role('5.1')[0]?.sentence).toContain('are the side surrounds all the same');
     expect(role('7.1')).toEqual([]);
+    expect(sentences('5.1', places({ SiR: [-135, 0, null] }))).toContainEqual(
+      expect.stringMatching(/^SiR stands behind the seat and is a side surround all the same/),
+    );
   });
 
   it('find a speaker that the outline leaves outside', () => {
@@ -73,6 +76,19 @@ describe('notes on where speakers stand', () => {
       'FL is declared 2.80 m away and its tape distance says 2.40 m: one of them is not right.',
     ]);
     expect(sentences('5.1', places({ FR: [-30, 0, 2.8] }))).toEqual([]);
+  });
+
+  it('find two speakers in one spot once another pair is declared', () => {
+    const moved = places({ SiL: [135, 0, null], SiR: [-135, 0, null] });
+    const spots = (name: string) =>
+      notePlaces(plan(name, moved)).flatMap(({ kind, labels }) =>
+        kind === 'spot' ? [labels] : [],
+      );
+    expect(spots('5.1')).toEqual([]);
+    expect(spots('7.1')).toEqual([
+      ['BL', 'SiL'],
+      ['BR', 'SiR'],
+    ]);
   });
 
   it('forgive the degree that no protractor tells', () => {
