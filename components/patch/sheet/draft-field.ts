@@ -19,10 +19,15 @@ export class DraftField extends LitElement {
     sharedStyles,
     css`
       :host {
+        display: block;
+        min-width: 0;
+      }
+
+      div {
         display: grid;
+        grid-template-columns: minmax(0, 1fr);
         align-content: start;
         gap: var(--space-1);
-        min-width: 0;
       }
 
       label {
