@@ -8,7 +8,7 @@ import { asSentence } from './layout-words';
 import './speaker-icon';
 import { directionInWords } from './speaker-name';
 
-/** Where each speaker of the layout should stand, as ITU-R BS.2051 has it. */
+/** Where each speaker of the layout stands, and the range that ITU-R BS.2051 has for it. */
 @customElement('ll-angle-table')
 export class AngleTable extends LitElement {
   static override styles = [
@@ -97,7 +97,7 @@ export class AngleTable extends LitElement {
       </td>
       <td class="num">${rangeInWords(channel.azimuthRange)}</td>
       <td class="num">
-        ${channel.kind === 'height' ? `${channel.elevationDegrees}°` : '–'}
+        ${channel.kind === 'height' ? `${Number(channel.elevationDegrees.toFixed(1))}°` : '–'}
         ${
           channel.kind === 'height' && channel.elevationRange
             ? html`<span class="soft range">${rangeInWords(channel.elevationRange)}</span>`

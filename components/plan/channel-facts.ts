@@ -5,6 +5,7 @@ import type { ChannelProposal } from '../../src/proposal/proposal';
 import type { ChannelReading, RolloffReading } from '../../src/reading/reading';
 import type { Bench } from '../../src/session/bench';
 import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
+import type { DeclaredSystem } from '../../src/system/declared-system';
 import { BenchController } from '../bench-controller';
 import {
   dbText,
@@ -19,7 +20,7 @@ import { groupColour } from '../group-colour';
 import { sharedStyles } from '../theme/shared-styles';
 import { asSentence } from './layout-words';
 import { partnersOf } from './partner';
-import { directionInWords } from './speaker-name';
+import { directionInWords, elevationInWords } from './speaker-name';
 
 /** What is known of the selected speaker, from the plan, the newest take and the proposal. */
 @customElement('ll-channel-facts')
@@ -70,7 +71,7 @@ export class ChannelFacts extends LitElement {
         >
       </h2>
       <dl class="facts">
-        ${declaredFacts(channel, state.layout)}
+        ${declaredFacts(channel, state.layout, state.document.system)}
         ${reading && readings ? measuredFacts(reading, readings.reference) : nothing}
         ${proposal ? proposedFacts(proposal) : nothing}
       </dl>
@@ -78,11 +79,25 @@ export class ChannelFacts extends LitElement {
   }
 }
 
-function declaredFacts(channel: Channel, layout: Layout): TemplateResult {
+function declaredFacts(channel: Channel, layout: Layout, system: DeclaredSystem): TemplateResult {
   const partners = partnersOf(channel, layout).map((one) => one.label);
-  const height = channel.elevationDegrees === 0 ? nothing : html`, ${channel.elevationDegrees}° up`;
+  const elevation = elevationInWords(channel.elevationDegrees);
+  const height = elevation === 'ear height' ? nothing : `, ${elevation}`;
+  const distance = system.places[channel.label]?.distanceMetres ?? null;
   return html`<dt>${channel.kind === 'sub' ? 'Drawn at' : 'Declared at'}</dt>
     <dd>${directionInWords(channel.azimuthDegrees)}${height}</dd>
+    ${
+      distance === null
+        ? nothing
+        : html`<dt>Declared distance</dt>
+            <dd class="num">${metresText(distance)}</dd>`
+    }
+    ${
+      system.bounced.includes(channel.label)
+        ? html`<dt>Plays</dt>
+            <dd>off the ceiling</dd>`
+        : nothing
+    }
     ${
       partners.length === 0
         ? nothing

@@ -1,16 +1,13 @@
 import type { Channel } from '../../src/system/channel';
 import type { DeclaredPlace } from '../../src/system/declared-system';
-import { metresText, numberText } from '../charts/number-text';
-import { directionInWords } from './speaker-name';
+import { metresText } from '../charts/number-text';
+import { directionInWords, elevationInWords } from './speaker-name';
 
 /** "112° left, 2.35 m", with the elevation of what stands above or below the ears. */
 export function placeInWords(place: DeclaredPlace): string {
-  const azimuth = Number(place.azimuthDegrees.toFixed(1));
-  const elevation = Number(place.elevationDegrees.toFixed(0));
-  const parts = [directionInWords(azimuth)];
-  if (elevation !== 0) {
-    parts.push(`${numberText(Math.abs(elevation))}° ${elevation > 0 ? 'up' : 'down'}`);
-  }
+  const parts = [directionInWords(place.azimuthDegrees)];
+  const elevation = elevationInWords(place.elevationDegrees);
+  if (elevation !== 'ear height') parts.push(elevation);
   parts.push(
     place.distanceMetres === null ? 'distance not known' : metresText(place.distanceMetres),
   );

@@ -4,21 +4,19 @@ import type { Bench } from '../../src/session/bench';
 import type { Channel, ChannelLabel } from '../../src/system/channel';
 import type { DeclaredPlace } from '../../src/system/declared-system';
 import { moveSpeaker } from '../../src/system/move-speaker';
-import { nominalChannel } from '../../src/system/place-notes';
 import { standingOffset, standingPlace, type DeclaredPlan } from '../../src/system/standing-place';
 import { BenchController } from '../bench-controller';
-import { textWidth } from '../charts/text-width';
 import { askToSelect } from '../events';
 import { groupColour } from '../group-colour';
 import { sharedStyles } from '../theme/shared-styles';
 import { arrangePlan, labelFont, type Arrangement } from './arrange-plan';
 import { declare, declaredPlan, isBusy } from './declared-plan';
+import { drawDirection, drawReadout, readoutFont } from './draw-direction';
 import { drawGround, drawLeader } from './draw-ground';
 import { placeSpeakers } from './place-speakers';
 import { movableName, placeInWords } from './place-words';
 import { planDrawingStyles } from './plan-drawing-styles';
 import { planEditorStyles } from './plan-editor-styles';
-import { drawRange } from './range-arc';
 import { stepPlace } from './snap-place';
 import { dragTo, takeHold, type SpeakerDrag } from './speaker-drag';
 import { speakerShape } from './speaker-shape';
@@ -73,6 +71,7 @@ export class PlanEditor extends LitElement {
     const { reach, top, bottom } = frame;
     const busy = isBusy(state);
     const refusal = this.drag?.refusal ?? this.refusal;
+    const pointed = this.drag?.label ?? this.selectedHere(plan);
     return html`<svg
         class=${busy ? 'still' : ''}
         viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}"
@@ -82,9 +81,9 @@ export class PlanEditor extends LitElement {
       >
         ${drawGround(frame, system)}
         <path class="listener" d="M0-8L7 7H-7z"><title>Main seat, facing up</title></path>
-        ${this.renderRange(plan, frame)}
+        ${pointed ? drawDirection(plan, pointed, this.placeNow(plan, pointed), frame) : nothing}
         ${layout.channels.map((channel, index) => this.renderSpeaker(plan, channel, index, frame))}
-        ${this.renderReadout(plan, frame)}
+        ${this.drag?.moved ? drawReadout(plan, this.drag, readoutFont(this)) : nothing}
       </svg>
       <p
         class="small said ${refusal ? 'signal' : 'soft'}"
@@ -111,18 +110,6 @@ export class PlanEditor extends LitElement {
     this.arrangement = arrangePlan(placed, system, this.reach, labelFont(this));
     this.arranged = key;
     return this.arrangement;
-  }
-
-  private renderRange(plan: DeclaredPlan, frame: Arrangement): SVGTemplateResult | typeof nothing {
-    const label = this.drag?.label ?? this.selected;
-    const nominal = label && nominalChannel(plan, label);
-    if (!label || !nominal) return nothing;
-    const { rightMetres, backMetres } = standingOffset(plan, label, this.placeNow(plan, label));
-    const radius = Math.hypot(rightMetres, backMetres) * frame.perMetre;
-    return svg`<g color=${groupColour(nominal.group)}>
-      ${drawRange(nominal, radius)}
-      <path class="ray" d="M0 0L${rightMetres * frame.perMetre} ${backMetres * frame.perMetre}"></path>
-    </g>`;
   }
 
   private renderSpeaker(
@@ -181,22 +168,8 @@ export class PlanEditor extends LitElement {
     </g>`;
   }
 
-  /** Angle and distance beside a speaker while it is dragged. */
-  private renderReadout(
-    plan: DeclaredPlan,
-    frame: Arrangement,
-  ): SVGTemplateResult | typeof nothing {
-    const { drag } = this;
-    if (!drag?.moved) return nothing;
-    const text = `${drag.label} ${placeInWords(drag.place)}`;
-    const { rightMetres, backMetres } = standingOffset(plan, drag.label, drag.place);
-    const half =
-      textWidth(text, `700 13px ${getComputedStyle(this).getPropertyValue('--mono')}`) / 2;
-    const most = Math.max(0, frame.reach - half - 4);
-    const x = Math.max(-most, Math.min(most, rightMetres * frame.perMetre));
-    const above = backMetres * frame.perMetre - 20;
-    const y = above < frame.top + 14 ? above + 46 : above;
-    return svg`<text class="readout" aria-hidden="true" x=${x.toFixed(1)} y=${y.toFixed(1)}>${text}</text>`;
+  private selectedHere({ layout }: DeclaredPlan): ChannelLabel | null {
+    return layout.channels.find(({ label }) => label === this.selected)?.label ?? null;
   }
 
   private placeNow(plan: DeclaredPlan, label: ChannelLabel): DeclaredPlace {

@@ -20,9 +20,21 @@ export function speakerName(
 
 /** A direction in words: 0 is straight ahead, positive to the left. */
 export function directionInWords(azimuthDegrees: number): string {
-  if (azimuthDegrees === 0) return 'ahead';
-  if (Math.abs(azimuthDegrees) === 180) return 'behind';
-  return `${Math.abs(azimuthDegrees)}° ${azimuthDegrees > 0 ? 'left' : 'right'}`;
+  const degrees = tenths(Math.abs(azimuthDegrees));
+  if (degrees === 0) return 'ahead';
+  if (degrees === 180) return 'behind';
+  return `${degrees}° ${azimuthDegrees > 0 ? 'left' : 'right'}`;
+}
+
+/** "30° up", "12.5° down", "ear height". */
+export function elevationInWords(elevationDegrees: number): string {
+  const degrees = tenths(Math.abs(elevationDegrees));
+  if (degrees === 0) return 'ear height';
+  return `${degrees}° ${elevationDegrees > 0 ? 'up' : 'down'}`;
+}
+
+function tenths(degrees: number): number {
+  return Number(degrees.toFixed(1));
 }
 
 /** How many of a kind there are, for the key beside the plan. */
