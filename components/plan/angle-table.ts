@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
+import { nothingDeclared, type DeclaredSystem } from '../../src/system/declared-system';
 import { askToSelect } from '../events';
 import { buttonStyles } from '../controls/button-styles';
 import { sharedStyles } from '../theme/shared-styles';
@@ -57,6 +58,7 @@ export class AngleTable extends LitElement {
   ];
 
   @property({ attribute: false }) layout: Layout | null = null;
+  @property({ attribute: false }) system: DeclaredSystem = nothingDeclared;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
 
   protected override render(): TemplateResult | typeof nothing {
@@ -79,7 +81,8 @@ export class AngleTable extends LitElement {
 
   private renderRow(channel: Channel): TemplateResult {
     const chosen = channel.label === this.selected;
-    const sub = channel.kind === 'sub';
+    // The standard gives a sub no place, so that only a declared one says anything.
+    const free = channel.kind === 'sub' && !this.system.places[channel.label];
     return html`<tr class=${chosen ? 'pick' : ''}>
       <th scope="row">
         <button
@@ -93,7 +96,7 @@ export class AngleTable extends LitElement {
         </button>
       </th>
       <td>
-        ${sub ? html`<span class="soft">anywhere</span>` : directionInWords(channel.azimuthDegrees)}
+        ${free ? html`<span class="soft">anywhere</span>` : directionInWords(channel.azimuthDegrees)}
       </td>
       <td class="num">${rangeInWords(channel.azimuthRange)}</td>
       <td class="num">

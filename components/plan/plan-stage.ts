@@ -78,7 +78,11 @@ export class PlanStage extends LitElement {
           <section class="sheet" aria-labelledby="angles">
             <h2 id="angles">Where they stand, seen from the seat</h2>
             <div class="scroll">
-              <ll-angle-table .layout=${layout} .selected=${this.selected}></ll-angle-table>
+              <ll-angle-table
+                .layout=${layout}
+                .system=${state.document.system}
+                .selected=${this.selected}
+              ></ll-angle-table>
             </div>
             <p class="soft small">Ranges of ITU-R BS.2051; it gives subs no place.</p>
           </section>

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import '../../../components/theme/base.css';
 import '../../../components/plan/plan-stage';
 import { planFinding } from '../../../components/plan/plan-finding';
-import { deep, find, mount, notNumbers, plain, settle, textOf } from '../mount';
+import { deep, find, findAll, mount, notNumbers, plain, settle, textOf } from '../mount';
 import { expectQuiet } from '../quiet';
 import { PlanBench } from './plan-bench';
 
@@ -18,6 +18,21 @@ describe('the plan stage', () => {
     expect(told(await mount('ll-plan', { bench: new PlanBench('5.1.2') }))).toBe(
       'That is 5.1.2: 8 channels to probe.',
     );
+  });
+
+  it('lists where a sub was declared, and that it may stand anywhere before', async () => {
+    const bench = new PlanBench('5.1');
+    const stage = await mount('ll-plan', { bench });
+    const row = () =>
+      textOf(findAll(stage, 'tbody tr').find((one) => textOf(one).includes('Sub 1')) ?? stage);
+    expect(row()).toContain('anywhere');
+    const place = { azimuthDegrees: 150, elevationDegrees: 0, distanceMetres: 3 };
+    bench.change('Move', (document) => ({
+      ...document,
+      system: { ...document.system, places: { 'Sub 1': place } },
+    }));
+    await settle(stage);
+    expect(row()).toContain('150° left');
   });
 
   it('says in its title what stands out, and speaks gently', async () => {
