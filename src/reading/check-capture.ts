@@ -44,9 +44,10 @@ export function checkCapture(
   schedule: Schedule,
 ): CaptureCheck {
   const noiseFloorDb = noiseFloor(capture, clock, schedule);
-  const leastBeside = leastBesideGap(capture.samples);
+  const step = converterStep(capture.samples);
+  const leastBeside = Math.max(leastSound, leastSteps * step);
   const noiseRms = dbToAmplitude(noiseFloorDb);
-  const ground = { ...capture, clock, schedule, noiseRms, leastBeside };
+  const ground = { ...capture, clock, schedule, noiseRms, step, leastBeside };
   const segments = schedule.segments.map((segment) => checkSegment(ground, segment));
   return {
     segments,
@@ -67,6 +68,9 @@ interface Ground extends CapturedAudio {
   readonly clock: Clock;
   readonly schedule: Schedule;
   readonly noiseRms: number;
+  /** Of the converter, as far as it shows. */
+  readonly step: number;
+  /** Rms that sound beside a gap in a sweep must have. */
   readonly leastBeside: number;
 }
 
@@ -100,6 +104,13 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
     faults.push({ kind: 'lost', sentence });
     spoilt ??= 'Audio is missing inside this segment: repeat it.';
   }
+  const around = schedule.markStarts[index + 1] ?? segment.end;
+  const starved = findStarved(ground, place(segment.markStart), place(around));
+  if (!gap && starved) {
+    const sentence = `The recorder put nothing for ${starved.length} samples at ${(starved.from / sampleRate).toFixed(2)} s, beside the sweep: its time cannot be trusted. Repeat this segment.`;
+    faults.push({ kind: 'lost', sentence });
+    spoilt ??= 'Audio is missing beside this sweep: repeat it.';
+  }
   const clipping = findClipping(samples, from, to);
   const ceiling = clipping?.ceiling ?? findBlurredCeiling(samples, from, to, noiseRms);
   if (ceiling !== null) faults.push(clippedFault(ceiling));
@@ -112,11 +123,21 @@ function clippedFault(ceiling: number): Fault {
   return { kind: 'clipped', sentence };
 }
 
-/** Rms that sound beside a gap must have to be more than steps of a coarse converter. */
-function leastBesideGap(samples: Float64Array): number {
+/** The smallest step of the converter that is seen in the capture. */
+function converterStep(samples: Float64Array): number {
   let step = 1;
   for (const value of samples) if (value !== 0) step = Math.min(step, Math.abs(value));
-  return Math.max(leastSound, leastSteps * step);
+  return step;
+}
+
+/**
+ * Whole buffers of exact zeros beside a sweep. The marks do not show them when as much was left out
+ * again before the next one, yet the sweep between stands in the wrong place. Only where the noise
+ * is more than a step of the converter, so that silence is never all zeros.
+ */
+function findStarved({ samples, noiseRms, step }: Ground, from: number, to: number) {
+  if (noiseRms < step) return null;
+  return findDropouts(samples, from, to).find(({ length }) => length >= leastGap) ?? null;
 }
 
 function findGap(

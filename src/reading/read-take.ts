@@ -78,10 +78,11 @@ export async function readTake(
     const { ir, noise, ...rest } = gatherSweeps(sweeps, responder);
     return { ir: ir && corrected(ir), noise: noise && corrected(noise), ...rest };
   };
-  const reference = gather(schedule.reference);
+  const byMarks = arrivalFromMarks(audio.samples, clock, schedule);
+  const reference = holdAgainstMarks(gather(schedule.reference), byMarks);
   const { frame, notes } = frameTake(
     schedule.reference,
-    referenceArrival(reference) ?? arrivalFromMarks(audio.samples, clock, schedule),
+    referenceArrival(reference) ?? byMarks,
     timed.departure,
     options.referenceDistanceMetres,
     speedOfSound(options.temperatureCelsius),
@@ -149,6 +150,27 @@ function calibrationNotes(calibration: MicrophoneCalibration | null): string[] {
 function referenceArrival({ ir, mendedHz }: GatheredSweeps): Arrival | null {
   const arrival = ir && mendedHz === null ? findArrival(ir) : null;
   return arrival?.bandAdapted === false ? arrival : null;
+}
+
+/** The same speaker's marks and sweep arrive together, up to this. */
+const slipSeconds = 0.4e-3;
+
+/**
+ * The reference's sweeps, spoilt when they do not arrive with its marks: audio was lost and put back
+ * between the two. Every other speaker of the take is timed against it.
+ */
+function holdAgainstMarks(sweeps: GatheredSweeps, byMarks: Arrival | null): GatheredSweeps {
+  const bySweep = referenceArrival(sweeps);
+  if (!bySweep || !byMarks || byMarks.earlierPossible || bySweep.earlierPossible) return sweeps;
+  if (Math.abs(bySweep.seconds - byMarks.seconds) <= slipSeconds) return sweeps;
+  const sentence =
+    'Its sweep does not arrive with its marks: audio was lost and put back beside it. Repeat this segment.';
+  return {
+    ...sweeps,
+    ir: null,
+    faults: [...sweeps.faults, { kind: 'lost', sentence }],
+    spoilt: sentence,
+  };
 }
 
 /** Lets messages in between two channels, so that a stop is heard. */

@@ -1,9 +1,12 @@
 import type { ChannelReading } from './reading';
 import { untimed } from './untimed';
 
-/** A joint in the sweep spoils what is read around the frequencies it passed there, Hz. */
+/**
+ * A joint in the sweep spoils what is read around the frequencies it passed there, Hz. Times always:
+ * when the audio was in truth lost beside the sweep, putting it right inside moves the whole sweep.
+ */
 const spoils = {
-  arrival: [1500, 24000],
+  arrival: [0, 24000],
   polarity: [100, 6000],
   level: [250, 4000],
   rolloff: [0, 700],

@@ -24,3 +24,16 @@ export function shortenSchedule(schedule: Schedule, heardSamples: number): Sched
   };
   return { ...shorter, id: scheduleId(shorter) };
 }
+
+/** Longer than any output and input are late together, seconds. */
+const latencySeconds = 2;
+
+/**
+ * Stimulus sample up to which a broken capture is kept for its shortened schedule: late enough to
+ * hold its last mark, too early for the next one, which belongs to nothing that was finished.
+ */
+export function partialEnd({ markStarts, sampleRate }: Schedule, shorter: Schedule): number {
+  const last = shorter.markStarts.at(-1) ?? 0;
+  const next = markStarts.find((start) => start > last) ?? Infinity;
+  return shorter.lengthSamples + Math.min(latencySeconds * sampleRate, 0.9 * (next - last));
+}

@@ -42,7 +42,7 @@ export function judgeReadings(
     if (faults.length > 0) flagged.push(`${channel} ${faults.map(({ kind }) => kind).join('+')}`);
     else clean++;
     const sub = channel.startsWith('Sub');
-    if (distanceMetres !== null) {
+    if (distanceMetres !== null && faults.length === 0) {
       const path = sub
         ? speaker.arrivalSeconds - reference.arrivalSeconds
         : (speaker.pathMetres - reference.pathMetres) / 343.2;

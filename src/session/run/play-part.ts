@@ -1,7 +1,7 @@
 import type { Capture, PlayProgress, Rig } from '../../rig/port';
 import type { ChannelLabel } from '../../system/channel';
 import type { Schedule } from '../../take/schedule';
-import { shortenSchedule } from '../../take/shorten-schedule';
+import { partialEnd, shortenSchedule } from '../../take/shorten-schedule';
 import type { TakePart } from '../../take/take-plan';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
@@ -59,9 +59,21 @@ async function keepPartial(
   const finished = shortenSchedule(schedule, heardSamples);
   if (finished === null) return why;
   const speakers = finished.channels.join(', ');
-  const unread = await keepCapture(desk, finished, capture, desk.goOn());
+  const end = (partialEnd(schedule, finished) * capture.sampleRate) / schedule.sampleRate;
+  const unread = await keepCapture(desk, finished, cutCapture(capture, end), desk.goOn());
   const kept = unread
     ? `What was recorded of ${speakers} is kept, but was not read: ${unread.sentence}`
     : `What was finished by then is kept and read: ${speakers}.`;
   return trouble(why.trouble, `${why.sentence} ${kept}`);
+}
+
+function cutCapture(capture: Capture, end: number): Capture {
+  const cut = (samples: Float32Array): Float32Array => samples.slice(0, Math.ceil(end));
+  const { samples, loopback, gaps } = capture;
+  return {
+    ...capture,
+    samples: cut(samples),
+    loopback: loopback && cut(loopback),
+    gaps: gaps.filter(({ atSample }) => atSample < end),
+  };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { layoutFromName } from '../../../src/system/layout';
-import { shortenSchedule } from '../../../src/take/shorten-schedule';
+import { partialEnd, shortenSchedule } from '../../../src/take/shorten-schedule';
 import { scheduleTake } from '../../../src/take/schedule-take';
 import { isTrouble } from '../../../src/trouble';
 
@@ -35,5 +35,16 @@ describe('the schedule of a take that ended early', () => {
 
   it('has an id of its own', () => {
     expect(shortenSchedule(schedule, markEnd(2))?.id).not.toBe(schedule.id);
+  });
+
+  it('keeps of the capture its last mark however late, and not the one after', () => {
+    for (const sweepSeconds of [0.5, 2.7, 8]) {
+      const whole = scheduleTake(layout, { sweepSeconds });
+      const shorter = shortenSchedule(whole, (whole.markStarts[3] ?? 0) + 5000);
+      if (!shorter) throw new Error('three speakers were finished');
+      const end = partialEnd(whole, shorter);
+      expect(end - shorter.lengthSamples).toBeGreaterThan(48000);
+      expect(end).toBeLessThan(whole.markStarts[4] ?? 0);
+    }
   });
 });
