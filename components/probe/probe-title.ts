@@ -48,7 +48,7 @@ function standingTitle(state: BenchState): TitleAndLede {
   if (state.readings) {
     return {
       title: `The last take was of ${state.readings.layout}`,
-      lede: `The plan now says ${layout.name}: run a new take.`,
+      lede: `The plan now says ${layout.title}: run a new take.`,
     };
   }
   return {

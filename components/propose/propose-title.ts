@@ -58,7 +58,7 @@ export function missingTitle({ readings, layout, activity }: BenchState): TitleA
   if (readings.layout !== layout.name) {
     return {
       title: `The last take was of ${readings.layout}`,
-      lede: `The plan now says ${layout.name}. Run a new take under Probe.`,
+      lede: `The plan now says ${layout.title}. Run a new take under Probe.`,
     };
   }
   return {

@@ -121,7 +121,7 @@ function renderHeader(bench: Bench, now: BenchState): TemplateResult {
         @ll-rename=${(event: CustomEvent<string>) =>
           bench.change('Rename session', (document) => ({ ...document, name: event.detail }))}
       ></ll-session-name>
-      <span class="num layout">${now.layout.name}</span>
+      <span class="num layout">${now.layout.title}</span>
     </div>
     ${
       simulated

@@ -89,7 +89,8 @@ export class Side extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { state } = this.follow;
     if (!state) return nothing;
-    const open = this.wanted ?? (this.stage === 'plan' || this.stage === 'patch');
+    // The Plan stage draws the plan itself, to be edited.
+    const open = this.wanted ?? this.stage === 'patch';
     const { activity } = state;
     const known = state.readings?.layout === state.layout.name ? state.readings : null;
     // While a take is read, each speaker moves to its place as soon as it is known.
@@ -103,6 +104,7 @@ export class Side extends LitElement {
         <ll-plan-drawing
           .layout=${state.layout}
           .readings=${readings}
+          .system=${state.document.system}
           .selected=${this.selected}
           .playing=${soundingChannel(activity)}
           .nominalMetres=${state.document.conditions.referenceDistanceMetres}

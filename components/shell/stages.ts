@@ -48,7 +48,7 @@ function standingOfPlan(state: BenchState): Standing {
   const probed = state.document.takes.some((take) => take.schedule.layout === state.layout.name);
   return {
     done: probed,
-    missing: `The plan says ${state.layout.name}. Go on when that is what stands in the room, and no speaker more.`,
+    missing: `The plan says ${state.layout.title}. Go on when that is what stands in the room, and no speaker more.`,
   };
 }
 
@@ -58,7 +58,7 @@ function standingOfProbe(state: BenchState): Standing {
   if (readings.layout !== state.layout.name) {
     return {
       done: false,
-      missing: `The newest take was made for ${readings.layout}; the plan now says ${state.layout.name}. Take again.`,
+      missing: `The newest take was made for ${readings.layout}; the plan now says ${state.layout.title}. Take again.`,
     };
   }
   const faulty = readings.channels.filter((channel) => channel.faults.length > 0);

@@ -116,7 +116,12 @@ export async function readTake(
       peakDb: checks.peakDb,
     },
     channels,
-    notes: [...timed.notes, ...notes, ...calibrationNotes(calibration)],
+    notes: [
+      ...timed.notes,
+      ...notes,
+      ...calibrationNotes(calibration),
+      ...shortSweepNotes(schedule),
+    ],
     joined: [],
   };
 }
@@ -137,6 +142,17 @@ function microphoneRemover(
   calibration: MicrophoneCalibration | null,
 ): (ir: ImpulseResponse) => ImpulseResponse {
   return calibration ? (ir) => correctForMicrophone(ir, calibration) : (ir) => ir;
+}
+
+/** Sweeps shorter than this fill their segment, and other sound hides under them, seconds. */
+const openSweepSeconds = 2;
+
+function shortSweepNotes({ segments, sampleRate }: Schedule): string[] {
+  const seconds = Math.min(...segments.map(({ sweep }) => sweep.lengthSamples)) / sampleRate;
+  if (seconds >= openSweepSeconds) return [];
+  return [
+    `Sweeps of ${seconds.toFixed(1)} s hide other sound: a slammed door or a voice may go unnamed. Use ${openSweepSeconds} s or more.`,
+  ];
 }
 
 function calibrationNotes(calibration: MicrophoneCalibration | null): string[] {

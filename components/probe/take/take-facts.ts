@@ -80,6 +80,12 @@ export class TakeFacts extends LitElement {
       <dd class="num">${withUnit(capture.peakDb, 1, 'dBFS')}</dd>
       <dt>Room noise</dt>
       <dd class="num">${withUnit(capture.noiseFloorDb, 1, 'dBFS')}</dd>
+      ${
+        readings.notes.length > 0
+          ? html`<dt>To know</dt>
+              <dd>${readings.notes.join(' ')}</dd>`
+          : nothing
+      }
     </dl>`;
   }
 
