@@ -89,7 +89,8 @@ function blows(): Blow[] {
     {
       name: 'clip in one sweep',
       strike: async (session) => {
-        await inject({ kind: 'clip', levelDb: -30 })(session);
+        // Someone turns the microphone up, so that its converter runs out of range.
+        await inject({ kind: 'gain', gainDb: 24 })(session);
         await new Promise((resolve) => setTimeout(resolve, 900));
         await calm(session);
       },
