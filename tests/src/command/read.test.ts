@@ -106,7 +106,7 @@ describe('leadline read', () => {
     const plain = JSON.parse((await read('capture.wav')).out);
     const read10 = await read('capture.wav', '--calibration', 'microphone.txt');
     const corrected = JSON.parse(read10.out);
-    expect(corrected.notes).toEqual([expect.stringMatching(/microphone\.txt/)]);
+    expect(corrected.notes[0]).toMatch(/microphone\.txt/);
     // Most of 500 to 2000 Hz lies where the file says 0 to 0.3 dB.
     expectClose(corrected.channels[1].levelDb, plain.channels[1].levelDb, 0.2);
     expect(corrected.channels[1].levelDb).toBeLessThan(plain.channels[1].levelDb);
