@@ -113,9 +113,9 @@ describe('the stages', () => {
   });
 
   it('keep the selected speaker from one to the next and let it go when it is not there', async () => {
-    const bench = await show(new FakeBench('5.2.4'));
+    const bench = await show(new FakeBench('5.2.4'), 'patch');
     await userEvent.click(findDeep(app, '[data-channel="TpFL"]'));
-    location.hash = 'patch';
+    location.hash = 'plan';
     await expect
       .poll(() => findDeep(app, 'll-channel-facts').shadowRoot?.textContent)
       .toContain('Top front left');

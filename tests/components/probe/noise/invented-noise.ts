@@ -5,7 +5,7 @@ import { inventedSpectrum } from './invented-spectrum';
 export const inventedRequest: NoiseRequest = {
   kind: 'noise',
   channel: 'FL',
-  lowHz: 20,
+  lowHz: 10,
   highHz: 20_000,
   gainDb: -30,
   bandsPerOctave: 3,

@@ -106,7 +106,7 @@ describe('asking for noise', () => {
     await settle(sheet);
     expect(textOf(sheet)).toContain('From lies between 10 and 317 Hz');
     await userEvent.click(button(sheet, 'Play noise on FL'));
-    expect(bench.asked[0]).toMatchObject({ lowHz: 20, highHz: 400 });
+    expect(bench.asked[0]).toMatchObject({ lowHz: 10, highHz: 400 });
   });
 
   it('is never louder than the cap', async () => {
