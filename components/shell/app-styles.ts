@@ -45,6 +45,8 @@ export const appStyles = css`
     min-width: 0;
     padding: var(--space-4) var(--space-5);
     overflow: hidden auto;
+    /* What is placed absolutely inside scrolls along instead of making the page longer. */
+    position: relative;
     outline: none;
   }
 
