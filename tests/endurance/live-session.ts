@@ -29,7 +29,12 @@ export interface LiveSession {
   begin(action: BenchAction): Promise<void>;
   /** Waits until nothing plays and nothing is read. */
   untilIdle(): Promise<BenchState>;
-  change(settings: Partial<SessionDocument['take'] & SessionDocument['live']>): Promise<void>;
+  change(settings: SettingsChange): Promise<void>;
+}
+
+interface SettingsChange {
+  readonly take?: Partial<SessionDocument['take']>;
+  readonly live?: Partial<SessionDocument['live']>;
 }
 
 export type BenchAction =
@@ -124,16 +129,12 @@ async function untilIdle(page: Page): Promise<BenchState> {
   throw new Error('the bench was not idle again within five minutes');
 }
 
-function changeSettings(page: Page, settings: Parameters<LiveSession['change']>[0]): Promise<void> {
+function changeSettings(page: Page, settings: SettingsChange): Promise<void> {
   return page.evaluate((wanted) => {
-    document.querySelector('ll-app')?.bench?.change('Set up', (before) => {
-      const pick = <O extends object>(object: O): O =>
-        Object.assign(
-          {},
-          object,
-          Object.fromEntries(Object.entries(wanted).filter(([key]) => key in object)),
-        );
-      return { ...before, take: pick(before.take), live: pick(before.live) };
-    });
+    document.querySelector('ll-app')?.bench?.change('Set up', (before) => ({
+      ...before,
+      take: { ...before.take, ...wanted.take },
+      live: { ...before.live, ...wanted.live },
+    }));
   }, settings);
 }

@@ -29,7 +29,7 @@ export function fullBand(channel: ChannelLabel, averagingSeconds: number): Noise
 /** Four sweeps of each front speaker, then a minute of pink noise on each, from 30 Hz to 16 kHz. */
 export async function comparePinkAndSweep(): Promise<AgreementRow[]> {
   return withLiveSession(surroundRoom, '3.0', async (session) => {
-    await session.change({ averages: 4 });
+    await session.change({ take: { averages: 4 } });
     await session.begin({ take: true });
     const { readings } = await session.untilIdle();
     const rows: AgreementRow[] = [];
