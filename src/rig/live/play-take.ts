@@ -18,6 +18,8 @@ import { createTakeEnding, watchPage, type TakeEnding } from './take-ending';
 const leadSeconds = 0.25;
 /** Output and input latency together are unknown, but shorter than this. */
 const latencySeconds = 2;
+/** What they are together on a wired device (0.12 to 0.4 s seen): so much of a broken take is not heard. */
+const usualLatencySeconds = 0.75;
 
 /** A loopback that never reaches this has no signal, −66 dB. */
 const leastLoopback = 2 ** -11;
@@ -90,7 +92,7 @@ async function runTake(
   await ending.until(recorder.complete);
   const heard = { recorder, audio, route, startedAt };
   if (!ending.reason) return captureOf(run, heard);
-  const heardSamples = recorder.heardFrames() - latencySeconds * sampleRate;
+  const heardSamples = recorder.heardFrames() - usualLatencySeconds * sampleRate;
   if (heardSamples > 0) options.onPartial?.(captureOf(run, heard), heardSamples);
   return null;
 }
