@@ -4,7 +4,7 @@ import { styleMap } from 'lit/directives/style-map.js';
 import type { Bench } from '../../src/session/bench';
 import type { Channel, ChannelLabel } from '../../src/system/channel';
 import type { DeclaredSystem } from '../../src/system/declared-system';
-import { partnerOf } from '../../src/system/layout';
+import { partnerOf } from '../../src/system/partner-label';
 import { forgetPlace, mirrorSpeaker, moveSpeaker, setBounced } from '../../src/system/move-speaker';
 import {
   nominalChannel,

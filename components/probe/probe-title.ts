@@ -4,7 +4,7 @@ import type { BenchState } from '../../src/session/bench';
 import type { Layout } from '../../src/system/channel';
 import { partInWords } from '../strip/strip-words';
 import { durationText, isNumber, metresText } from '../charts/number-text';
-import { nameList } from './name-list';
+import { sayList } from '../../src/proposal/phrases';
 import { currentReadings } from './take/take-lanes';
 
 export interface TitleAndLede {
@@ -92,7 +92,7 @@ function findingTitle(readings: Readings, layout: Layout): TitleAndLede {
   }
   if (silent.length > 0) {
     return {
-      title: `Nothing was heard from ${nameList(silent)}`,
+      title: `Nothing was heard from ${sayList(silent)}`,
       lede: `Check the wire, the amplifier and its standby, then run the take again.${
         faulty.length > 0 ? ' What else is wrong stands below.' : ''
       }`,
@@ -100,14 +100,14 @@ function findingTitle(readings: Readings, layout: Layout): TitleAndLede {
   }
   if (faulty.length > 0) {
     return {
-      title: `${nameList(faulty)} must be taken again`,
+      title: `${sayList(faulty)} must be taken again`,
       lede: `What went wrong stands below. The other ${read.size - faulty.length} can be trusted.`,
     };
   }
   if (missing.length > 0) {
     return {
       title: `${read.size} of ${count} speakers are read`,
-      lede: `No take has come to ${nameList(missing)} yet.`,
+      lede: `No take has come to ${sayList(missing)} yet.`,
     };
   }
   if (mostInverted(readings.channels)) {
@@ -118,7 +118,7 @@ function findingTitle(readings: Readings, layout: Layout): TitleAndLede {
   }
   if (inverted.length > 0) {
     return {
-      title: `${nameList(inverted)} ${inverted.length === 1 ? 'plays' : 'play'} inverted`,
+      title: `${sayList(inverted)} ${inverted.length === 1 ? 'plays' : 'play'} inverted`,
       lede: 'Switch the amplifier off, swap plus and minus at one end of the cable, and run the take again.',
     };
   }

@@ -10,7 +10,7 @@ import { buttonStyles } from '../controls/button-styles';
 import '../controls/choice';
 import { askToGo, askToSelect } from '../events';
 import { groupColour } from '../group-colour';
-import { nameList } from '../probe/name-list';
+import { sayList } from '../../src/proposal/phrases';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import { groupName } from './group-words';
@@ -115,7 +115,7 @@ export class ProposeStage extends LitElement {
     const traces = this.tracesOf(members, group);
     if (traces.length === 0) {
       return html`<p class="soft">
-        No response could be read of ${nameList(members.map(({ channel }) => channel))}.
+        No response could be read of ${sayList(members.map(({ channel }) => channel))}.
       </p>`;
     }
     return html`<ll-response-chart
@@ -145,7 +145,7 @@ export class ProposeStage extends LitElement {
 }
 
 function chartTitle({ members, readings }: ProposeView): string {
-  const names = nameList(members.map(({ channel }) => channel));
+  const names = sayList(members.map(({ channel }) => channel));
   return `Response of ${names} at the seat${readings.simulated ? ' (simulated)' : ''}`;
 }
 

@@ -1,7 +1,7 @@
 import type { BenchState } from '../../src/session/bench';
 import type { Layout } from '../../src/system/channel';
 import { hzText, isNumber } from '../charts/number-text';
-import { nameList } from '../probe/name-list';
+import { sayList } from '../../src/proposal/phrases';
 import type { TitleAndLede } from '../probe/probe-title';
 import { groupFinding } from './group-words';
 import type { ProposeView } from './propose-view';
@@ -26,7 +26,7 @@ export function proposeTitle(view: ProposeView, layout: Layout): TitleAndLede {
   }
   const lede =
     labels.length > 1
-      ? `${nameList(labels)} share one setting; ${decidedBy} reaches less deep, so it decides.`
+      ? `${sayList(labels)} share one setting; ${decidedBy} reaches less deep, so it decides.`
       : `${decidedBy} stands alone, so it decides.`;
   return { title, lede };
 }

@@ -1,5 +1,5 @@
 import type { Readings } from '../reading/reading';
-import type { GroupId, Layout } from '../system/channel';
+import type { Layout } from '../system/channel';
 import type { Trouble } from '../trouble';
 import { pairReadings, type ChannelMeasurement } from './channel-measurement';
 import { checkProcessor } from './check-processor';
@@ -10,17 +10,10 @@ import type { ChannelProposal, ProcessorSteps, Proposal } from './proposal';
 import { proposeCrossover } from './propose-crossover';
 import { distanceProposer } from './propose-distances';
 import { levelProposer } from './propose-levels';
+import { groupIds } from '../system/group-ids';
 
-const groupOrder: readonly GroupId[] = [
-  'fronts',
-  'centre',
-  'wides',
-  'sides',
-  'backs',
-  'front heights',
-  'middle heights',
-  'back heights',
-];
+/** Subs have no crossover of their own. */
+const groupOrder = groupIds.filter((group) => group !== 'subs');
 
 /**
  * Numbers to type into the processor, each with its reason, out of one take's readings: crossover

@@ -7,6 +7,7 @@ import type { Speaker } from '../../dsp/room/speaker';
 import { gaussian, seededRandom } from '../../dsp/signal/random';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { placePracticeSpeakers } from './practice-places';
+import { isSub } from '../system/channel-names';
 
 /** What can be broken on purpose. */
 export interface PracticeFaults {
@@ -149,7 +150,7 @@ function invertOne(
   random: () => number,
 ): readonly PracticeSpeaker[] {
   const able = speakers.filter(
-    ({ channel, bounced }) => channel !== 'FL' && !channel.startsWith('Sub') && !bounced,
+    ({ channel, bounced }) => channel !== 'FL' && !isSub(channel) && !bounced,
   );
   const chosen = able[Math.floor(random() * able.length)];
   return speakers.map((entry) =>

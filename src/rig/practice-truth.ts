@@ -4,6 +4,7 @@ import { soundSpeed } from '../../dsp/room/room';
 import { truthOf } from '../../dsp/room/truth';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { practiceSystem, type PracticeSystem } from './practice-system';
+import { isSub } from '../system/channel-names';
 
 /** What is so in a simulated room, of one speaker. */
 export interface PracticeChannelTruth {
@@ -51,7 +52,7 @@ export function systemTruth(system: PracticeSystem, layout: Layout): PracticeTru
   const channels = speakers.map(({ channel, speaker, bounced }): PracticeChannelTruth => {
     const tapeMetres = distanceBetween(speaker.position, microphone);
     const own = c * speaker.delaySeconds;
-    const { f3Hz, f6Hz, f10Hz, box, inverted } = channel.startsWith('Sub')
+    const { f3Hz, f6Hz, f10Hz, box, inverted } = isSub(channel)
       ? truthOf(speaker, [40, 80])
       : truthOf(speaker);
     return {

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { groupIds } from '../system/group-ids';
 
 /** A number that is one: neither NaN nor infinite. */
 export const finite = v.pipe(v.number(), v.finite());
@@ -33,14 +34,4 @@ export const channelLabel = v.picklist([
 ]);
 
 /** The groups of speakers that share a crossover. */
-export const groupId = v.picklist([
-  'fronts',
-  'centre',
-  'wides',
-  'sides',
-  'backs',
-  'front heights',
-  'middle heights',
-  'back heights',
-  'subs',
-]);
+export const groupId = v.picklist(groupIds);

@@ -43,3 +43,8 @@ export function channelKind(label: ChannelLabel): 'bed' | 'height' | 'sub' {
   if (group === 'subs') return 'sub';
   return group.endsWith('heights') ? 'height' : 'bed';
 }
+
+/** Whether a channel is a sub. */
+export function isSub(label: ChannelLabel): boolean {
+  return channelKind(label) === 'sub';
+}

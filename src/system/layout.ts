@@ -1,7 +1,8 @@
 import { trouble, type Trouble } from '../trouble';
 import type { Channel, ChannelLabel, Layout } from './channel';
 import { speakerBits } from './channel-mask';
-import { channelGroup, channelKind, channelName } from './channel-names';
+import { channelGroup, channelKind, channelName, isSub } from './channel-names';
+import { partnerOf } from './partner-label';
 import { speakerPlace } from './speaker-places';
 
 const sides: readonly ChannelLabel[] = ['SiL', 'SiR'];
@@ -105,15 +106,9 @@ export function whyNoSystem(labels: readonly ChannelLabel[]): string | null {
   if (has('BL') && !has('SiL')) {
     return 'it has back surrounds and no side surrounds: a single pair of surrounds is the side pair, wherever it stands.';
   }
-  const subs = labels.filter((label) => label.startsWith('Sub'));
+  const subs = labels.filter(isSub);
   const missing = subLabels.slice(0, subs.length).find((label) => !has(label));
   return missing ? `its subs are not counted from 1 on: ${missing} is missing.` : null;
-}
-
-/** The other speaker of a pair; a centre or a sub is its own. */
-export function partnerOf(label: ChannelLabel): ChannelLabel {
-  const mirrored = label.replace(/[LR](?=w?$)/, (side) => (side === 'L' ? 'R' : 'L'));
-  return layoutOrder.find((one) => one === mirrored) ?? label;
 }
 
 /** The layout of these loudspeakers, which must be a system; see whyNoSystem. */

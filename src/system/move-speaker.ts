@@ -1,7 +1,7 @@
 import { trouble, type Trouble } from '../trouble';
 import type { ChannelLabel } from './channel';
 import type { DeclaredPlace, DeclaredSystem } from './declared-system';
-import { partnerOf } from './layout';
+import { partnerOf } from './partner-label';
 import { refusePlace } from './refuse-place';
 import { placeOf, type SpeakerOffset } from './speaker-offset';
 import { channelOf, standingPlace, type DeclaredPlan } from './standing-place';

@@ -1,5 +1,6 @@
 import type { Channel, ChannelLabel } from './channel';
-import { layoutFromName, partnerOf, referenceChannel } from './layout';
+import { layoutFromName, referenceChannel } from './layout';
+import { partnerOf } from './partner-label';
 import { isTrouble } from '../trouble';
 import { listInWords } from './list-in-words';
 import { sharesSpot } from './refuse-place';

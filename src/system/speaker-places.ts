@@ -1,4 +1,6 @@
 import type { ChannelLabel } from './channel';
+import { isSub } from './channel-names';
+import { partnerOf } from './partner-label';
 
 /** Where a loudspeaker stands: degrees, positive to the left and upward; ranges where given. */
 export interface SpeakerPlace {
@@ -54,7 +56,7 @@ export function speakerPlace(
   hasBacks: boolean,
   heights: number,
 ): SpeakerPlace {
-  if (label.startsWith('Sub ')) {
+  if (isSub(label)) {
     const azimuth = subAzimuths[Number(label.slice(4)) - 1] ?? 0;
     return { azimuth, elevation: 0, azimuthRange: null, elevationRange: null };
   }
@@ -66,22 +68,8 @@ export function speakerPlace(
   };
   const place = places[label];
   if (place) return place;
-  const left = places[leftPartner(label)];
+  const left = places[partnerOf(label)];
   if (!left) throw new RangeError(`no place for ${label} in this layout`);
   const range = left.azimuthRange;
   return { ...left, azimuth: -left.azimuth, azimuthRange: range && [-range[1], -range[0]] };
-}
-
-const rightToLeft: Readonly<Partial<Record<ChannelLabel, ChannelLabel>>> = {
-  FR: 'FL',
-  SiR: 'SiL',
-  BR: 'BL',
-  FRw: 'FLw',
-  TpFR: 'TpFL',
-  TpSiR: 'TpSiL',
-  TpBR: 'TpBL',
-};
-
-function leftPartner(label: ChannelLabel): ChannelLabel {
-  return rightToLeft[label] ?? label;
 }

@@ -1,4 +1,5 @@
 import type { ChannelLabel, Layout } from '../system/channel';
+import { isSub } from '../system/channel-names';
 import { referenceChannel } from '../system/layout';
 import { trouble, type Trouble } from '../trouble';
 import type { Routing } from './take-plan';
@@ -69,7 +70,7 @@ function leastShared(
 ): number {
   const cost = ([output, sharing]: [number, readonly ChannelLabel[]]): number =>
     (outputs > 1 && sharing.includes(reference) ? 1e6 : 0) +
-    (sharing.some((label) => label.startsWith('Sub')) ? 1e3 : 0) +
+    (sharing.some(isSub) ? 1e3 : 0) +
     sharing.length +
     output / 1000;
   const [best] = [...speakers].sort((a, b) => cost(a) - cost(b));

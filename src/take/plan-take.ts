@@ -1,4 +1,5 @@
 import type { Channel, ChannelLabel, Layout } from '../system/channel';
+import { isSub } from '../system/channel-names';
 import { referenceChannel } from '../system/layout';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { assignOutputs, type OutputAssignment } from './assign-outputs';
@@ -136,10 +137,6 @@ function layOut(
       return onLfe ? lfeGainDb : 0;
     },
   });
-}
-
-function isSub(label: ChannelLabel): boolean {
-  return label.startsWith('Sub');
 }
 
 function requireSettings({ sweepSeconds, averages, pauseSeconds }: TakeSettings): void {

@@ -25,8 +25,8 @@ export function shortenSchedule(schedule: Schedule, heardSamples: number): Sched
   return { ...shorter, id: scheduleId(shorter) };
 }
 
-/** Longer than any output and input are late together, seconds. */
-const latencySeconds = 2;
+/** Longer than any output and input are late together, seconds; how late they are is not known. */
+export const latencySeconds = 2;
 
 /**
  * Stimulus sample up to which a broken capture is kept for its shortened schedule: late enough to

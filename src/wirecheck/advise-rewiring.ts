@@ -1,5 +1,6 @@
 import type { ChannelLabel } from '../system/channel';
 import type { WiringFinding } from './wiring-finding';
+import { sayList } from '../proposal/phrases';
 
 /** What to do about one finding: what is wrong, then the steps that put it right. */
 export interface WiringAdvice {
@@ -51,15 +52,15 @@ function wordsFor(
       };
     case 'doubled':
       return {
-        sentence: `Channel ${finding.channel} sounds from ${list(finding.from)} together.`,
+        sentence: `Channel ${finding.channel} sounds from ${sayList(finding.from)} together.`,
         steps: [
           off,
-          `Look for a splitter or a doubled cable behind ${plug(finding.channel)}, and give each of ${list(finding.from)} a plug of its own.`,
+          `Look for a splitter or a doubled cable behind ${plug(finding.channel)}, and give each of ${sayList(finding.from)} a plug of its own.`,
         ],
       };
     case 'shared speaker':
       return {
-        sentence: `Channels ${list(finding.channels)} all sound from the ${finding.speaker} speaker.`,
+        sentence: `Channels ${sayList(finding.channels)} all sound from the ${finding.speaker} speaker.`,
         steps: [
           `Check that no downmix is on in the processor and that every speaker is declared there. Then play each channel again and listen which of them is right.`,
         ],
@@ -80,7 +81,7 @@ function wordsFor(
       };
     case 'cannot tell':
       return {
-        sentence: `Which of the speakers ${list(finding.channels)} plays which channel cannot be told.`,
+        sentence: `Which of the speakers ${sayList(finding.channels)} plays which channel cannot be told.`,
         steps: [
           `Hold the microphone nearer to each of them, within a hand's width, and take those stops again.`,
         ],
@@ -108,12 +109,7 @@ function exchanged(
     return `the plug on ${plug(channel)} to ${plug(next)}`;
   });
   return {
-    sentence: `Channels ${list(channels)} went round: each sounds from the speaker of the next, and ${channels.at(-1)} from ${one}'s.`,
+    sentence: `Channels ${sayList(channels)} went round: each sounds from the speaker of the next, and ${channels.at(-1)} from ${one}'s.`,
     steps: [off, `Move at the processor's outputs: ${moves.join('; ')}.`],
   };
-}
-
-function list(labels: readonly string[]): string {
-  if (labels.length < 2) return labels.join('');
-  return `${labels.slice(0, -1).join(', ')} and ${labels.at(-1)}`;
 }

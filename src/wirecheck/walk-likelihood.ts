@@ -1,4 +1,5 @@
 import type { ChannelLabel } from '../system/channel';
+import { isSub } from '../system/channel-names';
 import type { WalkStop } from './walk';
 
 /**
@@ -30,7 +31,7 @@ export function walkLikelihood(
   const times = centre(
     centreRows(
       sounds.map((row) =>
-        row.map((sound, at) => (isSub(channels[at]) ? null : (sound?.arrivalSeconds ?? null))),
+        row.map((sound) => (sound && !isSub(sound.channel) ? sound.arrivalSeconds : null)),
       ),
     ),
   );
@@ -44,10 +45,6 @@ export function walkLikelihood(
       return bound(byLevel, mostByLevel) + bound(byTime, mostByTime);
     }),
   );
-}
-
-function isSub(channel: ChannelLabel | undefined): boolean {
-  return channel?.startsWith('Sub') === true;
 }
 
 type Matrix = readonly (readonly (number | null)[])[];

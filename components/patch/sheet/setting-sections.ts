@@ -1,5 +1,4 @@
 import { html } from 'lit';
-import type { GroupId } from '../../../src/system/channel';
 import {
   addButton,
   addTo,
@@ -13,19 +12,9 @@ import {
   type DraftPen,
 } from './draft-pen';
 import { listAt, valueAt, type DraftPath } from './sheet-draft';
+import { groupIds } from '../../../src/system/group-ids';
 
-const groups: readonly GroupId[] = [
-  'fronts',
-  'centre',
-  'wides',
-  'sides',
-  'backs',
-  'front heights',
-  'middle heights',
-  'back heights',
-  'subs',
-];
-const groupOptions = groups.map((group) => [group, group] as const);
+const groupOptions = groupIds.map((group) => [group, group] as const);
 const families = [
   ['Butterworth', 'Butterworth'],
   ['Linkwitz-Riley', 'Linkwitz-Riley'],
@@ -54,7 +43,7 @@ export function settingSections(pen: DraftPen) {
       <h3 id="full">Full range</h3>
       <p class="soft small">
         Groups that can run without a high-pass, and those that can only once such a group does:
-        ${groups.join(', ')}.
+        ${groupIds.join(', ')}.
       </p>
       ${listAt(pen.draft, fullRange).map(
         (_, index) =>

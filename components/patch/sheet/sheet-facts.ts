@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
 import { numberText, thinSpace } from '../../charts/number-text';
+import { isSub } from '../../../src/system/channel-names';
 
 /** What a sheet says, in a few rows. */
 export function sheetFacts({
@@ -11,9 +12,7 @@ export function sheetFacts({
   lowCut,
   subLowPass,
 }: ProcessorSheet) {
-  const subs = outputs.filter(({ roles }) =>
-    roles.some(({ channel }) => channel.startsWith('Sub')),
-  );
+  const subs = outputs.filter(({ roles }) => roles.some(({ channel }) => isSub(channel)));
   const range = (low: number, high: number, step: number, unit: string) =>
     `${short(low)} to ${short(high)}${thinSpace}${unit} in steps of ${short(step)}`;
   return html`<dl class="facts">

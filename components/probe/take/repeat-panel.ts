@@ -4,7 +4,7 @@ import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
-import { nameList } from '../name-list';
+import { sayList } from '../../../src/proposal/phrases';
 
 /** Names the sweeps that came out damaged or were never reached, and repeats only them. */
 @customElement('ll-repeat-panel')
@@ -33,7 +33,7 @@ export class RepeatPanel extends LitElement {
     const { state } = this.follow;
     if (!state || state.toRepeat.length === 0) return nothing;
     const { toRepeat, readings } = state;
-    const names = nameList(toRepeat);
+    const names = sayList(toRepeat);
     const faults = (readings?.channels ?? [])
       .filter(({ channel }) => toRepeat.includes(channel))
       .flatMap((reading) => reading.faults);
@@ -43,7 +43,7 @@ export class RepeatPanel extends LitElement {
     return html`${faults.map(({ sentence }) => html`<p>${sentence}</p>`)}
     ${
       missing.length > 0
-        ? html`<p>The take ended before it came to ${nameList(missing)}.</p>`
+        ? html`<p>The take ended before it came to ${sayList(missing)}.</p>`
         : nothing
     }
     ${

@@ -10,7 +10,7 @@ import {
   thinSpace,
 } from '../../charts/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
-import { nameList } from '../name-list';
+import { sayList } from '../../../src/proposal/phrases';
 
 /** What a take says of itself: its clock, its losses, its noise. */
 @customElement('ll-take-facts')
@@ -74,7 +74,7 @@ export class TakeFacts extends LitElement {
       ${this.audio('Lost audio', 'lost')} ${this.audio('Repeated audio', 'repeated')}
       <dt>Clipped</dt>
       <dd class=${capture.clipped.length > 0 ? 'signal' : ''}>
-        ${capture.clipped.length > 0 ? nameList(capture.clipped) : 'none'}
+        ${capture.clipped.length > 0 ? sayList(capture.clipped) : 'none'}
       </dd>
       <dt>Loudest sample</dt>
       <dd class="num">${withUnit(capture.peakDb, 1, 'dBFS')}</dd>

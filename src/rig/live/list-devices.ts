@@ -54,7 +54,7 @@ export function findAgain(
 }
 
 /** Chromium on Linux tells that a device came or went only when it is asked for the list. */
-const lookSeconds = 3;
+const lookSeconds = 2;
 
 /** Calls back when devices may have come or gone; returns the way to stop watching. */
 export function watchDeviceList(onChange: () => void): () => void {

@@ -11,6 +11,7 @@ import { holdWakeLock } from './wake-lock';
 import { watchDevices } from './watch-devices';
 import { watchAnswers, watchClock } from './watch-answers';
 import { watchOutput } from './watch-output';
+import { microphonePermission } from './microphone-permission';
 
 /** A microphone and an output on one clock, settled and watched, and what was made ready to sound. */
 export interface OpenAudio<Ready> {
@@ -62,13 +63,9 @@ export async function openAudio<Ready>(
   return { microphone, output, ready };
 }
 
+/** A browser that does not tell may ask. */
 async function asksPerson(): Promise<boolean> {
-  try {
-    return (await navigator.permissions.query({ name: 'microphone' })).state !== 'granted';
-  } catch {
-    // Firefox knows no permission of that name.
-    return true;
-  }
+  return (await microphonePermission())?.state !== 'granted';
 }
 
 function secondInputLacking({ label, track }: Microphone): Trouble | null {

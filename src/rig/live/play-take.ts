@@ -13,12 +13,11 @@ import { routeOutputs, type OutputRoute } from './route-outputs';
 import { settleSeconds } from './settle-context';
 import type { TakeDevices } from './take-devices';
 import { createTakeEnding, watchPage, type TakeEnding } from './take-ending';
+import { latencySeconds } from '../../take/shorten-schedule';
 
 /** From the decision to start until the first frame, so that it is still ahead. */
 const leadSeconds = 0.25;
-/** Output and input latency together are unknown, but shorter than this. */
-const latencySeconds = 2;
-/** What they are together on a wired device (0.12 to 0.4 s seen): so much of a broken take is not heard. */
+/** What output and input are late together on a wired device (0.12 to 0.4 s seen): so much of a broken take is not heard. */
 const usualLatencySeconds = 0.75;
 
 /** A loopback that never reaches this has no signal, −66 dB. */

@@ -1,9 +1,7 @@
 import { trouble, type Trouble } from '../../trouble';
-import { mediaDevices, plainName } from './list-devices';
+import { mediaDevices, plainName, watchDeviceList } from './list-devices';
+import { microphonePermission } from './microphone-permission';
 import type { TakeEnding } from './take-ending';
-
-/** Chromium on Linux notices a lost device only when it is asked for the list. */
-const lookSeconds = 2;
 
 /**
  * Ends the take when its microphone is unplugged, muted by the system, not allowed any more or
@@ -36,13 +34,7 @@ export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack):
       'An audio device came or went, and the sound may have moved with it. Check the microphone and the output, then start again.';
     ending.end(trouble('device-gone', sentence));
   };
-  const changed = (): void => void compare();
-  media.addEventListener('devicechange', changed);
-  const looking = setInterval(changed, lookSeconds * 1000);
-  ending.atEnd(() => {
-    media.removeEventListener('devicechange', changed);
-    clearInterval(looking);
-  });
+  ending.atEnd(watchDeviceList(() => void compare()));
 }
 
 async function audioDevices(media: MediaDevices): Promise<string> {
@@ -53,19 +45,16 @@ async function audioDevices(media: MediaDevices): Promise<string> {
 
 /** Browsers that do not tell of the permission end the track instead. */
 async function watchPermission(ending: TakeEnding): Promise<void> {
-  try {
-    const permission = await navigator.permissions.query({ name: 'microphone' });
-    const changed = (): void => {
-      if (permission.state === 'granted') return;
-      const sentence =
-        'The microphone is not allowed any more. Allow it for this page in the browser’s address bar, then start again.';
-      ending.end(trouble('no-permission', sentence));
-    };
-    permission.addEventListener('change', changed);
-    ending.atEnd(() => permission.removeEventListener('change', changed));
-  } catch {
-    // Firefox knows no permission of that name.
-  }
+  const permission = await microphonePermission();
+  if (!permission) return;
+  const changed = (): void => {
+    if (permission.state === 'granted') return;
+    const sentence =
+      'The microphone is not allowed any more. Allow it for this page in the browser’s address bar, then start again.';
+    ending.end(trouble('no-permission', sentence));
+  };
+  permission.addEventListener('change', changed);
+  ending.atEnd(() => permission.removeEventListener('change', changed));
 }
 
 function rateChanged(

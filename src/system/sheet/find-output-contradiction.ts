@@ -1,6 +1,6 @@
 import type { ChannelLabel } from '../channel';
 import { firstFinding, firstRepeat } from './find-first';
-import { partnerLabel } from './partner-label';
+import { partnerLabel } from '../partner-label';
 import type { ProcessorOutput, ProcessorSheet } from './processor-sheet';
 
 /** What cannot be true of a sheet's outputs and pairs, as part of a sentence; null when nothing. */

@@ -1,6 +1,6 @@
 import type { ChannelLabel } from '../channel';
 import { channelGroup, channelName } from '../channel-names';
-import { partnerLabel } from '../sheet/partner-label';
+import { partnerLabel } from '../partner-label';
 
 /** "a", "a and b", "a, b and c". */
 export function listed(words: readonly string[]): string {

@@ -2,6 +2,7 @@ import { isTrouble } from '../../trouble';
 import type { ChannelLabel, Layout } from '../channel';
 import { layoutChoices, layoutFromName } from '../layout';
 import type { NearLayout } from './wiring';
+import { isSub } from '../channel-names';
 
 const mostOffered = 5;
 
@@ -64,7 +65,7 @@ function unitsOf({ channels }: Layout): Units {
   const labels = channels.map((channel) => channel.label);
   const has = (...any: ChannelLabel[]) => Number(any.some((label) => labels.includes(label)));
   const heights = has('TpFL', 'TpFR') + has('TpSiL', 'TpSiR') + has('TpBL', 'TpBR');
-  const subs = labels.filter((label) => label.startsWith('Sub ')).length;
+  const subs = labels.filter(isSub).length;
   return {
     counts: [has('FC'), has('SiL', 'SiR'), has('BL', 'BR'), has('FLw', 'FRw'), heights, subs],
   };

@@ -1,5 +1,5 @@
 import type { ChannelLabel } from '../channel';
-import { partnerLabel } from '../sheet/partner-label';
+import { partnerLabel } from '../partner-label';
 import type { ProcessorSheet } from '../sheet/processor-sheet';
 import { orderRules } from './order-rules';
 import { outputIndex, type Closed, type WiringProblem, type WiringRule } from './wiring-problem';

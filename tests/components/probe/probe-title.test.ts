@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nameList } from '../../../components/probe/name-list';
+import { sayList } from '../../../src/proposal/phrases';
 import { probeTitle } from '../../../components/probe/probe-title';
 import type { ChannelReading } from '../../../src/reading/reading';
 import type { BenchState } from '../../../src/session/bench';
@@ -104,7 +104,7 @@ describe('the title of Probe', () => {
   });
 
   it('joins names as people do', () => {
-    expect([[], ['FL'], ['FL', 'FR'], ['FL', 'FR', 'FC']].map(nameList)).toEqual([
+    expect([[], ['FL'], ['FL', 'FR'], ['FL', 'FR', 'FC']].map(sayList)).toEqual([
       '',
       'FL',
       'FL and FR',

@@ -1,4 +1,4 @@
-import type { ChannelLabel } from '../channel';
+import type { ChannelLabel } from './channel';
 
 const pairs: readonly (readonly [ChannelLabel, ChannelLabel])[] = [
   ['FL', 'FR'],
@@ -15,4 +15,9 @@ const partners = new Map(pairs.flatMap(([left, right]) => [[left, right] as cons
 /** The other channel of a left and right pair; null for the centre and for subs. */
 export function partnerLabel(label: ChannelLabel): ChannelLabel | null {
   return partners.get(label) ?? null;
+}
+
+/** The other channel of a pair; the centre and a sub are their own. */
+export function partnerOf(label: ChannelLabel): ChannelLabel {
+  return partnerLabel(label) ?? label;
 }
