@@ -1,5 +1,5 @@
 import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
 import { nothingDeclared, type DeclaredSystem } from '../../src/system/declared-system';
 import { askToSelect } from '../events';
@@ -7,6 +7,7 @@ import { groupColour } from '../group-colour';
 import { sharedStyles } from '../theme/shared-styles';
 import { arrangePlan, labelFont } from './arrange-plan';
 import { drawGround, drawLeader } from './draw-ground';
+import { DrawingReach } from './drawing-reach';
 import { partnersOf } from './partner';
 import type { Box } from './place-labels';
 import { placeSpeakers, type MeasuredChannels, type PlacedSpeaker } from './place-speakers';
@@ -27,33 +28,11 @@ export class PlanDrawing extends LitElement {
   /** The channel that sounds now. */
   @property({ attribute: false }) playing: string | null = null;
   @property({ type: Number }) nominalMetres = 2.4;
-  /** Half the side of the square drawing, pixels: text keeps its size whatever the width. */
-  @state() private reach = 144;
-  private frame = 0;
-  /** Drawn in the next frame: a new height in this one would set off the observer again. */
-  private readonly sizes = new ResizeObserver(([entry]) => {
-    const width = entry?.contentRect.width ?? 0;
-    cancelAnimationFrame(this.frame);
-    this.frame = requestAnimationFrame(() => (this.reach = Math.max(90, Math.round(width / 2))));
-  });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.sizes.observe(this);
-    document.fonts.addEventListener('loadingdone', this.measureAgain);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.sizes.disconnect();
-    cancelAnimationFrame(this.frame);
-    document.fonts.removeEventListener('loadingdone', this.measureAgain);
-  }
-
-  private readonly measureAgain = (): void => this.requestUpdate();
+  private readonly size = new DrawingReach(this, 144);
 
   protected override render(): TemplateResult | typeof nothing {
-    const { layout, reach } = this;
+    const { layout } = this;
+    const { reach } = this.size;
     if (!layout) return nothing;
     const placed = placeSpeakers(layout, this.readings, this.nominalMetres, this.system);
     const font = labelFont(this);

@@ -13,6 +13,7 @@ import { arrangePlan, labelFont, type Arrangement } from './arrange-plan';
 import { declare, declaredPlan, isBusy } from './declared-plan';
 import { drawDirection, drawReadout, readoutFont } from './draw-direction';
 import { drawGround, drawLeader } from './draw-ground';
+import { DrawingReach } from './drawing-reach';
 import { placeSpeakers } from './place-speakers';
 import { movableName, placeInWords } from './place-words';
 import { planDrawingStyles } from './plan-drawing-styles';
@@ -28,39 +29,18 @@ export class PlanEditor extends LitElement {
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
-  /** Half the width of the drawing, pixels. */
-  @state() private reach = 200;
   @state() private drag: SpeakerDrag | null = null;
   @state() private refusal: string | null = null;
   @state() private said = '';
   private arrangement: Arrangement | null = null;
   private arranged: readonly unknown[] = [];
-  private awaited = 0;
   private readonly follow = new BenchController(this);
-  private readonly sizes = new ResizeObserver(([entry]) => {
-    const width = entry?.contentRect.width ?? 0;
-    cancelAnimationFrame(this.awaited);
-    this.awaited = requestAnimationFrame(() => (this.reach = Math.max(90, Math.round(width / 2))));
-  });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.sizes.observe(this);
-    document.fonts.addEventListener('loadingdone', this.measureAgain);
-  }
+  private readonly size = new DrawingReach(this, 200, () => (this.arranged = []));
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.sizes.disconnect();
-    cancelAnimationFrame(this.awaited);
-    document.fonts.removeEventListener('loadingdone', this.measureAgain);
     this.drag = null;
   }
-
-  private readonly measureAgain = (): void => {
-    this.arranged = [];
-    this.requestUpdate();
-  };
 
   protected override render(): TemplateResult | typeof nothing {
     const { state } = this.follow;
@@ -102,12 +82,12 @@ export class PlanEditor extends LitElement {
 
   /** Arranged anew only when what is arranged changed: the bench tells much else. */
   private arrange({ layout, system, nominalMetres }: DeclaredPlan): Arrangement {
-    const key = [layout, system, nominalMetres, this.reach];
+    const key = [layout, system, nominalMetres, this.size.reach];
     if (this.arrangement && key.every((one, index) => one === this.arranged[index])) {
       return this.arrangement;
     }
     const placed = placeSpeakers(layout, null, nominalMetres, system);
-    this.arrangement = arrangePlan(placed, system, this.reach, labelFont(this));
+    this.arrangement = arrangePlan(placed, system, this.size.reach, labelFont(this));
     this.arranged = key;
     return this.arrangement;
   }

@@ -1,5 +1,6 @@
 import { bandPower } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
+import { meanSquare } from '../../dsp/level/mean-square';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { powerSpectrum, type PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { readPolarity } from '../../dsp/timing/polarity';
@@ -145,5 +146,5 @@ function largest(samples: Float64Array): number {
 }
 
 function rms(samples: Float64Array): number {
-  return Math.sqrt(samples.reduce((sum, value) => sum + value * value, 0) / samples.length);
+  return Math.sqrt(meanSquare(samples));
 }

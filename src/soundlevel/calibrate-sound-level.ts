@@ -1,5 +1,6 @@
 import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
 import { createFrequencyWeighting } from '../../dsp/level/frequency-weighting';
+import { meanSquare } from '../../dsp/level/mean-square';
 import { findClipping } from '../../dsp/timing/clipping';
 import type { SoundLevelCalibration } from '../microphone/calibration';
 import type { Rig } from '../rig/port';
@@ -186,10 +187,6 @@ function halfRange(samples: Float64Array): number {
     high = Math.max(high, x);
   }
   return (high - low) / 2;
-}
-
-function meanSquare(samples: Float64Array): number {
-  return samples.reduce((sum, x) => sum + x * x, 0) / samples.length;
 }
 
 function append(past: Float64Array, heard: Float64Array): void {

@@ -1,6 +1,7 @@
 import { realSpectrum } from '../../dsp/fft/fft';
 import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
 import { createFrequencyWeighting } from '../../dsp/level/frequency-weighting';
+import { meanSquare } from '../../dsp/level/mean-square';
 import { findClipping } from '../../dsp/timing/clipping';
 import type { SoundLevelCalibration } from '../microphone/calibration';
 import { isTrouble, trouble, type Trouble } from '../trouble';
@@ -150,10 +151,4 @@ function peakOf(samples: Float64Array): number {
   let peak = 0;
   for (const x of samples) peak = Math.max(peak, Math.abs(x));
   return peak;
-}
-
-function meanSquare(samples: Float64Array): number {
-  let sum = 0;
-  for (const x of samples) sum += x * x;
-  return sum / samples.length;
 }

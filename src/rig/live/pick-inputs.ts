@@ -1,3 +1,4 @@
+import { meanSquare } from '../../../dsp/level/mean-square';
 import { chooseChannel } from './choose-channel';
 import type { TakeDevices } from './take-devices';
 
@@ -43,7 +44,5 @@ export function inputNotes({ microphone, loopback }: PickedInputs): string[] {
 }
 
 function rms(samples: Float32Array): number {
-  let sum = 0;
-  for (const value of samples) sum += value * value;
-  return Math.sqrt(sum / Math.max(1, samples.length));
+  return Math.sqrt(meanSquare(samples));
 }
