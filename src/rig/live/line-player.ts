@@ -27,6 +27,10 @@ export function createLinePlayer({ context, channels }: Output): LinePlayer {
     channelInterpretation: 'discrete',
   });
   merger.connect(all).connect(context.destination);
+  // The first node of a kind costs its library 20 ms of trying the browser out; not while it sounds.
+  new AudioBufferSourceNode(context, {
+    buffer: new AudioBuffer({ length: 1, sampleRate: context.sampleRate }),
+  });
   let playing: { gain: ReturnType<typeof gainNode>; stop: () => void } | null = null;
 
   const fade = (gain: ReturnType<typeof gainNode>, to: number): void => {
@@ -49,7 +53,7 @@ export function createLinePlayer({ context, channels }: Output): LinePlayer {
       if (!sound) return;
       const length = sound.period.length;
       const buffer = new AudioBuffer({ length, sampleRate: context.sampleRate });
-      buffer.copyToChannel(Float32Array.from(sound.period), 0);
+      buffer.copyToChannel(new Float32Array(sound.period), 0);
       const source = new AudioBufferSourceNode(context, { buffer, loop: true });
       const gain = gainNode();
       source.connect(gain).connect(merger, 0, index);

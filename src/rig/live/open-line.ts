@@ -84,8 +84,10 @@ interface Sounding {
 
 function requireSound({ period, gainDb }: LineSound): void {
   if (period.length === 0) throw new RangeError('a period must have samples, got 0');
-  if (!period.every((value) => Math.abs(value) <= 1 + 1e-6)) {
-    throw new RangeError('a period must be numbers of at most 1');
+  for (const value of period) {
+    if (!(Math.abs(value) <= 1 + 1e-6)) {
+      throw new RangeError('a period must be numbers of at most 1');
+    }
   }
   requireGain(gainDb);
 }
