@@ -9,6 +9,11 @@ export interface DeconvolveOptions {
   readonly preSamples: number;
   /** Samples of the whole response. */
   readonly lengthSamples: number;
+  /**
+   * Samples of the capture for one of the sweep, default 1, when the capture has a clock of its
+   * own: the response then has the capture's rate in the sweep's seconds.
+   */
+  readonly stretch?: number;
 }
 
 /** Regularisation re the power of an endless sweep. */
@@ -31,10 +36,12 @@ const keptInverses = 4;
  * Linear: what is cut from the ends never wraps round. Both ends fade over 2 ms, or over half of
  * what stands before or after zero delay.
  *
- * captured[startIndex] is the moment the sweep starts; samples outside `captured` count as 0.
+ * captured[startIndex] is the moment the sweep starts, with `stretch` between samples as well;
+ * samples outside `captured` count as 0.
  * A unit-gain system has |H| = 1 within 0.01 dB in the band if preSamples spans 3/startHz or more:
  * the skirt at startHz rings that long to both sides of an arrival; 1/startHz costs 0.2 dB.
- * Throws RangeError when an index or a length is not whole or preSamples lies outside the length.
+ * Throws RangeError when a length is not whole, preSamples lies outside it, startIndex is not whole
+ * on the sweep's own clock, or stretch lies outside 0.9 … 1.1.
  * Source: Farina, AES 108 (2000); Kirkeby and Nelson, JAES 47 (1999).
  */
 export function deconvolveSweep(
@@ -43,15 +50,19 @@ export function deconvolveSweep(
   sweep: SweepSpec,
   options: DeconvolveOptions,
 ): ImpulseResponse {
-  const { preSamples, lengthSamples } = options;
-  checkWhole('startIndex', startIndex, -Infinity);
+  const { preSamples, lengthSamples, stretch = 1 } = options;
+  const start = Math.floor(startIndex);
+  if (!(stretch > 0.9 && stretch < 1.1)) {
+    throw new RangeError(`stretch must lie in 0.9 … 1.1, got ${stretch}`);
+  }
+  checkWhole('startIndex', stretch === 1 ? startIndex : start, -Infinity);
   checkWhole('preSamples', preSamples, 0);
   checkWhole('lengthSamples', lengthSamples, preSamples + 1);
-  const needed = lengthSamples + sweep.lengthSamples;
+  const needed = lengthSamples + Math.ceil(sweep.lengthSamples * stretch);
   const size = nextPowerOfTwo(needed);
-  const from = startIndex - preSamples;
-  const spectrum = realSpectrum(cut(captured, from, needed), size);
-  multiplySpectra(spectrum, inverseSpectrum(sweep, size));
+  const spectrum = realSpectrum(cut(captured, start - preSamples, needed), size);
+  multiplySpectra(spectrum, inverseSpectrum(sweep, size, stretch));
+  advance(spectrum, startIndex - start, size);
   const samples = realSignal(spectrum, size).slice(0, lengthSamples);
   const fade = Math.round(edgeSeconds * sweep.sampleRate);
   fadeEnds(
@@ -61,16 +72,39 @@ export function deconvolveSweep(
   );
   return {
     samples,
-    sampleRate: sweep.sampleRate,
+    sampleRate: sweep.sampleRate * stretch,
     zeroIndex: preSamples,
   };
 }
+
+/** Moves a signal `samples` of less than one to the left, in its half spectrum. */
+function advance(spectrum: HalfSpectrum, samples: number, size: number): void {
+  if (samples === 0) return;
+  const step = (2 * Math.PI * samples) / size;
+  const [stepRe, stepIm] = [Math.cos(step), Math.sin(step)];
+  for (let from = 0; from <= size / 2; from += turnsAnew) {
+    let cos = Math.cos(step * from);
+    let sin = Math.sin(step * from);
+    for (let k = from; k < Math.min(from + turnsAnew, size / 2 + 1); k++) {
+      const re = spectrum[2 * k] ?? 0;
+      const im = spectrum[2 * k + 1] ?? 0;
+      spectrum[2 * k] = re * cos - im * sin;
+      spectrum[2 * k + 1] = re * sin + im * cos;
+      const next = cos * stepRe - sin * stepIm;
+      sin = cos * stepIm + sin * stepRe;
+      cos = next;
+    }
+  }
+}
+
+/** A turning factor is computed anew after so many steps, before its error grows. */
+const turnsAnew = 256;
 
 /**
  * Spectrum by which a capture of the sweep is multiplied to give its impulse response;
  * `size` a power of two of at least the sweep's length. Kept for the sweeps last used.
  */
-function inverseSpectrum(sweep: SweepSpec, size: number): HalfSpectrum {
+function inverseSpectrum(sweep: SweepSpec, size: number, stretch: number): HalfSpectrum {
   const key = [
     sweep.startHz,
     sweep.endHz,
@@ -79,8 +113,9 @@ function inverseSpectrum(sweep: SweepSpec, size: number): HalfSpectrum {
     sweep.fadeInSamples,
     sweep.fadeOutSamples,
     size,
+    stretch,
   ].join();
-  const inverse = inverses.get(key) ?? computeInverse(sweep, size);
+  const inverse = inverses.get(key) ?? computeInverse(sweep, size, stretch);
   inverses.delete(key);
   inverses.set(key, inverse);
   for (const oldest of inverses.keys()) {
@@ -90,11 +125,12 @@ function inverseSpectrum(sweep: SweepSpec, size: number): HalfSpectrum {
   return inverse;
 }
 
-function computeInverse(sweep: SweepSpec, size: number): HalfSpectrum {
-  const inverse = realSpectrum(sweepSignal(sweep), size);
-  const endlessPower = (sweepRateSeconds(sweep) * sweep.sampleRate ** 2) / 4;
+function computeInverse(sweep: SweepSpec, size: number, stretch: number): HalfSpectrum {
+  const inverse = realSpectrum(sweepSignal(sweep, stretch), size);
+  const rate = sweep.sampleRate * stretch;
+  const endlessPower = (sweepRateSeconds(sweep) * rate ** 2) / 4;
   for (let k = 0; k <= size / 2; k++) {
-    const hz = (k * sweep.sampleRate) / size;
+    const hz = (k * rate) / size;
     const re = inverse[2 * k] ?? 0;
     const im = inverse[2 * k + 1] ?? 0;
     const inBand = Math.min(Math.max(hz, sweep.startHz), sweep.endHz);

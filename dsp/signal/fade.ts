@@ -11,10 +11,12 @@ export function fadeEnds(signal: Float64Array, fadeIn: number, fadeOut: number):
     }
   }
   const last = signal.length - 1;
-  for (let n = 0; n < fadeIn; n++) signal[n] = (signal[n] ?? 0) * rise(n, fadeIn);
-  for (let n = 0; n < fadeOut; n++) signal[last - n] = (signal[last - n] ?? 0) * rise(n, fadeOut);
+  for (let n = 0; n < fadeIn; n++) signal[n] = (signal[n] ?? 0) * fadeGain(n, fadeIn);
+  for (let n = 0; n < fadeOut; n++)
+    signal[last - n] = (signal[last - n] ?? 0) * fadeGain(n, fadeOut);
 }
 
-function rise(n: number, length: number): number {
+/** Gain of half a raised cosine of `length` samples at its (fractional) sample n, from 0 on. */
+export function fadeGain(n: number, length: number): number {
   return 0.5 * (1 - Math.cos((Math.PI * (n + 0.5)) / length));
 }

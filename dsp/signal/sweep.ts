@@ -1,4 +1,4 @@
-import { fadeEnds } from './fade';
+import { fadeGain } from './fade';
 
 /** Exponential sweep from startHz to endHz; lengths and fades in samples. */
 export interface SweepSpec {
@@ -56,19 +56,28 @@ export function sweepTimeSeconds(spec: SweepSpec, hz: number): number {
 }
 
 /**
- * Samples of the sweep, x(t) = sin(2π f1 L (e^(t/L) − 1)), peak 1, faded at both ends.
- * Throws RangeError outside 0 < start < end ≤ half the rate. Source: Farina, AES 108 (2000).
+ * Samples of the sweep, x(t) = sin(2π f1 L (e^(t/L) − 1)), peak 1, faded at both ends. With
+ * `stretch` other than 1 the same sound as a clock sees it that counts so many samples for one of
+ * the sweep's. Throws RangeError outside 0 < start < end ≤ half the rate and for a stretch that is
+ * not positive. Source: Farina, AES 108 (2000).
  */
-export function sweepSignal(spec: SweepSpec): Float64Array {
-  const { startHz, endHz, lengthSamples, sampleRate } = spec;
+export function sweepSignal(spec: SweepSpec, stretch = 1): Float64Array {
+  const { startHz, endHz, lengthSamples, sampleRate, fadeInSamples, fadeOutSamples } = spec;
   checkBand(startHz, endHz, lengthSamples, sampleRate);
-  const rate = sweepRateSeconds(spec);
-  const signal = new Float64Array(lengthSamples);
-  for (let n = 0; n < lengthSamples; n++) {
-    const turns = startHz * rate * Math.expm1(n / sampleRate / rate);
-    signal[n] = Math.sin(2 * Math.PI * (turns % 1));
+  if (!(stretch > 0 && stretch < Infinity)) {
+    throw new RangeError(`stretch must be positive, got ${stretch}`);
   }
-  fadeEnds(signal, spec.fadeInSamples, spec.fadeOutSamples);
+  const rate = sweepRateSeconds(spec);
+  const signal = new Float64Array(Math.floor((lengthSamples - 1) * stretch) + 1);
+  const last = lengthSamples - 1;
+  for (let n = 0; n < signal.length; n++) {
+    const at = n / stretch;
+    const turns = startHz * rate * Math.expm1(at / sampleRate / rate);
+    let value = Math.sin(2 * Math.PI * (turns % 1));
+    if (at < fadeInSamples) value *= fadeGain(at, fadeInSamples);
+    if (last - at < fadeOutSamples) value *= fadeGain(last - at, fadeOutSamples);
+    signal[n] = value;
+  }
   return signal;
 }
 

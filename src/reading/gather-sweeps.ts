@@ -47,7 +47,10 @@ export function gatherSweeps(
   }
   return {
     ir: meanResponse(used.flatMap(({ response }) => response?.ir ?? [])),
-    noise: scaleResponse(responder.noise(first.segment), 1 / Math.sqrt(used.length)),
+    noise: scaleResponse(
+      responder.noise(first.segment, first.check.mend !== null),
+      1 / Math.sqrt(used.length),
+    ),
     faults,
     spoilt: null,
     mendedHz: first.check.mend?.sweepHz ?? null,

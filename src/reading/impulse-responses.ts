@@ -3,7 +3,7 @@ import type { OtherSweep } from '../../dsp/disturbance/disturbance';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fadeEnds } from '../../dsp/signal/fade';
 import { sweepRateSeconds, type SweepSpec } from '../../dsp/signal/sweep';
-import type { Clock } from '../../dsp/timing/clock';
+import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { repairSegment } from '../../dsp/timing/repair-segment';
 import { resampleToStimulus } from '../../dsp/timing/resample';
 import { bundleOf, intervalOf } from '../take/mark-intervals';
@@ -19,13 +19,17 @@ const highestHarmonic = 5;
 /** Where a response ends before its time, it fades over this. */
 const endFadeSeconds = 0.01;
 
-/** What was heard of one segment. */
+/** What was heard of one segment, at the rate of `ir`: by the capture's clock or by the stimulus's. */
 export interface SegmentResponse {
   readonly ir: ImpulseResponse;
-  /** On the stimulus clock; of overlapping sweeps the whole bundle. */
+  /** Of overlapping sweeps the whole bundle. */
   readonly heard: Float64Array;
-  /** Index in `heard` where the sweep starts. */
+  /** Index in `heard` where the sweep starts, whole. */
   readonly sweepAt: number;
+  /** The sweep as that clock counts it. */
+  readonly sweep: SweepSpec;
+  /** The take's silence by the same clock; null when the capture holds too little of it. */
+  readonly silence: Float64Array | null;
   /** The other sweeps that sound in `heard`. */
   others(): readonly OtherSweep[];
 }
@@ -37,17 +41,17 @@ export interface Responder {
    */
   respond(segment: ScheduledSegment, mendAt?: number): SegmentResponse;
   /**
-   * The take's silence through the deconvolution of a segment, at the power the noise has in it;
-   * null when the capture holds too little of it. The same object for the same sweep.
+   * The take's silence through the deconvolution of a segment, at the power the noise has in it and
+   * at the rate of its response; null when the capture holds too little of it. The same object for
+   * the same sweep.
    */
-  noise(segment: ScheduledSegment): ImpulseResponse | null;
-  /** The take's silence on the stimulus clock; null when the capture holds too little of it. */
-  readonly silence: Float64Array | null;
+  noise(segment: ScheduledSegment, mended?: boolean): ImpulseResponse | null;
 }
 
 /**
- * Turns segments of a capture into impulse responses: each segment's sweep on the stimulus clock,
- * deconvolved. Overlapping sweeps of one kind are deconvolved together, so that no neighbour is cut
+ * Turns segments of a capture into impulse responses. A sweep that stands alone is divided by the
+ * sweep as the capture's clock counts it, so that nothing is resampled; what is mended, overlaps
+ * or was captured at quite another rate is put on the stimulus clock first. Overlapping sweeps of one kind are deconvolved together, so that no neighbour is cut
  * through, and a response ends where the harmonics of the next sweep begin (Majdak, Balazs and
  * Laback, JAES 55, 2007); zeros follow.
  */
@@ -56,15 +60,18 @@ export function createResponder(
   clock: Clock,
   schedule: Schedule,
 ): Responder {
-  const ground = { capture, clock, schedule };
-  const silence = readSilence(capture, clock, schedule);
+  const ground: Ground = { capture, clock, schedule, silences: {} };
   const noises = new Map<string, ImpulseResponse | null>();
   const bundles = new Map<string, BundleResponse>();
   const mostBundles = Math.max(...schedule.channels.map((one) => countOf(schedule, one)));
   return {
     respond(segment, mendAt) {
       const bundle = bundleOf(schedule, segment);
-      if (bundle.length === 1) return respondAlone(ground, segment, mendAt ?? null);
+      if (bundle.length === 1) {
+        return mendAt === undefined && runsAlike(clock, segment)
+          ? respondAsHeard(ground, segment)
+          : respondAlone(ground, segment, mendAt ?? null);
+      }
       const key = `${segment.markStart} ${JSON.stringify(segment.sweep)}`;
       const known = bundles.get(key) ?? respondTogether(ground, bundle, segment);
       bundles.delete(key);
@@ -73,17 +80,17 @@ export function createResponder(
         if (bundles.size <= mostBundles) break;
         bundles.delete(oldest);
       }
-      return responseIn(known, bundle, segment, schedule.sampleRate);
+      return responseIn(ground, known, bundle, segment);
     },
-    noise(segment) {
-      const key = JSON.stringify(segment.sweep);
+    noise(segment, mended = false) {
+      const asHeard =
+        !mended && bundleOf(schedule, segment).length === 1 && runsAlike(clock, segment);
+      const key = JSON.stringify([segment.sweep, asHeard]);
       const known = noises.get(key);
-      const noise =
-        known === undefined ? noiseResponse(silence, segment, schedule.sampleRate) : known;
+      const noise = known === undefined ? noiseResponse(ground, segment, asHeard) : known;
       noises.set(key, noise);
       return noise;
     },
-    silence,
   };
 }
 
@@ -91,6 +98,29 @@ interface Ground {
   readonly capture: Float64Array;
   readonly clock: Clock;
   readonly schedule: Schedule;
+  /** Read when they are first asked for. */
+  readonly silences: { asHeard?: Float64Array | null; onStimulus?: Float64Array | null };
+}
+
+/** Whether the capture's rate is near enough the stimulus's, and holds the whole sweep. */
+function runsAlike({ ratio, stimulusRate }: Clock, { sweep }: ScheduledSegment): boolean {
+  return ratio > 0.91 && ratio < 1.09 && 2 * sweep.endHz < ratio * stimulusRate;
+}
+
+function silenceOf({ capture, clock, schedule, silences }: Ground, asHeard: boolean) {
+  if (asHeard) return (silences.asHeard ??= readSilence(capture, clock, schedule, true));
+  return (silences.onStimulus ??= readSilence(capture, clock, schedule, false));
+}
+
+/** The sweep as a clock counts it that has `ratio` samples for one of the stimulus's. */
+function sweepAsHeard({ sweep }: ScheduledSegment, sampleRate: number, ratio: number): SweepSpec {
+  return {
+    ...sweep,
+    lengthSamples: Math.round(sweep.lengthSamples * ratio),
+    fadeInSamples: Math.round(sweep.fadeInSamples * ratio),
+    fadeOutSamples: Math.round(sweep.fadeOutSamples * ratio),
+    sampleRate: sampleRate * ratio,
+  };
 }
 
 /** The responses of a bundle's sweeps of one kind, one after the other in one response. */
@@ -102,11 +132,45 @@ interface BundleResponse {
   readonly long: ImpulseResponse;
 }
 
+function respondAsHeard(ground: Ground, segment: ScheduledSegment): SegmentResponse {
+  const { capture, clock, schedule } = ground;
+  const { sampleRate } = schedule;
+  const { ratio } = clock;
+  const { pre, whole } = lengths(sampleRate * ratio);
+  const start = captureSample(clock, intervalOf(schedule, segment), segment.sweepStart);
+  const length = pre + Math.ceil((segment.end - segment.sweepStart) * ratio);
+  const heard = cutOf(capture, Math.floor(start) - pre, length);
+  const sweep = { ...segment.sweep, sampleRate };
+  const ir = deconvolveSweep(heard, pre + start - Math.floor(start), sweep, {
+    preSamples: pre,
+    lengthSamples: whole,
+    stretch: ratio,
+  });
+  return {
+    ir,
+    heard,
+    sweepAt: pre,
+    sweep: sweepAsHeard(segment, sampleRate, ratio),
+    silence: silenceOf(ground, true),
+    others: () => [],
+  };
+}
+
+/** `length` samples from `from` on, zeros outside; a view where that is enough. */
+function cutOf(samples: Float64Array, from: number, length: number): Float64Array {
+  if (from >= 0 && from + length <= samples.length) return samples.subarray(from, from + length);
+  const piece = new Float64Array(length);
+  const start = Math.max(from, 0);
+  piece.set(samples.subarray(start, Math.max(start, from + length)), start - from);
+  return piece;
+}
+
 function respondAlone(
-  { capture, clock, schedule }: Ground,
+  ground: Ground,
   segment: ScheduledSegment,
   mendAt: number | null,
 ): SegmentResponse {
+  const { capture, clock, schedule } = ground;
   const { pre, whole } = lengths(schedule.sampleRate);
   const interval = intervalOf(schedule, segment);
   const start = segment.sweepStart - pre;
@@ -117,7 +181,8 @@ function respondAlone(
       : repairSegment(capture, clock, interval, mendAt, start, length).samples;
   const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
   const ir = deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole });
-  return { ir, heard, sweepAt: pre, others: () => [] };
+  const silence = silenceOf(ground, false);
+  return { ir, heard, sweepAt: pre, sweep, silence, others: () => [] };
 }
 
 function respondTogether(
@@ -138,11 +203,12 @@ function respondTogether(
 }
 
 function responseIn(
+  ground: Ground,
   response: BundleResponse,
   bundle: readonly ScheduledSegment[],
   segment: ScheduledSegment,
-  sampleRate: number,
 ): SegmentResponse {
+  const { sampleRate } = ground.schedule;
   const place = (one: ScheduledSegment) => ({
     sweepAt: one.sweepStart - response.start,
     ir: cutOut(response, bundle, one, sampleRate),
@@ -151,6 +217,8 @@ function responseIn(
   return {
     ...place(segment),
     heard: response.heard,
+    sweep: { ...segment.sweep, sampleRate },
+    silence: silenceOf(ground, false),
     others: () => others.map((one) => ({ ...place(one), sweep: { ...one.sweep, sampleRate } })),
   };
 }
@@ -186,18 +254,21 @@ function endBefore(samples: Float64Array, end: number, sampleRate: number): void
 }
 
 function noiseResponse(
-  silence: Float64Array | null,
+  ground: Ground,
   segment: ScheduledSegment,
-  sampleRate: number,
+  asHeard: boolean,
 ): ImpulseResponse | null {
+  const silence = silenceOf(ground, asHeard);
   if (silence === null) return null;
-  const { pre, whole } = lengths(sampleRate);
-  const length = segment.end - segment.sweepStart + pre;
+  const { sampleRate } = ground.schedule;
+  const stretch = asHeard ? ground.clock.ratio : 1;
+  const { pre, whole } = lengths(sampleRate * stretch);
+  const length = Math.ceil((segment.end - segment.sweepStart) * stretch) + pre;
   const end = silence.subarray(Math.max(0, silence.length - length));
   const heard = new Float64Array(length);
   for (let n = 0; n < length; n++) heard[n] = end[n % end.length] ?? 0;
   const sweep = { ...segment.sweep, sampleRate };
-  return deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole });
+  return deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole, stretch });
 }
 
 function lengths(sampleRate: number): { pre: number; whole: number } {

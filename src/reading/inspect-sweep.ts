@@ -25,18 +25,18 @@ const subSweepHz = 2000;
  */
 export function inspectSweep(
   { segment, check }: CheckedSegment,
-  { respond, silence }: Pick<Responder, 'respond' | 'silence'>,
+  { respond }: Pick<Responder, 'respond'>,
 ): InspectedSweep {
   if (check.spoilt !== null) return { segment, check, response: null, notes: [] };
   const response = respond(segment, check.mend?.atSample ?? undefined);
   if (check.mend) return { segment, check, response, notes: [] };
-  const { ir, heard, sweepAt, others } = response;
+  const { ir, heard, sweepAt, sweep, silence, others } = response;
   const overlapping = others();
   const least = leastFaultDb[overlapping.length > 0 ? 'overlapping' : 'alone'];
   const found = findDisturbances({
     heard,
     sweepAt,
-    sweep: { ...segment.sweep, sampleRate: ir.sampleRate },
+    sweep,
     ir,
     silence,
     playedHz: playedBand(ir, segment.sweep.endHz < subSweepHz),

@@ -65,7 +65,8 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   notes.push(...found.notes, ...timing.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
   if (levelDb === null) notes.push(gainChanged ? gainNote : levelNote);
-  const origin = frame.reference?.index ?? found.arrival?.index ?? ir.zeroIndex;
+  const originSeconds = frame.reference?.seconds ?? found.arrival?.seconds ?? 0;
+  const origin = ir.zeroIndex + originSeconds * ir.sampleRate;
   const reading: ChannelReading = {
     channel: channel.label,
     ...timing.numbers,

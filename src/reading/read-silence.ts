@@ -6,18 +6,23 @@ import type { Schedule } from '../take/schedule';
 const leastSilenceSeconds = 0.5;
 
 /**
- * The take's silence on the stimulus clock, as much as the capture holds of it; null when that is
- * less than half a second.
+ * The take's silence, as much as the capture holds of it, by the capture's own clock (`asHeard`, a
+ * view) or on the stimulus clock; null when that is less than half a second.
  */
 export function readSilence(
   capture: Float64Array,
   clock: Clock,
   schedule: Schedule,
+  asHeard: boolean,
 ): Float64Array | null {
   const { sampleRate, silence } = schedule;
   const end = silence.start + silence.length;
   const held = heldSilence(capture, clock, schedule, silence.start, end);
   if (held < leastSilenceSeconds * sampleRate) return null;
+  if (asHeard) {
+    const from = Math.ceil(captureSample(clock, 0, end - held));
+    return capture.subarray(from, from + Math.floor(held * clock.ratio));
+  }
   return resampleToStimulus(capture, clock, 0, end - held, held);
 }
 

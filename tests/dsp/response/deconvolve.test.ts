@@ -4,6 +4,7 @@ import { deconvolveSweep } from '../../../dsp/response/deconvolve';
 import { powerSpectrum } from '../../../dsp/response/power-spectrum';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { sweepRateSeconds, sweepSignal, synchronisedSweep } from '../../../dsp/signal/sweep';
+import { readBetween } from '../../../dsp/timing/resample';
 import { expectClose } from '../../close';
 
 const rate = 48_000;
@@ -56,6 +57,32 @@ describe('deconvolveSweep', () => {
     expect(peak).toBe(9600 + 700);
     expectClose(ir.samples[peak], -0.4, 0.01, '−0.5 times the 0.8 of the spectrum up to 20 kHz');
   });
+
+  it.each([1 + 150e-6, 44_100 / 48_000])(
+    'reads a capture on a clock of %d samples for one as it stands',
+    (stretch) => {
+      const spec = synchronisedSweep(20, 18_000, 2 ** 16, rate);
+      const delay = 700.3;
+      const echoed = place(sweepSignal(spec), 20_000, 140_000);
+      // The capture's clock starts when it likes: between two samples of either.
+      const from = -200.4;
+      const length = Math.floor(130_000 * stretch);
+      const heard = readBetween(echoed, from - delay, 1 / stretch, length, Math.min(1, stretch));
+      const starts = (20_000 - from) * stretch;
+      const ir = deconvolveSweep(heard, starts, spec, { ...options, stretch });
+      expectClose(ir.sampleRate, rate * stretch, 1e-9);
+      const direct = deconvolveSweep(echoed, 20_000, spec, options);
+      const expected = readBetween(
+        direct.samples,
+        direct.zeroIndex - delay - ir.zeroIndex / stretch,
+        1 / stretch,
+        ir.samples.length,
+        Math.min(1, stretch),
+      ).map((value) => value / stretch);
+      const [a, b] = [ir.samples, expected].map((one) => one.subarray(ir.zeroIndex - 500, 12_000));
+      expectClose(a ?? [], b ?? [], 1e-3);
+    },
+  );
 
   it('keeps an arrival before zero delay before zero delay', () => {
     const ir = deconvolveSweep(place(played, 19_950, 140_000), 20_000, sweep, options);
