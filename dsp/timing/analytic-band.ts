@@ -22,7 +22,10 @@ export function analyticBand(
   const size = nextPowerOfTwo(signal.length + spread);
   const spectrum = realSpectrum(signal, size);
   const oneSided = new Float64Array(2 * size);
-  for (let bin = 1; bin < size / 2; bin++) {
+  const skirt = 2 ** skirtOctaves;
+  const first = Math.max(1, Math.floor((lowHz / skirt / sampleRate) * size));
+  const end = Math.min(size / 2, Math.ceil(((highHz * skirt) / sampleRate) * size) + 1);
+  for (let bin = first; bin < end; bin++) {
     const gain = 2 * bandGain((bin * sampleRate) / size, lowHz, highHz);
     oneSided[2 * bin] = gain * (spectrum[2 * bin] ?? 0);
     oneSided[2 * bin + 1] = gain * (spectrum[2 * bin + 1] ?? 0);
@@ -31,15 +34,20 @@ export function analyticBand(
 }
 
 function bandGain(hz: number, lowHz: number, highHz: number): number {
+  if (hz >= lowHz && hz <= highHz) return 1;
   const outside = Math.max(Math.log2(lowHz / hz), Math.log2(hz / highHz), 0) / skirtOctaves;
   return 0.5 * (1 + Math.cos(Math.PI * Math.min(outside, 1)));
 }
 
 /** Magnitude of complex samples. */
 export function magnitudes(complex: Float64Array): Float64Array {
-  return Float64Array.from({ length: complex.length / 2 }, (_, n) =>
-    Math.hypot(complex[2 * n] ?? 0, complex[2 * n + 1] ?? 0),
-  );
+  const result = new Float64Array(complex.length / 2);
+  for (let n = 0; n < result.length; n++) {
+    const re = complex[2 * n] ?? 0;
+    const im = complex[2 * n + 1] ?? 0;
+    result[n] = Math.sqrt(re * re + im * im);
+  }
+  return result;
 }
 
 /**

@@ -40,10 +40,12 @@ function ceilingOf(
   if (!(top > 0 && width <= widestBlur * top)) return null;
   let heap = 0;
   let below = 0;
+  const deepest = 2 * width;
   for (let n = from; n < to; n++) {
     const depth = top - sign * (samples[n] ?? 0);
+    if (depth > deepest) continue;
     if (depth <= width) heap++;
-    else if (depth <= 2 * width) below++;
+    else below++;
   }
   return heap >= leastHeap && heap > heapRatio * below ? top - width / 2 : null;
 }

@@ -55,15 +55,20 @@ function clippedSide(
   let top = 0;
   for (let n = from; n < to; n++) top = Math.max(top, sign * (samples[n] ?? 0));
   if (!(top > 0)) return null;
-  const isTop = (n: number): boolean => sign * (samples[n] ?? 0) >= top - step / 4;
+  const ceiling = top - step / 4;
+  const isTop = (n: number): boolean => sign * (samples[n] ?? 0) >= ceiling;
+  const heapFrom = top * (1 - heapDepth);
+  const least = Math.min(ceiling, heapFrom);
   let count = 0;
   let below = 0;
   let plateaus = 0;
   let first = -1;
   for (let n = from; n < to; n++) {
     const value = sign * (samples[n] ?? 0);
-    if (!isTop(n)) {
-      if (value > top * (1 - heapDepth)) below++;
+    // Nearly all samples are lower than anything that counts.
+    if (value < least) continue;
+    if (value < ceiling) {
+      if (value > heapFrom) below++;
       continue;
     }
     const start = n;

@@ -1,5 +1,6 @@
 import type { ImpulseResponse } from '../response/impulse-response';
 import { delaySeconds } from '../response/impulse-response';
+import { fadeEnds } from '../signal/fade';
 import { analyticBand, fineEnvelope, magnitudes } from './analytic-band';
 import type { Arrival, ArrivalOptions } from './arrival';
 import { findCarriedBand } from './carried-band';
@@ -37,6 +38,9 @@ const bassHz = 1000;
 const onsetShare = 0.3;
 const onsetSearchSeconds = 0.15;
 const onsetClearSeconds = 0.01;
+/** What lies before and after the largest sample is enough for the standard band. */
+const nearSeconds = [0.25, 0.4] as const;
+const nearFadeSeconds = 0.02;
 
 /**
  * First arrival of a speaker: zero-phase band 3 to 18 kHz, analytic envelope on an 8 times finer
@@ -51,10 +55,10 @@ const onsetClearSeconds = 0.01;
  */
 export function findArrival(ir: ImpulseResponse, options: ArrivalOptions = {}): Arrival | null {
   const wanted = [options.lowHz ?? standardBandHz[0], options.highHz ?? standardBandHz[1]] as const;
-  const standard = readBand(ir, wanted, false);
-  if (standard) return standard;
   const { samples, sampleRate } = ir;
   const largest = largestIndex(samples);
+  const standard = readNear(ir, largest, wanted);
+  if (standard) return standard;
   const quietest = noiseStretches(samples.length, largest, sampleRate, searchSeconds).sort(
     (a, b) => meanSquare(samples, a) - meanSquare(samples, b),
   )[0];
@@ -62,6 +66,24 @@ export function findArrival(ir: ImpulseResponse, options: ArrivalOptions = {}): 
   const heard = [largest - 0.02 * sampleRate, largest + 0.2 * sampleRate].map(Math.round);
   const carried = findCarriedBand(ir, [heard[0] ?? 0, heard[1] ?? 0], quietest);
   return carried ? readBand(ir, carried, true) : null;
+}
+
+/** readBand on what lies around the largest sample, faded where it is cut; spares long transforms. */
+function readNear(
+  ir: ImpulseResponse,
+  largest: number,
+  bandHz: readonly [number, number],
+): Arrival | null {
+  const { samples, sampleRate, zeroIndex } = ir;
+  const from = Math.max(0, largest - Math.round(nearSeconds[0] * sampleRate));
+  const to = Math.min(samples.length, largest + Math.round(nearSeconds[1] * sampleRate));
+  const near = samples.slice(from, to);
+  const fade = Math.min(Math.round(nearFadeSeconds * sampleRate), near.length >> 1);
+  fadeEnds(near, from > 0 ? fade : 0, to < samples.length ? fade : 0);
+  const found = readBand({ samples: near, sampleRate, zeroIndex: zeroIndex - from }, bandHz, false);
+  if (!found || from === 0) return found;
+  const { index, strongestIndex } = found;
+  return { ...found, index: index + from, strongestIndex: strongestIndex + from };
 }
 
 function readBand(

@@ -23,5 +23,6 @@ export function measureNoise(samples: Float64Array, from: number, to: number): n
 
 /** Index of the first sample that is no finite number; −1 when all are. */
 export function findNotNumber(samples: Float64Array): number {
-  return samples.findIndex((value) => !Number.isFinite(value));
+  for (let n = 0; n < samples.length; n++) if (!Number.isFinite(samples[n])) return n;
+  return -1;
 }

@@ -59,7 +59,7 @@ export function checkCapture(
       ),
     ),
     noiseFloorDb,
-    peakDb: amplitudeToDb(capture.samples.reduce((most, one) => Math.max(most, Math.abs(one)), 0)),
+    peakDb: amplitudeToDb(largestOf(capture.samples)),
   };
 }
 
@@ -126,8 +126,20 @@ function clippedFault(ceiling: number): Fault {
 /** The smallest step of the converter that is seen in the capture. */
 function converterStep(samples: Float64Array): number {
   let step = 1;
-  for (const value of samples) if (value !== 0) step = Math.min(step, Math.abs(value));
+  for (let n = 0; n < samples.length; n++) {
+    const value = Math.abs(samples[n] ?? 0);
+    if (value < step && value > 0) step = value;
+  }
   return step;
+}
+
+function largestOf(samples: Float64Array): number {
+  let largest = 0;
+  for (let n = 0; n < samples.length; n++) {
+    const value = Math.abs(samples[n] ?? 0);
+    if (value > largest) largest = value;
+  }
+  return largest;
 }
 
 /**

@@ -127,7 +127,7 @@ export async function readTake(
 }
 
 function audioOf(samples: Float32Array, sampleRate: number): CapturedAudio {
-  return { samples: Float64Array.from(samples), sampleRate };
+  return { samples: new Float64Array(samples), sampleRate };
 }
 
 /** What is no number in it counts as silence. */
@@ -202,7 +202,7 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
       `The capture is damaged: sample ${bad} (${(bad / sampleRate).toFixed(3)} s) is no number. Export the recording again.`,
     );
   }
-  if (samples.every((value) => value === 0)) {
+  if (!samples.some((value) => value !== 0)) {
     return trouble(
       'silence',
       'The capture is silent from start to end. Check the microphone, its input and its level, then run the take again.',
