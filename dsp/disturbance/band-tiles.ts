@@ -84,10 +84,16 @@ function addTier(
   const window = windowOf(size);
   const shares = mids.map((mid) => lineShares(mid, size, rate));
   const block = new Float64Array(size);
+  const spectrum = new Float64Array(size + 2);
   for (let frame = 0; frame < frames; frame += stride) {
     const from = frame * step - size / 2;
-    for (let n = 0; n < size; n++) block[n] = (window[n] ?? 0) * (signal[from + n] ?? 0);
-    const spectrum = realSpectrum(block, size);
+    // Reading beyond an array's ends is slow.
+    const begin = Math.min(Math.max(0, -from), size);
+    const end = Math.min(Math.max(begin, signal.length - from), size);
+    block.fill(0, 0, begin);
+    block.fill(0, end);
+    for (let n = begin; n < end; n++) block[n] = (window[n] ?? 0) * (signal[from + n] ?? 0);
+    realSpectrum(block, size, spectrum);
     for (const [b, { line, share }] of shares.entries()) {
       let sum = 0;
       for (let k = 0; k < share.length; k++) {

@@ -11,14 +11,22 @@ export function nextPowerOfTwo(count: number): number {
 }
 
 /**
- * Half spectrum X_k = Σ x_n e^(−2πi kn/size) of a real signal, zero-padded to `size`.
- * Throws RangeError when size is no power of two of at least 2, or shorter than the signal.
+ * Half spectrum X_k = Σ x_n e^(−2πi kn/size) of a real signal, zero-padded to `size`; in `into`
+ * where that is given, to spare new arrays in a loop. Throws RangeError when size is no power of
+ * two of at least 2, or shorter than the signal, or does not fit `into`.
  *
  * Even and odd samples travel as real and imaginary part of one transform of half the size, Z:
  * X_k = E_k + e^(−2πik/size) O_k, E and O its conjugate-symmetric and antisymmetric (over i) part.
  */
-export function realSpectrum(signal: ArrayLike<number>, size: number): HalfSpectrum {
+export function realSpectrum(
+  signal: ArrayLike<number>,
+  size: number,
+  into: HalfSpectrum = new Float64Array(size + 2),
+): HalfSpectrum {
   checkSize(size);
+  if (into.length !== size + 2) {
+    throw new RangeError(`into must hold ${size + 2} numbers, got ${into.length}`);
+  }
   if (signal.length > size) {
     throw new RangeError(`size must hold the signal of ${signal.length}, got ${size}`);
   }
@@ -26,16 +34,15 @@ export function realSpectrum(signal: ArrayLike<number>, size: number): HalfSpect
   const plan = complexPlan(half);
   plan.work.set(signal);
   plan.work.fill(0, signal.length);
-  const spectrum = new Float64Array(size + 2);
-  plan.forward(spectrum.subarray(0, size), plan.work);
+  plan.forward(into.subarray(0, size), plan.work);
   const turns = twiddles(half);
-  const z0 = spectrum[0] ?? 0;
-  const z1 = spectrum[1] ?? 0;
+  const z0 = into[0] ?? 0;
+  const z1 = into[1] ?? 0;
   for (let k = 1, m = half - 1; k <= m; k++, m--) {
-    const a = spectrum[2 * k] ?? 0;
-    const b = spectrum[2 * k + 1] ?? 0;
-    const c = spectrum[2 * m] ?? 0;
-    const d = spectrum[2 * m + 1] ?? 0;
+    const a = into[2 * k] ?? 0;
+    const b = into[2 * k + 1] ?? 0;
+    const c = into[2 * m] ?? 0;
+    const d = into[2 * m + 1] ?? 0;
     const evenRe = 0.5 * (a + c);
     const evenIm = 0.5 * (b - d);
     const oddRe = 0.5 * (b + d);
@@ -44,16 +51,16 @@ export function realSpectrum(signal: ArrayLike<number>, size: number): HalfSpect
     const sin = turns[2 * k + 1] ?? 0;
     const re = oddRe * cos + oddIm * sin;
     const im = oddIm * cos - oddRe * sin;
-    spectrum[2 * k] = evenRe + re;
-    spectrum[2 * k + 1] = evenIm + im;
-    spectrum[2 * m] = evenRe - re;
-    spectrum[2 * m + 1] = im - evenIm;
+    into[2 * k] = evenRe + re;
+    into[2 * k + 1] = evenIm + im;
+    into[2 * m] = evenRe - re;
+    into[2 * m + 1] = im - evenIm;
   }
-  spectrum[0] = z0 + z1;
-  spectrum[1] = 0;
-  spectrum[size] = z0 - z1;
-  spectrum[size + 1] = 0;
-  return spectrum;
+  into[0] = z0 + z1;
+  into[1] = 0;
+  into[size] = z0 - z1;
+  into[size + 1] = 0;
+  return into;
 }
 
 /**

@@ -41,15 +41,17 @@ export function toBaseband(
   const length = Math.ceil(signal.length / decimation);
   const samples = new Float64Array(2 * length);
   const hop = blockLength - overlap;
+  const firstBin = gains.findIndex((gain) => gain > 0);
+  const endBin = gains.findLastIndex((gain) => gain > 0) + 1;
   const block = new Float64Array(size);
+  const spectrum = new Float64Array(size + 2);
   const shifted = new Float64Array(2 * blockLength);
   for (let start = 0; start < length; start += hop) {
     copyFinite(signal, (start - overlap / 2) * decimation, block);
-    const spectrum = realSpectrum(block, size);
+    realSpectrum(block, size, spectrum);
     shifted.fill(0);
-    for (let bin = 1; bin < size / 2; bin++) {
+    for (let bin = firstBin; bin < endBin; bin++) {
       const gain = (gains[bin] ?? 0) * (2 / decimation);
-      if (gain === 0) continue;
       const to = 2 * ((bin - carrier + blockLength) % blockLength);
       shifted[to] = gain * (spectrum[2 * bin] ?? 0);
       shifted[to + 1] = gain * (spectrum[2 * bin + 1] ?? 0);
@@ -81,7 +83,11 @@ export function bandGains(
 
 /** Fills `target` with signal[from …]; 0 outside the signal and for what is no finite number. */
 export function copyFinite(signal: Float64Array, from: number, target: Float64Array): void {
-  for (let n = 0; n < target.length; n++) {
+  const first = Math.min(Math.max(0, -from), target.length);
+  const end = Math.min(Math.max(first, signal.length - from), target.length);
+  target.fill(0, 0, first);
+  target.fill(0, end);
+  for (let n = first; n < end; n++) {
     const value = signal[from + n] ?? 0;
     target[n] = Number.isFinite(value) ? value : 0;
   }

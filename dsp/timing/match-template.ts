@@ -1,4 +1,6 @@
-import { complexSignal, complexSpectrum, nextPowerOfTwo } from '../fft/fft';
+import { complexPlan } from '../fft/complex-plan';
+import { multiplyConjugate } from '../fft/convolve';
+import { nextPowerOfTwo } from '../fft/fft';
 import type { Baseband } from './baseband';
 
 /**
@@ -14,22 +16,27 @@ export function matchTemplate(base: Baseband, template: Float64Array): Float64Ar
   if (width < 1) throw new RangeError('template must hold at least one entry, got none');
   const size = Math.max(8192, nextPowerOfTwo(4 * width));
   const hop = size - width + 1;
-  const filter = paddedSpectrum(template, 0, size);
+  const plan = complexPlan(size);
+  const filter = new Float64Array(2 * size);
+  const block = new Float64Array(2 * size);
+  const correlation = new Float64Array(2 * size);
+  plan.forward(filter, padded(template, 0, block));
   const templateEnergy = energyOf(template);
   const energies = stretchEnergies(samples, width);
-  const floor = 1e-9 * energies.reduce((most, value) => Math.max(most, value), 0);
+  const floor = 1e-9 * largestOf(energies);
   const match = new Float64Array(length);
   if (!(templateEnergy > 0) || floor === 0) return match;
   for (let start = 0; start < length; start += hop) {
-    const product = paddedSpectrum(samples, start, size);
-    multiplyConjugateComplex(product, filter);
-    const correlation = complexSignal(product);
+    plan.forward(correlation, padded(samples, start, block));
+    multiplyConjugate(correlation, filter);
+    plan.inverse(block, correlation);
     const end = Math.min(start + hop, length);
     for (let n = start; n < end; n++) {
-      const re = correlation[2 * (n - start)] ?? 0;
-      const im = correlation[2 * (n - start) + 1] ?? 0;
-      const energy = (energies[n] ?? 0) + floor;
-      match[n] = Math.min(1, (re * re + im * im) / (energy * templateEnergy));
+      const re = block[2 * (n - start)] ?? 0;
+      const im = block[2 * (n - start) + 1] ?? 0;
+      const energy = ((energies[n] ?? 0) + floor) * templateEnergy;
+      const power = re * re + im * im;
+      match[n] = power < energy ? power / energy : 1;
     }
   }
   return match;
@@ -57,6 +64,15 @@ export function findPeaks(values: Float64Array, least: number, reach: number): P
   return peaks;
 }
 
+function largestOf(values: Float64Array): number {
+  let largest = 0;
+  for (let n = 0; n < values.length; n++) {
+    const value = values[n] ?? 0;
+    if (value > largest) largest = value;
+  }
+  return largest;
+}
+
 function energyOf(signal: Float64Array): number {
   let energy = 0;
   for (const value of signal) energy += value * value;
@@ -72,28 +88,18 @@ function stretchEnergies(samples: Float64Array, width: number): Float64Array {
     const im = samples[2 * n + 1] ?? 0;
     sums[n + 1] = (sums[n] ?? 0) + re * re + im * im;
   }
-  const energies = new Float64Array(length);
   for (let n = 0; n < length; n++) {
-    const end = Math.min(n + width, length);
-    energies[n] = Math.max(0, (sums[end] ?? 0) - (sums[n] ?? 0));
+    const end = n + width < length ? n + width : length;
+    const energy = (sums[end] ?? 0) - (sums[n] ?? 0);
+    sums[n] = energy > 0 ? energy : 0;
   }
-  return energies;
+  return sums.subarray(0, length);
 }
 
-function paddedSpectrum(signal: Float64Array, start: number, size: number): Float64Array {
-  const block = new Float64Array(2 * size);
-  block.set(signal.subarray(2 * start, Math.min(2 * (start + size), signal.length)));
-  return complexSpectrum(block);
-}
-
-/** x ← x · conj(y) for full complex spectra. */
-function multiplyConjugateComplex(x: Float64Array, y: Float64Array): void {
-  for (let k = 0; k < x.length; k += 2) {
-    const a = x[k] ?? 0;
-    const b = x[k + 1] ?? 0;
-    const c = y[k] ?? 0;
-    const d = y[k + 1] ?? 0;
-    x[k] = a * c + b * d;
-    x[k + 1] = b * c - a * d;
-  }
+/** Fills the block with complex entries from `start` on, and zeros after the signal's end. */
+function padded(signal: Float64Array, start: number, block: Float64Array): Float64Array {
+  const piece = signal.subarray(2 * start, Math.min(2 * start + block.length, signal.length));
+  block.set(piece);
+  block.fill(0, piece.length);
+  return block;
 }

@@ -68,6 +68,13 @@ describe('realSpectrum', () => {
   it('refuses a signal longer than the size', () => {
     expect(() => realSpectrum([1, 2, 3], 2)).toThrow(RangeError);
   });
+
+  it('writes into an array that is given, whatever it held, and refuses one of another length', () => {
+    const into = new Float64Array(66).fill(7);
+    expect(realSpectrum(noise(50, 5), 64, into)).toBe(into);
+    expect(into).toEqual(realSpectrum(noise(50, 5), 64));
+    expect(() => realSpectrum([1], 64, new Float64Array(64))).toThrow(RangeError);
+  });
 });
 
 describe('realSignal', () => {
