@@ -5,13 +5,16 @@ import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { powerSpectrum, type PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
-import { readArrival } from './read-arrival';
+import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
 import { readDecay } from './read-decay';
 import { readRolloff } from './read-rolloff';
 import type { ChannelReading, Fault } from './reading';
 import type { ReadingFrame } from './reading-frame';
 import { relateTiming } from './relate-timing';
+import { takeOutDelay } from './take-out-delay';
+import { divisibleHz, takeOutOfSpectrum } from './take-out-filter';
+import { untouched, type ChannelInForce } from './take-out-settings';
 import { untimed } from './untimed';
 import { withholdMended } from './withhold-mended';
 
@@ -29,6 +32,8 @@ export interface ChannelSource {
   readonly mendedHz: number | null;
   /** Sentences on the sweeps, which come before what is read of them. */
   readonly notes: readonly string[];
+  /** What the processor does to the channel; left out: nothing. */
+  readonly inForce?: ChannelInForce;
 }
 
 /** Peak to noise under which a segment counts as silent, dB. */
@@ -39,7 +44,7 @@ const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
 
 /** Reads everything of one channel; numbers that cannot be told are null, with a sentence. */
 export function readChannel(source: ChannelSource, frame: ReadingFrame): ChannelReading {
-  const { channel, ir, noise } = source;
+  const { channel, ir, noise, inForce = untouched } = source;
   const notes = [...source.notes];
   if (!ir)
     return unread(channel, source.faults, [
@@ -54,18 +59,22 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     return unread(channel, [...source.faults, { kind: 'silent', sentence }], notes);
   }
   const isSub = channel.kind === 'sub';
-  const rolloff = readRolloff(ir, noise, isSub);
+  const rolloff = readRolloff(ir, noise, isSub, inForce.filter);
   const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
-  const heard = powerSpectrum(ir);
-  const hiss = noise && powerSpectrum(noise);
+  const heard = spectrumWithout(inForce, ir);
+  const hiss = noise && spectrumWithout(inForce, noise);
   const gainChanged = source.faults.some(({ kind }) => kind === 'gain');
-  const levelDb = gainChanged ? null : readLevel(heard, hiss, lowHz, highHz);
-  const timing = relateTiming(found, frame);
-  notes.push(...found.notes, ...timing.notes, ...rolloff.notes);
+  const level = gainChanged ? null : readLevel(heard, hiss, lowHz, highHz);
+  const levelDb = level === null ? null : level - inForce.trimDb;
+  const timing = timeWithout(inForce, found, frame);
+  notes.push(...found.notes, ...timing.notes, ...inForce.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
   if (levelDb === null) notes.push(gainChanged ? gainNote : levelNote);
-  const originSeconds = frame.reference?.seconds ?? found.arrival?.seconds ?? 0;
+  const delaySeconds = inForce.delay?.seconds ?? 0;
+  const originSeconds = frame.reference
+    ? frame.reference.seconds + delaySeconds
+    : (found.arrival?.seconds ?? 0);
   const origin = ir.zeroIndex + originSeconds * ir.sampleRate;
   const reading: ChannelReading = {
     channel: channel.label,
@@ -84,6 +93,24 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     },
   };
   return source.mendedHz === null ? reading : withholdMended(reading, source.mendedHz, isSub);
+}
+
+function spectrumWithout({ filter }: ChannelInForce, ir: ImpulseResponse): PowerSpectrum {
+  const spectrum = powerSpectrum(ir);
+  return filter ? takeOutOfSpectrum(spectrum, filter.spec, divisibleHz(filter)) : spectrum;
+}
+
+function timeWithout({ delay }: ChannelInForce, found: ArrivalFinding, frame: ReadingFrame) {
+  if (!delay) return { numbers: untimed, notes: [] };
+  const { arrival, ceilingSeconds } = found;
+  return relateTiming(
+    {
+      ...found,
+      arrival: arrival && takeOutDelay(arrival, delay),
+      ceilingSeconds: ceilingSeconds === null ? null : ceilingSeconds - delay.seconds,
+    },
+    frame,
+  );
 }
 
 /** Pink level of the response without the noise's share; null when noise is half of it or more. */

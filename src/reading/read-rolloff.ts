@@ -2,6 +2,8 @@ import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fitRolloff, isRefusal, type RolloffFit } from '../../dsp/rolloff/fit-rolloff';
 import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import type { RolloffReading } from './reading';
+import { divisibleHz, takeOutOfBands, type FilterInForce } from './take-out-filter';
+import { judgeThrough } from './take-out-rolloff';
 
 export interface RolloffFinding {
   readonly rolloff: RolloffReading | null;
@@ -13,6 +15,8 @@ export interface RolloffFinding {
 
 /** A sub's own low-pass stays out of its roll-off: bands up to here are used. */
 const subUpperHz = 90;
+/** The fit needs bands up to here. */
+const fewestUpperHz = 60;
 /** A sub whose f10 is known no better than this factor has no roll-off that could be used. */
 const subSpread = 4;
 
@@ -25,16 +29,28 @@ const cautions = {
 
 /**
  * Roll-off of one speaker from its impulse response at a seat and the noise that went through the
- * same deconvolution (null when unknown). Sources: see dsp/rolloff/fit-rolloff.
+ * same deconvolution (null when unknown). A crossover in force is divided out, and the roll-off
+ * withheld where that cannot be done. Sources: see dsp/rolloff/fit-rolloff.
  */
 export function readRolloff(
   ir: ImpulseResponse,
   noise: ImpulseResponse | null,
   isSub: boolean,
+  filter: FilterInForce | null = null,
 ): RolloffFinding {
-  const bands = rolloffBands(ir, noise);
-  const bassMarginDb = marginBetween(bands.hz, bands.marginDb, 40, 80);
-  const fit = fitRolloff(bands, { place: 'room', ...(isSub ? { upperHz: subUpperHz } : {}) });
+  const raw = rolloffBands(ir, noise);
+  const bassMarginDb = marginBetween(raw.hz, raw.marginDb, 40, 80);
+  const range = filter ? divisibleHz(filter) : ([0, Infinity] as const);
+  const bands = filter ? takeOutOfBands(raw, filter.spec, range) : raw;
+  const fit = fitRolloff(bands, {
+    place: 'room',
+    lowerHz: range[0],
+    ...(isSub ? { upperHz: Math.max(Math.min(subUpperHz, range[1]), fewestUpperHz) } : {}),
+  });
+  const through = filter && !isSub ? judgeThrough(filter, bands, fit) : null;
+  if (through?.withheld) {
+    return { rolloff: null, curve: null, bassMarginDb, notes: [through.note] };
+  }
   if (isRefusal(fit)) {
     const note = `No roll-off: ${sayBands(fit.bandsWithMargin)} 6 dB above the noise. More level or a longer sweep would settle it.`;
     return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
@@ -54,7 +70,7 @@ export function readRolloff(
     },
     curve: fit.curve,
     bassMarginDb,
-    notes: fit.caution ? [cautions[fit.caution]] : [],
+    notes: [...(through ? [through.note] : []), ...(fit.caution ? [cautions[fit.caution]] : [])],
   };
 }
 

@@ -8,6 +8,7 @@ import type { Arrival } from '../../dsp/timing/arrival';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import { layoutFromName } from '../system/layout';
 import type { ChannelLabel } from '../system/channel';
+import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { checkCapture } from './check-capture';
@@ -22,6 +23,8 @@ import { frameTake } from './reading-frame';
 import { readingStopped } from './reading-troubles';
 import { arrivalFromMarks } from './reference-arrival';
 import { takeClock } from './take-clock';
+import { takeOutDelay } from './take-out-delay';
+import { channelsInForce, takeOutNotes, untouched } from './take-out-settings';
 
 export interface ReadTakeOptions {
   /** −40 to 60 °C; sets the speed of sound. */
@@ -32,6 +35,8 @@ export interface ReadTakeOptions {
   readonly simulated: boolean;
   /** Response of the microphone, taken out of every response; null or left out: none known. */
   readonly calibration?: MicrophoneCalibration | null;
+  /** What the processor had in force, taken out again; null or left out: there is no processor. */
+  readonly inForce?: SettingsInForce | null;
   readonly signal?: AbortSignal;
   /** Called as each channel is read; progress 0 … 1. */
   readonly onChannel?: (reading: ChannelReading, progress: number) => void;
@@ -80,9 +85,13 @@ export async function readTake(
   };
   const byMarks = arrivalFromMarks(audio.samples, clock, schedule);
   const reference = holdAgainstMarks(gather(schedule.reference), byMarks);
+  const settings = options.inForce ?? null;
+  const inForce = settings && channelsInForce(layout, schedule.reference, settings);
+  const own = inForce?.get(schedule.reference) ?? untouched;
+  const found = referenceArrival(reference) ?? byMarks;
   const { frame, notes } = frameTake(
     schedule.reference,
-    referenceArrival(reference) ?? byMarks,
+    found && own.delay ? takeOutDelay(found, own.delay) : found,
     timed.departure,
     options.referenceDistanceMetres,
     speedOfSound(options.temperatureCelsius),
@@ -95,7 +104,8 @@ export async function readTake(
     const channel = layout.channels.find((one) => one.label === label);
     if (!channel) continue;
     const sweeps = label === schedule.reference ? reference : gather(label);
-    const reading = readChannel({ channel, ...sweeps }, frame);
+    const settingsHere = inForce?.get(label) ?? untouched;
+    const reading = readChannel({ channel, ...sweeps, inForce: settingsHere }, frame);
     channels.push(reading);
     options.onChannel?.(reading, channels.length / labels.length);
   }
@@ -120,9 +130,11 @@ export async function readTake(
       ...timed.notes,
       ...notes,
       ...calibrationNotes(calibration),
+      ...takeOutNotes(layout, settings),
       ...shortSweepNotes(schedule),
     ],
     joined: [],
+    ...(settings ? { inForce: settings } : {}),
   };
 }
 

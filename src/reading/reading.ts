@@ -1,4 +1,5 @@
 import type { ChannelLabel } from '../system/channel';
+import type { SettingsInForce } from '../system/declared-settings';
 
 /** A value with its 90 % interval. */
 export interface Estimate {
@@ -133,4 +134,6 @@ export interface Readings {
   readonly notes: readonly string[];
   /** The takes these readings were joined from, oldest first; empty for those of one take. */
   readonly joined: readonly JoinedTake[];
+  /** What was taken out as in force in the processor; left out: there was no processor. */
+  readonly inForce?: SettingsInForce | undefined;
 }

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { Readings } from '../reading/reading';
 import { channelLabel, finite, positive } from './schema-parts';
+import { settingsInForce } from './settings-schema';
 
 const interval = v.pipe(
   v.tuple([finite, finite]),
@@ -85,4 +86,5 @@ export const readingsSchema = v.object({
   channels: v.pipe(v.array(channel), v.minLength(1)),
   notes: v.optional(v.array(v.string()), () => []),
   joined: v.optional(v.array(joinedTake), () => []),
+  inForce: v.optional(settingsInForce),
 }) satisfies v.GenericSchema<unknown, Readings>;

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import { channelLabel, finite, groupId, positive } from '../schema/schema-parts';
-import { nothingInForce, type DeclaredSettings } from '../system/declared-settings';
+import { channelLabel, finite, positive } from '../schema/schema-parts';
+import { declaredSettings } from '../schema/settings-schema';
+import { nothingInForce } from '../system/declared-settings';
 import { nothingDeclared, type DeclaredSystem } from '../system/declared-system';
 import { sheetSchema } from '../system/sheet/sheet-schema';
 import type { EarAnswers } from '../wirecheck/ear-check';
@@ -49,18 +50,11 @@ const walkStop = v.object({
   ),
 }) satisfies v.GenericSchema<unknown, WalkStop>;
 
-const inForce = v.object({
-  distanceMetres: v.record(channelLabel, finite),
-  trimDb: v.record(channelLabel, finite),
-  crossoverHz: v.record(groupId, v.nullable(positive)),
-  equaliser: v.picklist(['on', 'off', 'not known']),
-}) satisfies v.GenericSchema<unknown, DeclaredSettings>;
-
 /** Fields of the Plan and Patch stages; a session without them declared nothing. */
 export const planFields = {
   system: v.optional(system, nothingDeclared),
   sheet: v.optional(v.nullable(sheetSchema), null),
   earAnswers: v.optional(earAnswers, {}),
   walk: v.optional(v.array(walkStop), []),
-  inForce: v.optional(inForce, nothingInForce),
+  inForce: v.optional(declaredSettings, nothingInForce),
 };

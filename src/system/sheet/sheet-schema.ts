@@ -32,10 +32,17 @@ const plainName = v.pipe(
 
 const heightPairs = v.optional(some(v.picklist(['front', 'middle', 'back'])));
 
-const filterKind = v.strictObject({
-  family: v.picklist(['Butterworth', 'Linkwitz-Riley']),
-  order: v.pipe(finite, v.integer(), v.minValue(1), v.maxValue(8)),
-});
+/** Family and order of a filter. */
+export const filterKind = v.pipe(
+  v.strictObject({
+    family: v.picklist(['Butterworth', 'Linkwitz-Riley']),
+    order: v.pipe(finite, v.integer(), v.minValue(1), v.maxValue(8)),
+  }),
+  v.check(
+    ({ family, order }) => family === 'Butterworth' || order % 2 === 0,
+    'a filter of even order where it is Linkwitz-Riley',
+  ),
+);
 
 /** Shape of a processor sheet, version 1; an unknown field is refused, since it may be a rule. */
 export const sheetSchema = v.strictObject({

@@ -1,0 +1,41 @@
+import { isRefusal, type RolloffFit, type RolloffRefusal } from '../../dsp/rolloff/fit-rolloff';
+import type { RolloffBands } from '../../dsp/rolloff/rolloff-bands';
+import { clearFromHz, divisibleHz, type FilterInForce } from './take-out-filter';
+
+/** What a high-pass in force leaves of a roll-off. */
+export interface ThroughHighPass {
+  readonly withheld: boolean;
+  readonly note: string;
+}
+
+const advice = 'Set it to full range for a moment and repeat it.';
+
+/**
+ * Whether a roll-off can be told through a high-pass in force, from bands it was divided out of:
+ * only when its f6 lies where noise is not lifted and no sub plays along. Common practice.
+ */
+export function judgeThrough(
+  filter: FilterInForce,
+  bands: RolloffBands,
+  fit: RolloffFit | RolloffRefusal,
+): ThroughHighPass {
+  const inForce = `the crossover in force (${filter.spec.cutoffHz} Hz)`;
+  const [fromHz] = divisibleHz(filter);
+  const clearHz = Math.max(fromHz, clearFromHz(bands, filter.spec.cutoffHz));
+  const from = `${clearHz.toFixed(0)} Hz`;
+  if (isRefusal(fit) || clearHz === Infinity) {
+    const note = `No roll-off: ${inForce} leaves too little of the bass to tell it. ${advice}`;
+    return { withheld: true, note };
+  }
+  const subsPlay = filter.bassOnSubs !== null && clearHz === fromHz;
+  if (fit.f6Hz.median < clearHz) {
+    const why = subsPlay
+      ? `the subs play this speaker's bass below ${from}, because of ${inForce}`
+      : `${inForce} leaves only noise below ${from}`;
+    const note = `No roll-off: ${why}, and above that it does not roll off. ${advice}`;
+    return { withheld: true, note };
+  }
+  const below = subsPlay ? '; below that the subs play along' : '';
+  const note = `The crossover in force (${filter.spec.cutoffHz} Hz) is divided out: the roll-off is to be trusted from ${from} up${below}.`;
+  return { withheld: false, note };
+}
