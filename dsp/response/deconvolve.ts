@@ -1,4 +1,5 @@
 import { multiplySpectra } from '../fft/convolve';
+import { advance } from '../fft/advance';
 import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import { fadeEnds } from '../signal/fade';
 import { sweepRateSeconds, sweepSignal, type SweepSpec } from '../signal/sweep';
@@ -76,29 +77,6 @@ export function deconvolveSweep(
     zeroIndex: preSamples,
   };
 }
-
-/** Moves a signal `samples` of less than one to the left, in its half spectrum. */
-function advance(spectrum: HalfSpectrum, samples: number, size: number): void {
-  if (samples === 0) return;
-  const step = (2 * Math.PI * samples) / size;
-  const [stepRe, stepIm] = [Math.cos(step), Math.sin(step)];
-  for (let from = 0; from <= size / 2; from += turnsAnew) {
-    let cos = Math.cos(step * from);
-    let sin = Math.sin(step * from);
-    for (let k = from; k < Math.min(from + turnsAnew, size / 2 + 1); k++) {
-      const re = spectrum[2 * k] ?? 0;
-      const im = spectrum[2 * k + 1] ?? 0;
-      spectrum[2 * k] = re * cos - im * sin;
-      spectrum[2 * k + 1] = re * sin + im * cos;
-      const next = cos * stepRe - sin * stepIm;
-      sin = cos * stepIm + sin * stepRe;
-      cos = next;
-    }
-  }
-}
-
-/** A turning factor is computed anew after so many steps, before its error grows. */
-const turnsAnew = 256;
 
 /**
  * Spectrum by which a capture of the sweep is multiplied to give its impulse response;

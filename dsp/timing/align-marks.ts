@@ -1,3 +1,4 @@
+import { advance } from '../fft/advance';
 import { multiplyConjugate } from '../fft/convolve';
 import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import { bandGains, copyFinite } from './baseband';
@@ -73,7 +74,8 @@ export function alignMarks(
     let count = 0;
     for (const [k, spectrum] of spectra.entries()) {
       if ((matches[k] ?? 0) < 0.5 * best) continue;
-      addShifted(mean, spectrum, shifts[k] ?? 0, size);
+      const moved = shifted(spectrum, shifts[k] ?? 0, size);
+      for (let n = 0; n < mean.length; n++) mean[n] = (mean[n] ?? 0) + (moved[n] ?? 0);
       count++;
     }
     if (count > 0 && round < rounds - 1) {
@@ -85,8 +87,7 @@ export function alignMarks(
   const shape = { template, slope: slopeEnergy(template, size), width, bandShare };
   const marks = spectra.map((spectrum, k): AlignedMark => {
     const shift = shifts[k] ?? 0;
-    const moved = new Float64Array(size + 2);
-    addShifted(moved, spectrum, shift, size);
+    const moved = shifted(spectrum, shift, size);
     const judged = judge(windowed(moved, pad, width, edge), shape, starts.length);
     return { position: (origins[k] ?? 0) + lead + pad + shift, ...judged };
   });
@@ -162,17 +163,11 @@ function taper(signal: Float64Array, from: number, to: number, edge: number): vo
   }
 }
 
-/** sum += the spectrum, moved `shift` samples to the left. */
-function addShifted(sum: Float64Array, spectrum: HalfSpectrum, shift: number, size: number): void {
-  for (let bin = 0; bin <= size / 2; bin++) {
-    const angle = (2 * Math.PI * bin * shift) / size;
-    const cos = Math.cos(angle);
-    const sin = Math.sin(angle);
-    const re = spectrum[2 * bin] ?? 0;
-    const im = spectrum[2 * bin + 1] ?? 0;
-    sum[2 * bin] = (sum[2 * bin] ?? 0) + re * cos - im * sin;
-    sum[2 * bin + 1] = (sum[2 * bin + 1] ?? 0) + re * sin + im * cos;
-  }
+/** The spectrum, moved `shift` samples to the left. */
+function shifted(spectrum: HalfSpectrum, shift: number, size: number): HalfSpectrum {
+  const moved = spectrum.slice();
+  advance(moved, shift, size);
+  return moved;
 }
 
 /** Energy of the derivative per sample, Σ ω²|X|² over both halves of the spectrum, over size. */

@@ -1,9 +1,10 @@
 import { multiplySpectra } from '../../dsp/fft/convolve';
 import { nextPowerOfTwo, realSignal, realSpectrum } from '../../dsp/fft/fft';
+import { advance } from '../../dsp/fft/advance';
 import { markSignal } from '../../dsp/signal/mark';
-import type { Clock } from '../../dsp/timing/clock';
+import { copyFinite } from '../../dsp/timing/baseband';
+import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { findArrival } from '../../dsp/timing/find-arrival';
-import { resampleToStimulus } from '../../dsp/timing/resample';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { Schedule } from '../take/schedule';
 
@@ -20,22 +21,35 @@ export function arrivalFromMarks(
   clock: Clock,
   schedule: Schedule,
 ): Arrival | null {
-  const { sampleRate, mark } = schedule;
+  const { mark } = schedule;
+  // Of the capture's own clock; within a mark's length its skew moves nothing.
+  const sampleRate = schedule.sampleRate * clock.ratio;
   const pre = Math.round(beforeSeconds * sampleRate);
   const length = pre + Math.round(afterSeconds * sampleRate);
-  const mean = new Float64Array(length);
+  const size = nextPowerOfTwo(2 * length);
+  const heard = new Float64Array(length);
+  const spectrum = new Float64Array(size + 2);
+  const mean = new Float64Array(size + 2);
   for (const [index, { standing }] of clock.segments.entries()) {
     if (standing !== 'marked') continue;
-    const start = (schedule.markStarts[index] ?? 0) - pre;
-    const heard = resampleToStimulus(capture, clock, index, start, length);
-    for (let n = 0; n < length; n++) mean[n] = (mean[n] ?? 0) + (heard[n] ?? 0);
+    const start = captureSample(clock, index, schedule.markStarts[index] ?? 0);
+    copyFinite(capture, Math.floor(start) - pre, heard);
+    advance(realSpectrum(heard, size, spectrum), start - Math.floor(start), size);
+    for (let n = 0; n < mean.length; n++) mean[n] = (mean[n] ?? 0) + (spectrum[n] ?? 0);
   }
-  const size = nextPowerOfTwo(2 * length);
-  const spectrum = realSpectrum(mean, size);
-  multiplySpectra(spectrum, inverseOf(realSpectrum(markSignal({ ...mark, sampleRate }), size)));
-  const samples = realSignal(spectrum, size).slice(0, length);
+  const chirp = markSignal({ ...mark, ...markAt(mark, clock.ratio), sampleRate });
+  multiplySpectra(mean, inverseOf(realSpectrum(chirp, size)));
+  const samples = realSignal(mean, size).slice(0, length);
   const band = { lowHz: 1.3 * mark.startHz, highHz: 0.95 * mark.endHz };
   return findArrival({ samples, sampleRate, zeroIndex: pre }, band);
+}
+
+/** The mark's lengths as a clock counts them that has `ratio` samples for one of the stimulus's. */
+function markAt({ lengthSamples, fadeSamples }: Schedule['mark'], ratio: number) {
+  return {
+    lengthSamples: Math.round(lengthSamples * ratio),
+    fadeSamples: Math.round(fadeSamples * ratio),
+  };
 }
 
 function inverseOf(spectrum: Float64Array): Float64Array {
