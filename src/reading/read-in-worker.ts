@@ -27,12 +27,13 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
       event.preventDefault();
       finish(readingFailed(event.message || 'its worker could not start'));
     };
-    const { temperatureCelsius, referenceDistanceMetres, simulated, calibration } = options;
+    const { temperatureCelsius, referenceDistanceMetres, simulated, calibration, inForce } =
+      options;
     const { samples, sampleRate, loopback } = capture;
     const order: ReadingOrder = {
       schedule,
       capture: { samples, sampleRate, loopback },
-      options: { temperatureCelsius, referenceDistanceMetres, simulated, calibration },
+      options: { temperatureCelsius, referenceDistanceMetres, simulated, calibration, inForce },
     };
     worker.postMessage(order);
   });

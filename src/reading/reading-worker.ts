@@ -1,3 +1,4 @@
+import { helpersInWorkers } from './helpers-in-workers';
 import { readTake, type ReadTakeOptions, type TakeCapture } from './read-take';
 import type { ChannelReading, Readings } from './reading';
 import { readingFailed } from './reading-troubles';
@@ -10,7 +11,7 @@ export interface ReadingOrder {
   readonly capture: TakeCapture;
   readonly options: Pick<
     ReadTakeOptions,
-    'temperatureCelsius' | 'referenceDistanceMetres' | 'simulated' | 'calibration'
+    'temperatureCelsius' | 'referenceDistanceMetres' | 'simulated' | 'calibration' | 'inForce'
   >;
 }
 
@@ -19,12 +20,15 @@ export type ReadingAnswer =
   | { readonly kind: 'channel'; readonly reading: ChannelReading; readonly progress: number }
   | { readonly kind: 'done'; readonly result: Readings | Trouble };
 
+const helpers = helpersInWorkers();
+
 self.onmessage = async (event: MessageEvent<ReadingOrder>): Promise<void> => {
   const answer = (message: ReadingAnswer): void => self.postMessage(message);
   const { schedule, capture, options } = event.data;
   try {
     const result = await readTake(schedule, capture, {
       ...options,
+      helpers,
       onChannel: (reading, progress) => answer({ kind: 'channel', reading, progress }),
     });
     answer({ kind: 'done', result });

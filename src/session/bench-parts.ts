@@ -2,6 +2,7 @@ import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { Capture, Rig } from '../rig/port';
 import type { Layout } from '../system/channel';
+import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
 import type { Trouble } from '../trouble';
 import type { ChosenDevice, SessionDocument } from './document';
@@ -13,6 +14,8 @@ export interface ReadOptions {
   readonly simulated: boolean;
   /** Of the microphone; null reads its own response with the speaker's. */
   readonly calibration: MicrophoneCalibration | null;
+  /** What the processor had in force; null takes nothing out. */
+  readonly inForce: SettingsInForce | null;
   readonly signal: AbortSignal;
   readonly onChannel: (reading: ChannelReading, progress: number) => void;
 }

@@ -53,5 +53,7 @@ function readingsOf(document: SessionDocument, before: BenchState | null): Readi
 }
 
 function readTakes(document: SessionDocument): Readings[] {
-  return takesHere(document).flatMap(({ readings }) => (readings ? [readings] : []));
+  return takesHere(document).flatMap(({ readings, outdated }) =>
+    readings && !outdated ? [readings] : [],
+  );
 }

@@ -3,6 +3,7 @@ import type { BenchState } from './bench';
 import type { BenchParts } from './bench-parts';
 import type { SessionDocument } from './document';
 import { deriveState } from './derive-state';
+import { followDeclared } from './follow-declared';
 import { forgetsClimb } from './forgets-climb';
 
 export type Work = (signal: AbortSignal) => Promise<Trouble | null>;
@@ -52,7 +53,7 @@ export class Desk {
   change(change: (document: SessionDocument) => SessionDocument): void {
     if (this.state.saved === 'elsewhere') return this.raise(elsewhere);
     const before = this.state;
-    const document = change(before.document);
+    const document = followDeclared(before.document, change(before.document));
     if (document === before.document) return;
     const climbed = forgetsClimb(before.document, document) ? null : before.climbed;
     this.set(deriveState({ ...before, document, climbed }, before));

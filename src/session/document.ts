@@ -2,7 +2,7 @@ import type { MicrophoneSetup } from '../microphone/calibration';
 import type { NoiseReading } from '../noise/noise-state';
 import type { Readings } from '../reading/reading';
 import type { RigKind } from '../rig/port';
-import type { DeclaredSettings } from '../system/declared-settings';
+import type { DeclaredSettings, SettingsInForce } from '../system/declared-settings';
 import type { DeclaredSystem } from '../system/declared-system';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import type { EarAnswers } from '../wirecheck/ear-check';
@@ -39,6 +39,10 @@ export interface TakeRecord {
   readonly captureRate: number;
   readonly notes: readonly string[];
   readonly readings: Readings | null;
+  /** What the processor had in force when it was played; left out: nothing is taken out of it. */
+  readonly inForce?: SettingsInForce | undefined;
+  /** Whether the readings rest on what has changed since; they are not shown, but made again. */
+  readonly outdated?: boolean | undefined;
 }
 
 export type Theme = 'system' | 'light' | 'dark';

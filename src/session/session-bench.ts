@@ -9,7 +9,7 @@ import { layoutFromName } from '../system/layout';
 import { isTrouble, type Trouble } from '../trouble';
 import type { Bench, BenchState } from './bench';
 import type { BenchParts } from './bench-parts';
-import { findPosition } from './find-position';
+import { findPosition, standAt } from './find-position';
 import { runClimb, runSoundLevelCalibration } from './run/climb-run';
 import { Desk } from './desk';
 import { createDeviceWatch, type DeviceWatch } from './devices/device-watch';
@@ -18,7 +18,7 @@ import { createMeterDesk } from './run/meter-desk';
 import { createNoiseRun, type NoiseRun } from './run/noise-run';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
-import { readAgain, readUnread } from './run/read-stored';
+import { readAgain, readOutdated, readUnread } from './run/read-stored';
 import { importRecording, wholeTake } from './run/recorded-take';
 import { runTakes } from './run/run-takes';
 import type { BenchRoom } from './run/bench-room';
@@ -68,6 +68,7 @@ export class SessionBench implements Bench {
 
   change(_name: string, change: (document: SessionDocument) => SessionDocument): void {
     this.#desk.change(change);
+    if (!this.#desk.busy) void readOutdated(this.#desk);
   }
 
   setLayout(name: string): void {
@@ -93,7 +94,7 @@ export class SessionBench implements Bench {
         ? findPosition(this.state.document, wanted)
         : { id: this.#desk.parts.newId(), name: wanted.name, kind: wanted.kind };
     if (!position) throw new RangeError(`there is no position ${String(wanted)}`);
-    this.#choose((document) => ({ ...document, position }));
+    this.#choose((document) => standAt(document, position));
   }
 
   async startTake(): Promise<void> {

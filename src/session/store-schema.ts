@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { readingsSchema } from '../schema/readings-schema';
 import { scheduleSchema } from '../schema/schedule-schema';
 import { channelLabel, finite, groupId, positive } from '../schema/schema-parts';
+import { settingsInForce } from '../schema/settings-schema';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { SessionDocument, TakeRecord } from './document';
@@ -35,6 +36,8 @@ const takeSchema = v.object({
   captureRate: positive,
   notes: v.array(v.string()),
   readings: v.nullable(readingsSchema),
+  inForce: v.optional(settingsInForce),
+  outdated: v.optional(v.boolean()),
 }) satisfies v.GenericSchema<unknown, TakeRecord>;
 
 const meaningfulLayout = v.pipe(

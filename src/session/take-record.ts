@@ -1,6 +1,7 @@
 import type { NoiseReading } from '../noise/noise-state';
 import type { Readings } from '../reading/reading';
 import type { Capture } from '../rig/port';
+import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
 import type { Position, SessionDocument, TakeRecord } from './document';
 
@@ -10,6 +11,7 @@ export function recordOf(
   position: Position,
   schedule: Schedule,
   capture: Capture,
+  inForce: SettingsInForce,
 ): TakeRecord {
   return {
     id,
@@ -23,6 +25,8 @@ export function recordOf(
     captureRate: capture.sampleRate,
     notes: capture.notes,
     readings: null,
+    // A simulated room has no processor before its speakers.
+    ...(capture.simulated ? {} : { inForce }),
   };
 }
 
@@ -37,7 +41,9 @@ export function withReadings(
   takeId: string,
   readings: Readings,
 ): SessionDocument {
-  const takes = document.takes.map((take) => (take.id === takeId ? { ...take, readings } : take));
+  const takes = document.takes.map((take) =>
+    take.id === takeId ? { ...take, readings, outdated: false } : take,
+  );
   return { ...document, takes };
 }
 

@@ -1,4 +1,5 @@
 import type { Capture } from '../../rig/port';
+import { settingsInForce } from '../../system/declared-settings';
 import type { Schedule } from '../../take/schedule';
 import type { Trouble } from '../../trouble';
 import type { Desk } from '../desk';
@@ -20,7 +21,9 @@ export async function keepCapture(
 
 async function storeCapture(desk: Desk, schedule: Schedule, capture: Capture): Promise<TakeRecord> {
   const { parts } = desk;
-  const record = recordOf(parts.newId(), desk.state.document.position, schedule, capture);
+  const { document } = desk.state;
+  const inForce = settingsInForce(document);
+  const record = recordOf(parts.newId(), document.position, schedule, capture, inForce);
   const { captureId, loopbackId } = record;
   const lost = [await parts.store.saveCapture(captureId, capture.samples)];
   if (loopbackId !== null && capture.loopback) {

@@ -1,6 +1,6 @@
 import { isTrouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
-import type { TakeRecord } from '../document';
+import type { SessionDocument, TakeRecord } from '../document';
 import { withReadings } from '../take-record';
 
 /** PCM of a take, mono, and of its electrical loopback where there was one. */
@@ -16,17 +16,18 @@ export async function readRecord(
   audio: TakeAudio,
   signal: AbortSignal,
 ): Promise<Trouble | null> {
-  const { conditions, microphone } = desk.state.document;
+  const { microphone } = desk.state.document;
   const startedAt = performance.now();
   desk.set({ activity: { kind: 'reading', progress: 0, secondsLeft: null, channels: [] } });
   const readings = await desk.parts.read(
     record.schedule,
     { ...audio, sampleRate: record.captureRate },
     {
-      ...conditions,
+      ...conditionsOf(record, desk.state.document),
       simulated: record.simulated,
       // An invented microphone is as its room made it: the file of a real one says nothing of it.
       calibration: record.simulated ? null : microphone.calibration,
+      inForce: record.inForce ?? null,
       signal,
       onChannel: (reading, progress) => {
         const { activity } = desk.state;
@@ -41,6 +42,16 @@ export async function readRecord(
   if (isTrouble(readings)) return readings;
   desk.change((document) => withReadings(document, record.id, readings));
   return null;
+}
+
+/** Another position than the current one keeps the tape distance it was read with. */
+function conditionsOf(
+  { position, readings }: TakeRecord,
+  { conditions, position: here }: SessionDocument,
+): SessionDocument['conditions'] {
+  if (position.id === here.id || !readings || readings.absolute) return conditions;
+  const { referenceDistanceMetres } = readings;
+  return { ...conditions, referenceDistanceMetres };
 }
 
 /** PCM of a stored take; null when the store no longer has it. */

@@ -1,24 +1,35 @@
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
-import type { TakeRecord } from '../document';
+import type { SessionDocument, TakeRecord } from '../document';
+import { withReadings } from '../take-record';
 import { loadAudio, readRecord } from './read-record';
 
-/** Reads all takes of this layout that were captured but not read, oldest first. */
+/**
+ * Reads all takes of this layout that were captured but not read, and all whose readings are
+ * outdated, oldest first.
+ */
 export async function readUnread(desk: Desk): Promise<void> {
-  const unread = takesOfLayout(desk).filter((take) => take.readings === null);
+  const { takes, layout } = desk.state.document;
+  const unread = takes.filter(
+    (take) => isOutdated(take) || (take.readings === null && take.schedule.layout === layout),
+  );
   if (unread.length === 0) return;
   await desk.run('Reading the stored take', (signal) => readStored(desk, unread, signal));
 }
 
-/** Reads the real takes of this layout again, such as with another calibration. */
-export function readAgain(desk: Desk, signal: AbortSignal): Promise<Trouble | null> {
-  const real = takesOfLayout(desk).filter((take) => !take.simulated && take.readings !== null);
-  return readStored(desk, real, signal);
+/** Reads again all takes whose readings are outdated, when there are any. */
+export async function readOutdated(desk: Desk): Promise<void> {
+  if (!desk.state.document.takes.some(isOutdated)) return;
+  await desk.run('Reading the takes again', (signal) => readAgain(desk, signal));
 }
 
-function takesOfLayout(desk: Desk): TakeRecord[] {
-  const { takes, layout } = desk.state.document;
-  return takes.filter(({ schedule }) => schedule.layout === layout);
+/** Reads again all takes whose readings are outdated. */
+export function readAgain(desk: Desk, signal: AbortSignal): Promise<Trouble | null> {
+  return readStored(desk, desk.state.document.takes.filter(isOutdated), signal);
+}
+
+function isOutdated({ readings, outdated }: TakeRecord): boolean {
+  return readings !== null && outdated === true;
 }
 
 /** One that cannot be read does not keep the others from it; the last such trouble is given. */
@@ -37,10 +48,23 @@ async function readStored(
         : isTrouble(audio)
           ? audio
           : await readRecord(desk, record, audio, signal);
+    if (failed && failed.trouble !== 'stopped' && isOutdated(record)) {
+      desk.change((document) => withOldReadings(document, record));
+    }
     problem = failed ?? problem;
   }
   return problem;
 }
+
+/** Shows the readings there were, and says so in them, when they cannot be made again. */
+function withOldReadings(document: SessionDocument, { id, readings }: TakeRecord): SessionDocument {
+  if (!readings) return document;
+  const notes = [...new Set([...readings.notes, oldNote])];
+  return withReadings(document, id, { ...readings, notes });
+}
+
+const oldNote =
+  'This take could not be read again after the calibration, the conditions or the settings in force were changed: its readings are those from before. Repeat the take.';
 
 function gone({ startedAt }: TakeRecord): Trouble {
   return trouble(
