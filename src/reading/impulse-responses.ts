@@ -8,12 +8,16 @@ import { repairSegment } from '../../dsp/timing/repair-segment';
 import { resampleToStimulus } from '../../dsp/timing/resample';
 import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
-import { readSilence } from './read-silence';
+import { noiseResponse } from './noise-response';
+import { responseLengths } from './response-lengths';
+import {
+  isReadAsHeard,
+  newSharedSound,
+  silenceOf,
+  type ResponderGround,
+  type SharedSound,
+} from './shared-sound';
 
-/** Response before zero delay: room for nearer speakers than the reference, and for noise. */
-const preSeconds = 0.17;
-/** Response after zero delay. */
-const postSeconds = 1.36;
 /** Harmonics up to this of the sweep after must not stand in the response of the one before. */
 const highestHarmonic = 5;
 /** Where a response ends before its time, it fades over this. */
@@ -51,27 +55,27 @@ export interface Responder {
 /**
  * Turns segments of a capture into impulse responses. A sweep that stands alone is divided by the
  * sweep as the capture's clock counts it, so that nothing is resampled; what is mended, overlaps
- * or was captured at quite another rate is put on the stimulus clock first. Overlapping sweeps of one kind are deconvolved together, so that no neighbour is cut
- * through, and a response ends where the harmonics of the next sweep begin (Majdak, Balazs and
- * Laback, JAES 55, 2007); zeros follow.
+ * or was captured at quite another rate is put on the stimulus clock first. Overlapping sweeps of
+ * one kind are deconvolved together, so that no neighbour is cut through, and a response ends where
+ * the harmonics of the next sweep begin (Majdak, Balazs and Laback, JAES 55, 2007); zeros follow.
  */
 export function createResponder(
   capture: Float64Array,
   clock: Clock,
   schedule: Schedule,
+  shared: SharedSound = newSharedSound(),
 ): Responder {
-  const ground: Ground = { capture, clock, schedule, silences: {} };
-  const noises = new Map<string, ImpulseResponse | null>();
+  const ground: ResponderGround = { capture, clock, schedule, silences: shared.silences };
+  const { noises } = shared;
   const bundles = new Map<string, BundleResponse>();
   const mostBundles = Math.max(...schedule.channels.map((one) => countOf(schedule, one)));
   return {
     respond(segment, mendAt) {
-      const bundle = bundleOf(schedule, segment);
-      if (bundle.length === 1) {
-        return mendAt === undefined && runsAlike(clock, segment)
-          ? respondAsHeard(ground, segment)
-          : respondAlone(ground, segment, mendAt ?? null);
+      if (mendAt === undefined && isReadAsHeard(ground, segment)) {
+        return respondAsHeard(ground, segment);
       }
+      const bundle = bundleOf(schedule, segment);
+      if (bundle.length === 1) return respondAlone(ground, segment, mendAt ?? null);
       const key = `${segment.markStart} ${JSON.stringify(segment.sweep)}`;
       const known = bundles.get(key) ?? respondTogether(ground, bundle, segment);
       bundles.delete(key);
@@ -83,8 +87,7 @@ export function createResponder(
       return responseIn(ground, known, bundle, segment);
     },
     noise(segment, mended = false) {
-      const asHeard =
-        !mended && bundleOf(schedule, segment).length === 1 && runsAlike(clock, segment);
+      const asHeard = !mended && isReadAsHeard(ground, segment);
       const key = JSON.stringify([segment.sweep, asHeard]);
       const known = noises.get(key);
       const noise = known === undefined ? noiseResponse(ground, segment, asHeard) : known;
@@ -92,24 +95,6 @@ export function createResponder(
       return noise;
     },
   };
-}
-
-interface Ground {
-  readonly capture: Float64Array;
-  readonly clock: Clock;
-  readonly schedule: Schedule;
-  /** Read when they are first asked for. */
-  readonly silences: { asHeard?: Float64Array | null; onStimulus?: Float64Array | null };
-}
-
-/** Whether the capture's rate is near enough the stimulus's, and holds the whole sweep. */
-function runsAlike({ ratio, stimulusRate }: Clock, { sweep }: ScheduledSegment): boolean {
-  return ratio > 0.91 && ratio < 1.09 && 2 * sweep.endHz < ratio * stimulusRate;
-}
-
-function silenceOf({ capture, clock, schedule, silences }: Ground, asHeard: boolean) {
-  if (asHeard) return (silences.asHeard ??= readSilence(capture, clock, schedule, true));
-  return (silences.onStimulus ??= readSilence(capture, clock, schedule, false));
 }
 
 /** The sweep as a clock counts it that has `ratio` samples for one of the stimulus's. */
@@ -132,11 +117,11 @@ interface BundleResponse {
   readonly long: ImpulseResponse;
 }
 
-function respondAsHeard(ground: Ground, segment: ScheduledSegment): SegmentResponse {
+function respondAsHeard(ground: ResponderGround, segment: ScheduledSegment): SegmentResponse {
   const { capture, clock, schedule } = ground;
   const { sampleRate } = schedule;
   const { ratio } = clock;
-  const { pre, whole } = lengths(sampleRate * ratio);
+  const { pre, whole } = responseLengths(sampleRate * ratio);
   const start = captureSample(clock, intervalOf(schedule, segment), segment.sweepStart);
   const length = pre + Math.ceil((segment.end - segment.sweepStart) * ratio);
   const heard = cutOf(capture, Math.floor(start) - pre, length);
@@ -166,12 +151,12 @@ function cutOf(samples: Float64Array, from: number, length: number): Float64Arra
 }
 
 function respondAlone(
-  ground: Ground,
+  ground: ResponderGround,
   segment: ScheduledSegment,
   mendAt: number | null,
 ): SegmentResponse {
   const { capture, clock, schedule } = ground;
-  const { pre, whole } = lengths(schedule.sampleRate);
+  const { pre, whole } = responseLengths(schedule.sampleRate);
   const interval = intervalOf(schedule, segment);
   const start = segment.sweepStart - pre;
   const length = segment.end - start;
@@ -186,11 +171,11 @@ function respondAlone(
 }
 
 function respondTogether(
-  { capture, clock, schedule }: Ground,
+  { capture, clock, schedule }: ResponderGround,
   bundle: readonly ScheduledSegment[],
   segment: ScheduledSegment,
 ): BundleResponse {
-  const { pre } = lengths(schedule.sampleRate);
+  const { pre } = responseLengths(schedule.sampleRate);
   const start = (bundle[0] ?? segment).sweepStart - pre;
   const length = (bundle.at(-1) ?? segment).end - start;
   const heard = resampleToStimulus(capture, clock, intervalOf(schedule, segment), start, length);
@@ -203,7 +188,7 @@ function respondTogether(
 }
 
 function responseIn(
-  ground: Ground,
+  ground: ResponderGround,
   response: BundleResponse,
   bundle: readonly ScheduledSegment[],
   segment: ScheduledSegment,
@@ -229,7 +214,7 @@ function cutOut(
   segment: ScheduledSegment,
   sampleRate: number,
 ): ImpulseResponse {
-  const { pre, whole } = lengths(sampleRate);
+  const { pre, whole } = responseLengths(sampleRate);
   const samples = new Float64Array(whole);
   const from = segment.sweepStart - start - pre;
   samples.set(long.samples.subarray(from, from + whole));
@@ -251,29 +236,6 @@ function endBefore(samples: Float64Array, end: number, sampleRate: number): void
   if (end >= samples.length) return;
   fadeEnds(samples.subarray(0, end), 0, Math.round(endFadeSeconds * sampleRate));
   samples.fill(0, end);
-}
-
-function noiseResponse(
-  ground: Ground,
-  segment: ScheduledSegment,
-  asHeard: boolean,
-): ImpulseResponse | null {
-  const silence = silenceOf(ground, asHeard);
-  if (silence === null) return null;
-  const { sampleRate } = ground.schedule;
-  const stretch = asHeard ? ground.clock.ratio : 1;
-  const { pre, whole } = lengths(sampleRate * stretch);
-  const length = Math.ceil((segment.end - segment.sweepStart) * stretch) + pre;
-  const end = silence.subarray(Math.max(0, silence.length - length));
-  const heard = new Float64Array(length);
-  for (let n = 0; n < length; n++) heard[n] = end[n % end.length] ?? 0;
-  const sweep = { ...segment.sweep, sampleRate };
-  return deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole, stretch });
-}
-
-function lengths(sampleRate: number): { pre: number; whole: number } {
-  const pre = Math.round(preSeconds * sampleRate);
-  return { pre, whole: pre + Math.round(postSeconds * sampleRate) };
 }
 
 function countOf({ segments }: Schedule, label: string): number {

@@ -1,23 +1,21 @@
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
-import { correctForMicrophone } from '../../dsp/response/microphone-correction';
-import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { findArrival } from '../../dsp/timing/find-arrival';
 import { findNotNumber } from '../../dsp/timing/noise';
 import { markGains } from '../../dsp/timing/mark-gains';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import { layoutFromName } from '../system/layout';
-import type { ChannelLabel } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { checkCapture } from './check-capture';
 import { checkGains } from './check-gains';
 import { clockReading } from './clock-reading';
-import { gatherSweeps, type GatheredSweeps } from './gather-sweeps';
-import { createResponder } from './impulse-responses';
+import type { GatheredSweeps } from './gather-sweeps';
+import { newSharedSound } from './shared-sound';
 import type { CapturedAudio } from './match-clock';
-import { readChannel } from './read-channel';
+import { gatherChannel, type FramedTake } from './read-one';
+import { readTogether, type ReadingHelper } from './read-together';
 import type { ChannelReading, Readings } from './reading';
 import { frameTake } from './reading-frame';
 import { readingStopped } from './reading-troubles';
@@ -38,7 +36,9 @@ export interface ReadTakeOptions {
   /** What the processor had in force, taken out again; null or left out: there is no processor. */
   readonly inForce?: SettingsInForce | null;
   readonly signal?: AbortSignal;
-  /** Called as each channel is read; progress 0 … 1. */
+  /** Whoever reads channels beside this thread; left out or empty: it reads them all. */
+  readonly helpers?: readonly ReadingHelper[];
+  /** Called as each channel is read, in any order where there are helpers; progress 0 … 1. */
   readonly onChannel?: (reading: ChannelReading, progress: number) => void;
 }
 
@@ -72,19 +72,13 @@ export async function readTake(
   const mark = { ...schedule.mark, sampleRate: schedule.sampleRate };
   const gains = timed.heard ? markGains(audio.samples, timed.heard, mark) : [];
   const segmentChecks = checkGains(checks.segments, gains, schedule);
-  const responder = createResponder(audio.samples, clock, schedule);
   const calibration = options.calibration ?? null;
-  const corrected = microphoneRemover(calibration);
-  const gather = (label: ChannelLabel): GatheredSweeps => {
-    const sweeps = schedule.segments.flatMap((segment, index) => {
-      const check = segmentChecks[index];
-      return segment.channel === label && check ? [{ segment, check }] : [];
-    });
-    const { ir, noise, ...rest } = gatherSweeps(sweeps, responder);
-    return { ir: ir && corrected(ir), noise: noise && corrected(noise), ...rest };
-  };
+  const shared = newSharedSound();
+  const ground = { schedule, clock, checks: segmentChecks, calibration, shared };
+  const whole = { samples: audio.samples, start: 0 };
   const byMarks = arrivalFromMarks(audio.samples, clock, schedule);
-  const reference = holdAgainstMarks(gather(schedule.reference), byMarks);
+  const gathered = gatherChannel(ground, schedule.reference, whole);
+  const reference = holdAgainstMarks(gathered, byMarks);
   const settings = options.inForce ?? null;
   const inForce = settings && channelsInForce(layout, schedule.reference, settings);
   const own = inForce?.get(schedule.reference) ?? untouched;
@@ -96,19 +90,9 @@ export async function readTake(
     options.referenceDistanceMetres,
     speedOfSound(options.temperatureCelsius),
   );
-  const channels: ChannelReading[] = [];
-  const labels = [...new Set(schedule.segments.map(({ channel }) => channel))];
-  for (const label of labels) {
-    await breathe();
-    if (options.signal?.aborted) return readingStopped;
-    const channel = layout.channels.find((one) => one.label === label);
-    if (!channel) continue;
-    const sweeps = label === schedule.reference ? reference : gather(label);
-    const settingsHere = inForce?.get(label) ?? untouched;
-    const reading = readChannel({ channel, ...sweeps, inForce: settingsHere }, frame);
-    channels.push(reading);
-    options.onChannel?.(reading, channels.length / labels.length);
-  }
+  const take: FramedTake = { ...ground, channels: layout.channels, frame, inForce };
+  const channels = await readTogether(take, whole.samples, reference, options);
+  if (!channels) return readingStopped;
   return {
     format: 'leadline-readings',
     version: 1,
@@ -147,13 +131,6 @@ function loopbackOf({ loopback, sampleRate }: TakeCapture): CapturedAudio | null
   if (!loopback) return null;
   const samples = Float64Array.from(loopback, (value) => (Number.isFinite(value) ? value : 0));
   return { samples, sampleRate };
-}
-
-/** Takes the microphone out of responses; the one place where that is done. */
-function microphoneRemover(
-  calibration: MicrophoneCalibration | null,
-): (ir: ImpulseResponse) => ImpulseResponse {
-  return calibration ? (ir) => correctForMicrophone(ir, calibration) : (ir) => ir;
 }
 
 /** Sweeps shorter than this fill their segment, and other sound hides under them, seconds. */
@@ -199,11 +176,6 @@ function holdAgainstMarks(sweeps: GatheredSweeps, byMarks: Arrival | null): Gath
     faults: [...sweeps.faults, { kind: 'lost', sentence }],
     spoilt: sentence,
   };
-}
-
-/** Lets messages in between two channels, so that a stop is heard. */
-function breathe(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
 }
 
 function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedule): Trouble | null {
