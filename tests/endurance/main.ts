@@ -1,6 +1,6 @@
 import { comparePinkAndSweep } from './noise-runs';
 import { runFaults } from './fault-runs';
-import { runLongNoise } from './long-noise';
+import { runLongNoise, sayTasks } from './long-noise';
 import { runTakes, type TakeRow } from './take-runs';
 
 /*
@@ -54,7 +54,7 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
     const run = await runLongNoise(Number(minutes));
     const growth = (run.heap.at(-1) ?? 0) - (run.heap[Math.min(2, run.heap.length - 1)] ?? 0);
     console.log(
-      `${run.minutes} min; heap grew ${growth.toFixed(2)} MB; long tasks: ${run.longTasks.map(Math.round).join(' ') || 'none'}; warnings: ${run.warnings.join(' ') || 'none'}`,
+      `${run.minutes} min; heap grew ${growth.toFixed(2)} MB; long tasks: ${sayTasks(run.longTasks) || 'none'}; warnings: ${run.warnings.join(' ') || 'none'}`,
     );
     if (run.ended !== null) problems.push(`the noise ended: ${run.ended}`);
     if (growth > 2) problems.push(`the heap grew by ${growth.toFixed(1)} MB`);
