@@ -135,11 +135,13 @@ function joinCaptures(
   readings: readonly Readings[],
   chosen: ReadonlyMap<ChannelLabel, Readings>,
 ): CaptureReading {
+  const [loudest] = readings.toSorted((a, b) => b.capture.noiseFloorDb - a.capture.noiseFloorDb);
   return {
     clipped: [...chosen].flatMap(([label, { capture }]) =>
       capture.clipped.includes(label) ? [label] : [],
     ),
-    noiseFloorDb: Math.max(...readings.map(({ capture }) => capture.noiseFloorDb)),
+    noiseFloorDb: loudest?.capture.noiseFloorDb ?? 0,
+    ...(loudest?.capture.noise ? { noise: loudest.capture.noise } : {}),
     peakDb: Math.max(...readings.map(({ capture }) => capture.peakDb)),
   };
 }

@@ -7,6 +7,7 @@ import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
 import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
+import { readMargins } from './noise-floor-margins';
 import { readDecay } from './read-decay';
 import { readRolloff } from './read-rolloff';
 import type { ChannelReading, Fault } from './reading';
@@ -86,6 +87,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     peakToNoiseDb: margin,
     decaySeconds: readDecay(ir, noise),
     faults: source.faults,
+    margins: readMargins(heard, hiss, isSub),
     notes,
     curves: {
       ...readResponse(heard, hiss, rolloff.curve, isSub),

@@ -12,6 +12,7 @@ import { checkCapture } from './check-capture';
 import { checkGains } from './check-gains';
 import { clockReading } from './clock-reading';
 import type { GatheredSweeps } from './gather-sweeps';
+import { readNoiseFloor } from './noise-floor';
 import { newSharedSound } from './shared-sound';
 import type { CapturedAudio } from './match-clock';
 import { gatherChannel, type FramedTake } from './read-one';
@@ -107,6 +108,7 @@ export async function readTake(
     capture: {
       clipped: checks.clipped,
       noiseFloorDb: checks.noiseFloorDb,
+      noise: readNoiseFloor(audio.samples, audio.sampleRate, ground, calibration),
       peakDb: checks.peakDb,
     },
     channels,

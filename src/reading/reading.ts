@@ -63,6 +63,21 @@ export interface ReadingCurves {
   };
 }
 
+/** Signal over noise in octave bands, dB. */
+export interface BandMargins {
+  /** Exact midpoints (IEC 61260-1), rising. */
+  readonly hz: number[];
+  readonly marginDb: number[];
+}
+
+/** The room's noise in octave bands. */
+export interface NoiseFloorReading {
+  /** Exact midpoints (IEC 61260-1), rising. */
+  readonly hz: number[];
+  /** Rms re full scale, without the microphone's response. */
+  readonly db: number[];
+}
+
 /** Everything read of one channel at one position. A null number comes with a sentence in notes. */
 export interface ChannelReading {
   readonly channel: ChannelLabel;
@@ -88,6 +103,8 @@ export interface ChannelReading {
   readonly decaySeconds: number | null;
   /** What spoils this reading; all of them are worth repeating the segment for. */
   readonly faults: readonly Fault[];
+  /** Signal over noise in octave bands; left out or null where no noise is known. */
+  readonly margins?: BandMargins | null | undefined;
   /** Sentences: why a number is missing or to be distrusted, and what would settle it. */
   readonly notes: readonly string[];
   readonly curves: ReadingCurves | null;
@@ -104,6 +121,8 @@ export interface CaptureReading {
   readonly clipped: readonly ChannelLabel[];
   /** dBFS, whole band, from the take's silence. */
   readonly noiseFloorDb: number;
+  /** The same silence in octave bands; left out or null when the capture holds too little of it. */
+  readonly noise?: NoiseFloorReading | null | undefined;
   readonly peakDb: number;
 }
 

@@ -11,6 +11,15 @@ const estimate = v.object({ median: finite, interval });
 const probability = v.pipe(finite, v.minValue(0), v.maxValue(1));
 const numbers = v.array(finite);
 
+const margins = v.pipe(
+  v.object({ hz: numbers, marginDb: numbers }),
+  v.check(({ hz, marginDb }) => hz.length === marginDb.length, 'columns of one length'),
+);
+const noiseFloor = v.pipe(
+  v.object({ hz: numbers, db: numbers }),
+  v.check(({ hz, db }) => hz.length === db.length, 'columns of one length'),
+);
+
 export const rolloff = v.object({
   f3Hz: estimate,
   f6Hz: estimate,
@@ -55,6 +64,7 @@ const channel = v.object({
       sentence: v.string(),
     }),
   ),
+  margins: v.optional(v.nullable(margins)),
   notes: v.array(v.string()),
   curves: v.optional(v.nullable(curves), null),
 });
@@ -82,7 +92,12 @@ export const readingsSchema = v.object({
   temperatureCelsius: finite,
   simulated: v.boolean(),
   clock: v.object({ skewPpm: finite, skewInterval: interval, faults: v.array(clockFault) }),
-  capture: v.object({ clipped: v.array(channelLabel), noiseFloorDb: finite, peakDb: finite }),
+  capture: v.object({
+    clipped: v.array(channelLabel),
+    noiseFloorDb: finite,
+    noise: v.optional(v.nullable(noiseFloor)),
+    peakDb: finite,
+  }),
   channels: v.pipe(v.array(channel), v.minLength(1)),
   notes: v.optional(v.array(v.string()), () => []),
   joined: v.optional(v.array(joinedTake), () => []),

@@ -1,0 +1,66 @@
+import { powerToDb } from '../../dsp/level/decibels';
+import { createRunningSpectrum } from '../../dsp/noise/running-spectrum';
+import { octaveBands } from '../../dsp/noise/octave-bands';
+import { microphoneGainDb } from '../../dsp/response/microphone-correction';
+import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
+import type { Clock } from '../../dsp/timing/clock';
+import type { MicrophoneCalibration } from '../microphone/calibration';
+import type { Schedule } from '../take/schedule';
+import { readSilence } from './read-silence';
+import type { NoiseFloorReading } from './reading';
+
+/** Octave bands from 31.5 Hz to 16 kHz, and how fine the spectrum under them is. */
+const rangeHz = [31, 16_500] as const;
+const leastBinHz = 3;
+/** A stretch louder than the middle one by this factor is a bang, not the floor. */
+const bangRatio = 2;
+
+/**
+ * The take's silence in octave bands, dB re full scale (rms), without the microphone's response;
+ * bangs in it are left out. Null when the capture holds too little of it.
+ */
+export function readNoiseFloor(
+  samples: Float64Array,
+  sampleRate: number,
+  { clock, schedule }: { readonly clock: Clock; readonly schedule: Schedule },
+  calibration: MicrophoneCalibration | null,
+): NoiseFloorReading | null {
+  const silence = readSilence(samples, clock, schedule, true);
+  const spectrum = silence && quietSpectrum(silence, sampleRate);
+  if (!spectrum) return null;
+  const own = calibration ? withoutMicrophone(spectrum, calibration) : spectrum;
+  const topHz = Math.min(rangeHz[1], sampleRate / 2 / Math.SQRT2);
+  const { hz, power } = octaveBands(own, 1, rangeHz[0], topHz);
+  return { hz: Array.from(hz), db: Array.from(power, powerToDb) };
+}
+
+/** Mean of the spectra of stretches that are not much louder than the middle one. */
+function quietSpectrum(silence: Float64Array, sampleRate: number): PowerSpectrum | null {
+  const size = 2 ** Math.ceil(Math.log2(sampleRate / leastBinHz));
+  const running = createRunningSpectrum(size, sampleRate);
+  const heard: { readonly spectrum: PowerSpectrum; readonly power: number }[] = [];
+  for (let from = 0; from + size <= silence.length; from += size / 2) {
+    running.clear();
+    running.push(silence.subarray(from, from + size));
+    const spectrum = running.read();
+    if (spectrum)
+      heard.push({ spectrum, power: spectrum.power.reduce((sum, one) => sum + one, 0) });
+  }
+  const middle = heard.toSorted((a, b) => a.power - b.power)[(heard.length - 1) >> 1];
+  if (!middle) return null;
+  const quiet = heard.filter(({ power }) => power <= bangRatio * middle.power);
+  const power = middle.spectrum.power.map((_, k) =>
+    quiet.reduce((sum, { spectrum }) => sum + (spectrum.power[k] ?? 0) / quiet.length, 0),
+  );
+  return { hzPerBin: middle.spectrum.hzPerBin, power };
+}
+
+function withoutMicrophone(
+  { hzPerBin, power }: PowerSpectrum,
+  calibration: MicrophoneCalibration,
+): PowerSpectrum {
+  return {
+    hzPerBin,
+    power: power.map((one, k) => one * 10 ** (-microphoneGainDb(calibration, k * hzPerBin) / 10)),
+  };
+}
