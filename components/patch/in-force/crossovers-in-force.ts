@@ -18,6 +18,11 @@ export class CrossoversInForce extends LitElement {
     css`
       :host {
         display: grid;
+        gap: var(--space-3);
+      }
+
+      .picks {
+        display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 9rem), 1fr));
         gap: var(--space-3);
       }
@@ -31,21 +36,28 @@ export class CrossoversInForce extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     const groups = crossedGroups(state);
-    if (state.document.sheet?.crossover.setting === 'one for all' && groups[0]) {
-      return this.pick(state, 'All speakers', groups);
-    }
-    return groups.map((group) => this.pick(state, asSentence(group), [group]));
+    const forAll = state.document.sheet?.crossover.setting === 'one for all';
+    return html`<div class="picks">
+        ${
+          forAll
+            ? this.pick(state, 'All speakers', groups)
+            : groups.map((group) => this.pick(state, asSentence(group), [group]))
+        }
+        ${hasSubs(state) ? this.pick(state, 'Low-pass of the subs', ['subs']) : nothing}
+      </div>
+      <p class="soft small">${consequence(state, groups)}</p>`;
   }
 
   private pick(state: BenchState, label: string, groups: readonly GroupId[]) {
-    const { inForce, processor } = state.document;
+    const { inForce, processor, sheet } = state.document;
     const [first] = groups;
     const now = first === undefined ? undefined : inForce.crossoverHz[first];
-    const steps = [...processor.crossoverHz];
+    const isSubs = first === 'subs';
+    const steps = [...((isSubs ? sheet?.subLowPass.stepsHz : null) ?? processor.crossoverHz)];
     if (typeof now === 'number' && !steps.includes(now)) steps.push(now);
     const options = [
       ['not known', undefined],
-      ['full range', null],
+      [isSubs ? 'none' : 'full range', null],
       ...steps.map((hz) => [hzText(hz), hz] as const),
     ] as const;
     return html`<label class="select">
@@ -73,6 +85,20 @@ export class CrossoversInForce extends LitElement {
       ),
     }));
   }
+}
+
+function hasSubs({ layout }: BenchState): boolean {
+  return layout.channels.some(({ kind }) => kind === 'sub');
+}
+
+/** What a crossover in force means for the readings. */
+function consequence(state: BenchState, groups: readonly GroupId[]): string {
+  const { crossoverHz } = state.document.inForce;
+  const crossed = groups.some((group) => typeof crossoverHz[group] === 'number');
+  if (!crossed) return 'What is not known is read as full range.';
+  return hasSubs(state)
+    ? 'The subs play what lies below, also in the sweep of a speaker: its arrival and level hold, its roll-off can be told only above. Set it to full range for a moment to read all of it.'
+    : 'It is divided out of the response as far as the noise allows; a roll-off below that needs full range for a moment.';
 }
 
 /** Groups of the layout that have a crossover, in its order. */

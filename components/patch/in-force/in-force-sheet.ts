@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import type { Channel, ChannelLabel } from '../../../src/system/channel';
 import { nothingInForce, type DeclaredSettings } from '../../../src/system/declared-settings';
+import { listInWords } from '../../../src/system/list-in-words';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/choice';
@@ -11,6 +12,7 @@ import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
 import { changeInForce, withEntry } from './change-in-force';
 import './crossovers-in-force';
+import './in-force-takes';
 import { typedRanges, type TypedRanges } from './in-force-units';
 import './typed-number';
 
@@ -81,6 +83,7 @@ export class InForceSheet extends LitElement {
             ${state.layout.channels.map((channel) => this.row(state, channel, ranges, busy))}
           </tbody>
         </table>
+        ${this.lacking(state)}
       </section>
       <div class="column">
         <section class="sheet" aria-labelledby="crossovers">
@@ -98,8 +101,9 @@ export class InForceSheet extends LitElement {
           ${
             inForce.equaliser === 'on'
               ? html`<p class="signal">
-                  It bends every response: switch it off while you measure, and dynamics, night mode
-                  and upmixing too.
+                  It bends levels, responses and roll-offs, and cannot be taken out; arrivals and
+                  polarity hold. Switch it off while you measure, and dynamics, night mode and
+                  upmixing too.
                 </p>`
               : nothing
           }
@@ -108,13 +112,11 @@ export class InForceSheet extends LitElement {
           <h2 id="why">What this is for</h2>
           <p>
             A processor that was set before shifts arrivals by its distances and levels by its
-            trims, and its crossovers hide where a speaker rolls off. What is declared here stays
-            with the session, so that readings can be told from settings and nothing has to be reset
-            first. An empty field says that nothing was typed there.
+            trims, and its crossovers hide where a speaker rolls off. What is declared here is taken
+            out of the readings, so that nothing has to be reset first. An empty field says that
+            nothing was typed there.
           </p>
-          <p class="soft small">
-            This version keeps it as a record; readings still hold these settings.
-          </p>
+          <ll-in-force-takes .bench=${this.bench}></ll-in-force-takes>
           <button
             class="ghost clear"
             ?disabled=${busy}
@@ -126,6 +128,19 @@ export class InForceSheet extends LitElement {
         </section>
       </div>
     </div>`;
+  }
+
+  /** Distances count only beside one another. */
+  private lacking({ document, layout }: BenchState) {
+    const { distanceMetres } = document.inForce;
+    const labels = layout.channels.map(({ label }) => label);
+    const bare = labels.filter((label) => distanceMetres[label] === undefined);
+    if (bare.length === 0 || bare.length === labels.length) return nothing;
+    return html`<p class="signal">
+      ${listInWords(bare)} ${bare.length === 1 ? 'has' : 'have'} no distance yet. The processor
+      delays each channel beside the farthest one, so type what it shows for every channel, the
+      factory’s value too.
+    </p>`;
   }
 
   private row({ document }: BenchState, channel: Channel, ranges: TypedRanges, busy: boolean) {

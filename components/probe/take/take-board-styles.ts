@@ -16,6 +16,12 @@ export const takeBoardStyles = css`
     align-items: start;
   }
 
+  .checks {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: var(--space-4);
+  }
+
   .running,
   .board > .sheet {
     display: grid;
@@ -28,7 +34,8 @@ export const takeBoardStyles = css`
       grid-template:
         'lanes rig' auto
         'lanes facts' 1fr
-        'notes facts' auto / minmax(0, 1fr) 20rem;
+        'notes facts' auto
+        'checks facts' auto / minmax(0, 1fr) 20rem;
     }
 
     .rig {
@@ -49,6 +56,10 @@ export const takeBoardStyles = css`
 
     .notes {
       grid-area: notes;
+    }
+
+    .checks {
+      grid-area: checks;
     }
   }
 `;

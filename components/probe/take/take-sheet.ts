@@ -3,11 +3,15 @@ import { customElement, property } from 'lit/decorators.js';
 import { speedOfSound } from '../../../dsp/level/speed-of-sound';
 import type { Readings } from '../../../src/reading/reading';
 import type { Bench, BenchState } from '../../../src/session/bench';
+import { soundLevelHere } from '../../../src/session/run/sound-level-here';
 import type { ChannelLabel } from '../../../src/system/channel';
+import { nothingInForce } from '../../../src/system/declared-settings';
 import { BenchController } from '../../bench-controller';
 import '../../charts/arrival-lanes';
 import type { Lane } from '../../charts/lane';
 import { sharedStyles } from '../../theme/shared-styles';
+import './geometry-findings';
+import './noise-findings';
 import { joinedTakes } from './positions';
 import './position-picker';
 import './repeat-panel';
@@ -76,6 +80,22 @@ export class TakeSheet extends LitElement {
 
   private findings(state: BenchState, readings: Readings, rig: unknown) {
     return html`${this.notes(readings)}
+      <div class="checks">
+        ${
+          state.document.position.kind === 'close'
+            ? nothing
+            : html`<ll-geometry-findings
+                .readings=${readings}
+                .layout=${state.layout}
+                .system=${state.document.system}
+                .inForce=${readings.inForce ?? nothingInForce}
+              ></ll-geometry-findings>`
+        }
+        <ll-noise-findings
+          .readings=${readings}
+          .offsetDb=${soundLevelHere(state.document)?.offsetDb ?? null}
+        ></ll-noise-findings>
+      </div>
       <section class="sheet facts-of-take" aria-labelledby="facts">
         <h2 id="facts">This take</h2>
         <ll-take-facts

@@ -6,6 +6,7 @@ import { nothingInForce } from '../../../../src/system/declared-settings';
 import { FakeBench } from '../../fake-bench';
 import { find, findAll, mount, notNumbers, plain, settle, textOf } from '../../mount';
 import { expectQuiet } from '../../quiet';
+import { sampleTake } from '../../sample-session';
 import { benchWithSheet, button } from '../samples';
 
 expectQuiet();
@@ -104,9 +105,61 @@ describe('what is in force in the processor', () => {
     find<HTMLInputElement>(sheet, 'input[type=radio][value="on"]').click();
     await settle(sheet);
     expect(bench.state.document.inForce.equaliser).toBe('on');
-    expect(textOf(sheet)).toContain('switch it off while you measure');
+    expect(textOf(sheet)).toContain('Switch it off while you measure');
     await userEvent.click(button(sheet, 'Forget all of it'));
     expect(bench.state.document.inForce).toEqual(nothingInForce);
+  });
+
+  it('has the low-pass of the subs, in the steps the processor has for it', async () => {
+    const bench = await benchWithSheet('5.1', 11);
+    const sheet = await mount('ll-in-force-sheet', { bench }, 1000);
+    const lowPass = select(sheet, 'Low-pass of the subs');
+    const steps = bench.state.document.sheet?.subLowPass.stepsHz ?? [];
+    expect(lowPass.options.length).toBe(2 + steps.length);
+    await userEvent.selectOptions(lowPass, 'none');
+    expect(bench.state.document.inForce.crossoverHz).toEqual({ subs: null });
+    const stereo = await mount('ll-in-force-sheet', { bench: new FakeBench('2.0') }, 1000);
+    expect(textOf(stereo)).not.toContain('Low-pass of the subs');
+  });
+
+  it('says what a crossover in force means for the readings', async () => {
+    const bench = await benchWithSheet('5.1', 7);
+    const sheet = await mount('ll-in-force-sheet', { bench }, 1000);
+    expect(textOf(sheet)).toContain('What is not known is read as full range.');
+    await userEvent.selectOptions(select(sheet, 'All speakers'), '80\u202fHz');
+    await settle(sheet);
+    expect(textOf(sheet)).toContain('The subs play what lies below');
+  });
+
+  it('asks for the distances that are still missing beside the others', async () => {
+    const bench = new FakeBench('2.1');
+    const sheet = await mount('ll-in-force-sheet', { bench }, 1000);
+    expect(textOf(sheet)).not.toContain('no distance yet');
+    await type(sheet, 'Distance of FL', '2.4');
+    expect(textOf(sheet)).toContain('FR and Sub 1 have no distance yet.');
+    await type(sheet, 'Distance of FR', '2.4');
+    expect(textOf(sheet)).toContain('Sub 1 has no distance yet.');
+    await type(sheet, 'Distance of Sub 1', '3');
+    expect(textOf(sheet)).not.toContain('no distance yet');
+  });
+
+  it('can be declared for the takes already made, by keyboard', async () => {
+    const bench = new FakeBench('2.1');
+    const take = { ...sampleTake('2.1'), rig: 'live' as const, simulated: false };
+    bench.set({ document: { ...bench.state.document, rig: 'live', takes: [take] } });
+    const sheet = await mount('ll-in-force-sheet', { bench }, 1000);
+    expect(textOf(sheet)).toContain('One take at Seat 1 was played while something else');
+    await type(sheet, 'Trim of FL', '3');
+    button(sheet, 'It was in force by then').focus();
+    await userEvent.keyboard('{Enter}');
+    await settle(sheet);
+    expect(bench.state.document.takes[0]?.inForce?.trimDb).toEqual({ FL: 3 });
+    expect(textOf(sheet)).toContain('Each take remembers what was declared');
+  });
+
+  it('says that the practice room has no processor', async () => {
+    const sheet = await mount('ll-in-force-sheet', { bench: new FakeBench('2.1') }, 1000);
+    expect(textOf(sheet)).toContain('The practice room has no processor');
   });
 
   it('fits every width', async () => {

@@ -1,0 +1,111 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { trustedMarginDb } from '../../../src/reading/noise-floor-margins';
+import type { ChannelReading, Readings } from '../../../src/reading/reading';
+import { numberText } from '../../charts/number-text';
+import { sharedStyles } from '../../theme/shared-styles';
+import { hiddenBandsWords, nominalHz, noiseFloorWords } from './noise-words';
+
+/** The room's noise and what of each speaker stands over it, band by band. */
+@customElement('ll-noise-findings')
+export class NoiseFindings extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: block;
+      }
+
+      .sheet {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--space-2);
+      }
+
+      summary {
+        min-height: var(--target);
+        padding-block: var(--space-2);
+        cursor: pointer;
+        font-weight: 700;
+      }
+
+      td,
+      th {
+        padding: var(--space-1);
+        font-size: var(--text-small);
+        white-space: nowrap;
+      }
+
+      .under {
+        color: var(--signal);
+        text-decoration: underline;
+        text-underline-offset: 0.2em;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) readings: Readings | null = null;
+  /** Sound level that reads 0 dB re full scale, dB re 20 µPa; null when it is not calibrated. */
+  @property({ attribute: false }) offsetDb: number | null = null;
+
+  override willUpdate(): void {
+    this.hidden = !this.readings?.channels.some(({ margins }) => margins);
+  }
+
+  override render() {
+    const { readings } = this;
+    const read = readings?.channels.filter(({ margins }) => margins) ?? [];
+    if (!readings || read.length === 0) return nothing;
+    return html`<section class="sheet" aria-labelledby="noise">
+      <h2 id="noise">Noise, and what stands over it</h2>
+      <p>${noiseFloorWords(readings.capture, this.offsetDb)} ${hiddenBandsWords(read)}</p>
+      <details>
+        <summary>Signal over noise in octave bands</summary>
+        ${table(read)}
+      </details>
+    </section>`;
+  }
+}
+
+function table(channels: readonly ChannelReading[]) {
+  const bands = [
+    ...new Set(channels.flatMap(({ margins }) => margins?.hz.map(nominalHz) ?? [])),
+  ].sort((a, b) => a - b);
+  return html`<div class="scroll" tabindex="0" role="region" aria-label="Signal over noise">
+    <table class="num">
+      <thead>
+        <tr>
+          <th scope="col">dB</th>
+          ${bands.map((hz) => html`<th scope="col">${bandHead(hz)}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${channels.map(
+          ({ channel, margins }) =>
+            html`<tr>
+              <th scope="row">${channel}</th>
+              ${bands.map((hz) => {
+                const at = margins?.hz.findIndex((one) => nominalHz(one) === hz) ?? -1;
+                const db = margins?.marginDb[at];
+                if (db === undefined) return html`<td></td>`;
+                return html`<td class=${db < trustedMarginDb ? 'under' : ''}>
+                  ${numberText(db)}
+                </td>`;
+              })}
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}
+
+/** Short enough for a column: 31.5, 125, 1k. */
+function bandHead(hz: number): string {
+  return hz >= 1000 ? `${hz / 1000}k` : String(hz);
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-noise-findings': NoiseFindings;
+  }
+}
