@@ -97,13 +97,17 @@ function takenOutNote(layout: Layout, inForce: DeclaredSettings): string[] {
     return typeof hz === 'number' ? [`${group} ${hz} Hz`] : [];
   });
   const parts = [
-    ...(distances.length > 0 ? [`the distances of ${listInWords(distances)}`] : []),
-    ...(trims.length > 0 ? [`the trims of ${listInWords(trims)}`] : []),
+    ...(distances.length > 0 ? [`the distances of ${allOr(distances, labels)}`] : []),
+    ...(trims.length > 0 ? [`the trims of ${allOr(trims, labels)}`] : []),
     ...(crossovers.length > 0 ? [`the crossovers in force (${listInWords(crossovers)})`] : []),
   ];
   return parts.length === 0
     ? []
     : [`Taken out of the readings, as declared: ${listInWords(parts)}.`];
+}
+
+function allOr(some: readonly string[], all: readonly string[]): string {
+  return some.length === all.length && all.length > 3 ? 'all channels' : listInWords(some);
 }
 
 function unknownNote(layout: Layout, { crossoverHz }: DeclaredSettings): string[] {

@@ -1,5 +1,10 @@
 import { rederiveDistances } from '../reading/rederive-distances';
-import { settingsInForce } from '../system/declared-settings';
+import {
+  nothingInForce,
+  settingsInForce,
+  usualFilters,
+  type SettingsInForce,
+} from '../system/declared-settings';
 import type { SessionDocument, TakeRecord } from './document';
 import { takesHere } from './take-record';
 
@@ -51,7 +56,7 @@ function followOne(
 /** Real takes of the current position that were played with other settings than are declared now. */
 export function takesWithOther(document: SessionDocument): TakeRecord[] {
   const now = settingsInForce(document);
-  return takesHere(document).filter((take) => !take.simulated && changed(take.inForce, now));
+  return takesHere(document).filter((take) => !take.simulated && !isAlike(take.inForce, now));
 }
 
 /** The document with what is declared now in force for the takes already made at this position. */
@@ -62,6 +67,14 @@ export function declareForTakes(document: SessionDocument): SessionDocument {
   const takes = document.takes.map((take) => (others.has(take.id) ? { ...take, inForce } : take));
   return { ...document, takes };
 }
+
+/** Whether two settings take the same out of a reading; filters count only with a crossover. */
+function isAlike(was: SettingsInForce = nothing, now: SettingsInForce): boolean {
+  const isCrossed = Object.values(now.crossoverHz).some((hz) => hz !== null);
+  return !changed(was, isCrossed ? now : { ...now, filters: was.filters });
+}
+
+const nothing: SettingsInForce = { ...nothingInForce, filters: usualFilters };
 
 /** Whether two plain values differ, whatever the order of their fields. */
 function changed(a: unknown, b: unknown): boolean {

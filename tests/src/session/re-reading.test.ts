@@ -188,4 +188,21 @@ describe('settings in force', () => {
     const { document } = bench.state;
     expect(declareForTakes(document)).toBe(document);
   });
+
+  it('say nothing of takes made when nothing could be declared, nor of filters without a crossover', async () => {
+    const { bench } = benchOf();
+    await bench.startTake();
+    const { document } = bench.state;
+    const old = document.takes.map((take) => ({ ...take, inForce: undefined }));
+    expect(takesWithOther({ ...document, takes: old })).toEqual([]);
+    const steep = { family: 'Butterworth', order: 4 } as const;
+    const other = document.takes.map((take) => ({
+      ...take,
+      inForce: { ...document.inForce, filters: { highPass: steep, subLowPass: steep } },
+    }));
+    expect(takesWithOther({ ...document, takes: other })).toEqual([]);
+    const crossoverHz = { fronts: 80 };
+    const crossed = { ...document, inForce: { ...document.inForce, crossoverHz } };
+    expect(takesWithOther({ ...crossed, takes: other }).length).toBe(1);
+  });
 });
