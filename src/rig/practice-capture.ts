@@ -1,5 +1,4 @@
 import { clipRecording, damageRecording } from '../../dsp/room/faults';
-import { impulseResponseAt } from '../../dsp/room/impulse-response-at';
 import { roomNoise } from '../../dsp/room/room-noise';
 import { recordPart } from '../../dsp/room/second-clock';
 import type { ChannelLabel } from '../system/channel';
@@ -9,7 +8,8 @@ import type { MicLevel } from './port';
 import { practiceRate, recorderClock } from './practice-clock';
 import { convolver } from './practice-convolver';
 import { disturbCapture } from './practice-disturbances';
-import type { PracticeFaults, PracticeSpeaker, PracticeSystem } from './practice-system';
+import { channelResponse } from './practice-response';
+import type { PracticeFaults, PracticeSystem } from './practice-system';
 
 export interface RenderOptions {
   /** Gain of the stimulus, dB, at most 0. */
@@ -49,10 +49,8 @@ export async function renderMix(
     if (!firsts.has(segment.channel)) firsts.set(segment.channel, segment);
   }
   for (const [channel, segment] of firsts) {
-    const entry = system.speakers.find((one) => one.channel === channel);
-    if (!entry) throw new RangeError(`the simulated room has no speaker ${channel}`);
     if (onStep && !(await onStep(segment.markStart))) return null;
-    if (!faults?.silent?.includes(channel)) addChannel(mix, system, schedule, entry);
+    addChannel(mix, system, schedule, channel, faults ?? {});
     tellLevel(mix, segment, system, options);
   }
   return mix;
@@ -74,12 +72,13 @@ function addChannel(
   mix: Float64Array,
   system: PracticeSystem,
   schedule: Schedule,
-  { channel, speaker }: PracticeSpeaker,
+  channel: ChannelLabel,
+  faults: PracticeFaults,
 ): void {
-  const { room, microphone } = system;
   const replayGainDb = schedule.segments.find((one) => one.channel === channel)?.replayGainDb ?? 0;
   const gain = 10 ** (replayGainDb / 20);
-  const response = impulseResponseAt(room, speaker, microphone, schedule.sampleRate);
+  const response = channelResponse(system, channel, faults, schedule.sampleRate);
+  if (!response) return;
   const through = convolver(response.map((value) => gain * value));
   for (const { startSample, samples } of scheduleEvents(schedule, channel)) {
     through.add(mix, startSample, samples);

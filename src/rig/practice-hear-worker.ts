@@ -1,6 +1,6 @@
 import type { LineSound } from './port';
 import { soundHearer, type HeardSound } from './practice-hear';
-import { practiceSystem, type PracticeRoom } from './practice-system';
+import { systemIn, type PracticeRoom } from './practice-system';
 
 /** What the page sends: first the room, then sounds. */
 export type HearOrder =
@@ -22,8 +22,7 @@ self.onmessage = ({ data }: MessageEvent<HearOrder>): void => {
       if (sound) answer({ kind: 'heard', sound });
       return;
     }
-    const { layout, seed, seat, faults } = data.room;
-    hear = soundHearer(practiceSystem(layout, seed, seat), faults);
+    hear = soundHearer(systemIn(data.room), data.room.faults);
   } catch (error) {
     answer({ kind: 'failed', why: error instanceof Error ? error.message : String(error) });
   }

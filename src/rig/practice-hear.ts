@@ -1,9 +1,9 @@
-import { impulseResponseAt } from '../../dsp/room/impulse-response-at';
 import { foldPeriodic } from '../../dsp/room/periodic';
 import type { ChannelLabel } from '../system/channel';
 import type { LineSound } from './port';
 import { practiceRate } from './practice-clock';
 import { convolver } from './practice-convolver';
+import { channelResponse } from './practice-response';
 import type { PracticeFaults, PracticeSystem } from './practice-system';
 
 /** A sound of a line together with one period of it as it reaches the microphone. */
@@ -17,15 +17,15 @@ export interface HeardSound extends LineSound {
  * response of every speaker it was asked about.
  */
 export function soundHearer(
-  { room, microphone, speakers }: PracticeSystem,
-  { silent }: PracticeFaults = {},
+  system: PracticeSystem,
+  faults: PracticeFaults = {},
 ): (sound: LineSound) => HeardSound {
-  const responses = new Map<ChannelLabel, Float64Array>();
+  const responses = new Map<ChannelLabel, Float64Array | null>();
   const responseOf = (channel: ChannelLabel): Float64Array | null => {
     const known = responses.get(channel);
-    const entry = speakers.find((one) => one.channel === channel);
-    if (known || !entry || silent?.includes(channel)) return known ?? null;
-    const response = impulseResponseAt(room, entry.speaker, microphone, practiceRate);
+    if (known !== undefined) return known;
+    const there = system.speakers.some((one) => one.channel === channel);
+    const response = there ? channelResponse(system, channel, faults, practiceRate) : null;
     responses.set(channel, response);
     return response;
   };

@@ -1,6 +1,6 @@
 import { renderCapture } from './practice-capture';
 import type { MicLevel } from './port';
-import { practiceSystem } from './practice-system';
+import { systemIn } from './practice-system';
 import { renderLoopback } from './practice-loopback';
 import type { PracticeAnswer, PracticeOrder, PracticeRecord } from './practice-worker';
 
@@ -58,7 +58,7 @@ async function renderHere(
   { signal, onStep, onLevel }: PracticeListeners,
 ): Promise<PracticeRecord | null> {
   const { faults } = room;
-  const system = practiceSystem(room.layout, room.seed, room.seat);
+  const system = systemIn(room);
   const samples = await renderCapture(system, schedule, {
     gainDb,
     faults,

@@ -2,7 +2,7 @@ import type { CapturedBlock } from './port';
 import type { HeardSound } from './practice-hear';
 import { runLine } from './practice-line-clock';
 import { lineSimulation, type LineSimulation } from './practice-line-sound';
-import { practiceSystem, type PracticeRoom } from './practice-system';
+import { systemIn, type PracticeRoom } from './practice-system';
 
 /** What the page sends: first the room, then what to play. */
 export type LineOrder =
@@ -22,7 +22,7 @@ function obey(order: LineOrder): void {
   if (order.kind === 'play') return simulation?.play(order.sound);
   if (order.kind === 'gain') return simulation?.setGain(order.gainDb);
   const { room, speed } = order;
-  simulation = lineSimulation(practiceSystem(room.layout, room.seed, room.seat), room);
+  simulation = lineSimulation(systemIn(room), room);
   const opened: LineAnswer = { kind: 'opened' };
   self.postMessage(opened);
   runLine(simulation, speed, (block) => {

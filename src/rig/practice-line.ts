@@ -3,7 +3,7 @@ import { soundHearer } from './practice-hear';
 import { openLineWorkers } from './practice-line-workers';
 import { runLine } from './practice-line-clock';
 import { lineSimulation } from './practice-line-sound';
-import { practiceSystem, type PracticeRoom } from './practice-system';
+import { systemIn, type PracticeRoom } from './practice-system';
 
 /** The far end of a simulated line, wherever it is computed. */
 export interface PracticeLine {
@@ -38,7 +38,7 @@ function openHere(
   speed: number,
   { onBlock }: PracticeLineListeners,
 ): PracticeLine {
-  const system = practiceSystem(room.layout, room.seed, room.seat);
+  const system = systemIn(room);
   const hear = soundHearer(system, room.faults);
   const simulation = lineSimulation(system, room);
   return {

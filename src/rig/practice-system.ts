@@ -6,6 +6,7 @@ import type { Room } from '../../dsp/room/room';
 import type { Speaker } from '../../dsp/room/speaker';
 import { gaussian, seededRandom } from '../../dsp/signal/random';
 import type { ChannelLabel, Layout } from '../system/channel';
+import { holdMicrophone } from './practice-hold';
 import { placePracticeSpeakers } from './practice-places';
 import { isSub } from '../system/channel-names';
 
@@ -16,6 +17,10 @@ export interface PracticeFaults {
   /** Input overdriven: peak it clips at, 0 … 1. */
   readonly clipLevel?: number;
   readonly silent?: readonly ChannelLabel[];
+  /** Speakers a channel sounds from; none is silence; a channel left out sounds from its own. */
+  readonly wiring?: Readonly<Partial<Record<ChannelLabel, readonly ChannelLabel[]>>>;
+  /** Speakers whose leads are exchanged, besides those the room has so. */
+  readonly inverted?: readonly ChannelLabel[];
   /** Noises in the room while a speaker's sweep plays. */
   readonly disturbances?: readonly PracticeDisturbance[];
   /** The microphone's gain is turned while a speaker's sweep plays, and stays so. */
@@ -49,6 +54,8 @@ export interface PracticeRoom {
   readonly seed: number;
   /** Which place of the microphone in it, from 0, the main seat. */
   readonly seat: number;
+  /** The speaker the microphone is held to instead of the seat; null: it stands there. */
+  readonly hold: ChannelLabel | null;
   readonly faults: PracticeFaults;
   /** Whether the recorder's second input hears what the reference speaker's output plays. */
   readonly loopback: boolean;
@@ -80,6 +87,15 @@ export interface PracticeSystem {
 /** Temperature and distance to the reference speaker of every practice room, as a tuner types them. */
 export const practiceCelsius = 20;
 export const practiceReferenceMetres = 2.4;
+
+/** The invented system of a practice room, its microphone where the room has it. */
+export function systemIn({ layout, seed, seat, hold }: PracticeRoom): PracticeSystem {
+  const system = practiceSystem(layout, seed, seat);
+  if (hold === null) return system;
+  const speaker = system.speakers.find(({ channel }) => channel === hold);
+  if (!speaker) throw new RangeError(`layout ${layout.name} has no speaker ${hold}`);
+  return { ...system, microphone: holdMicrophone(system.room, speaker, seed) };
+}
 
 /**
  * The invented system of a layout and a seed: pairs of one model (one of them a little off), fronts

@@ -2,7 +2,7 @@ import type { Schedule } from '../take/schedule';
 import type { MicLevel } from './port';
 import { renderCapture } from './practice-capture';
 import { renderLoopback } from './practice-loopback';
-import { practiceSystem, type PracticeRoom } from './practice-system';
+import { systemIn, type PracticeRoom } from './practice-system';
 
 /** What the page sends: one take to simulate. */
 export interface PracticeOrder {
@@ -27,8 +27,8 @@ export type PracticeAnswer =
 const answer = (message: PracticeAnswer): void => self.postMessage(message);
 
 async function simulate({ room, schedule, gainDb }: PracticeOrder): Promise<void> {
-  const { layout, seed, seat, faults } = room;
-  const system = practiceSystem(layout, seed, seat);
+  const { faults } = room;
+  const system = systemIn(room);
   const samples = await renderCapture(system, schedule, {
     gainDb,
     faults,

@@ -1,4 +1,4 @@
-import type { Layout } from '../system/channel';
+import type { ChannelLabel, Layout } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import { trouble } from '../trouble';
 import type { Capture, MicLevel, PlayProgress, Rig } from './port';
@@ -16,6 +16,8 @@ export interface PracticeOptions {
   readonly faults?: PracticeFaults | ((schedule: Schedule) => PracticeFaults);
   /** Which place of the microphone in the room, from 0, the main seat. */
   readonly seat?: number;
+  /** The speaker the microphone is held to, instead of the seat. */
+  readonly hold?: ChannelLabel | null;
   /** Whether the recorder's second input hears the reference speaker's output; default not. */
   readonly loopback?: boolean;
   /** How much faster than time lines run; default 1. */
@@ -30,7 +32,15 @@ export interface PracticeOptions {
  * Throws RangeError for a seed that is not finite, a seat that is no index, a speed of 0 or less.
  */
 export function practiceRig(options: PracticeOptions): Rig {
-  const { layout, seed, seat = 0, faults = {}, loopback = false, lineSpeed = 1 } = options;
+  const {
+    layout,
+    seed,
+    seat = 0,
+    hold = null,
+    faults = {},
+    loopback = false,
+    lineSpeed = 1,
+  } = options;
   const { now = () => new Date().toISOString() } = options;
   if (!Number.isFinite(seed)) throw new RangeError(`seed must be finite, got ${seed}`);
   if (!(Number.isInteger(seat) && seat >= 0)) throw new RangeError(`no seat ${seat}`);
@@ -39,6 +49,7 @@ export function practiceRig(options: PracticeOptions): Rig {
     layout,
     seed,
     seat,
+    hold,
     loopback,
     faults: broken,
   });
