@@ -3,7 +3,11 @@ import type { MicrophoneCalibration } from '../microphone/calibration';
 import { parseCalibration } from '../microphone/parse-calibration';
 import type { Readings } from '../reading/reading';
 import { readTake } from '../reading/read-take';
+import { parseInForce } from '../schema/parse-in-force';
 import { parseSchedule } from '../schema/parse-schedule';
+import { nothingInForce, usualFilters, type SettingsInForce } from '../system/declared-settings';
+import { layoutFromName } from '../system/layout';
+import type { Schedule } from '../take/schedule';
 import { isTrouble, type Trouble } from '../trouble';
 import { given, type Command, type CommandIo, type GivenOptions } from './command';
 import { inFile, readInputFile, textOf } from './input-files';
@@ -35,6 +39,11 @@ export const readCommand: Command = {
       about: 'the channel that carries the electrical loopback; no tape is needed then',
     },
     { name: 'calibration', value: 'FILE', about: "the microphone's calibration file" },
+    {
+      name: 'in-force',
+      value: 'FILE',
+      about: 'JSON of what the processor had in force, taken out; else taken as nothing',
+    },
     { name: 'curves', about: 'prints responses and envelopes too' },
   ],
   notes: [
@@ -64,9 +73,13 @@ async function readRecording(options: GivenOptions, io: CommandIo): Promise<obje
   const calibration = await readCalibration(options, io);
   if (isTrouble(calibration)) return calibration;
 
+  const inForce = await readInForce(options, schedule, io);
+  if (isTrouble(inForce)) return inForce;
+
   const readings = await readTake(schedule, capture, {
     ...conditions,
     calibration,
+    inForce,
     simulated: false,
     signal: io.signal,
     onChannel: ({ channel: label }, progress) =>
@@ -118,6 +131,21 @@ async function readCalibration(
   if (isTrouble(file)) return file;
   const calibration = parseCalibration(file.bytes, basename(path));
   return isTrouble(calibration) ? inFile(path, calibration) : calibration;
+}
+
+async function readInForce(
+  options: GivenOptions,
+  schedule: Schedule,
+  io: CommandIo,
+): Promise<SettingsInForce | Trouble> {
+  const path = options.get('in-force');
+  if (path === undefined) return { ...nothingInForce, filters: usualFilters };
+  const file = await readInputFile(path, io);
+  if (isTrouble(file)) return file;
+  const layout = layoutFromName(schedule.layout);
+  if (isTrouble(layout)) return layout;
+  const inForce = parseInForce(textOf(file), layout);
+  return isTrouble(inForce) ? inFile(path, inForce) : inForce;
 }
 
 function tellAssumption({ reference, referenceDistanceMetres }: Readings, io: CommandIo): void {

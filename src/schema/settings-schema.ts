@@ -16,8 +16,11 @@ export const declaredSettings = v.object(declared) satisfies v.GenericSchema<
   DeclaredSettings
 >;
 
+/** Families and orders of the filters of a crossover. */
+export const filters = v.object({ highPass: filterKind, subLowPass: filterKind });
+
 /** What was in force when a take was played. */
 export const settingsInForce = v.object({
   ...declared,
-  filters: v.object({ highPass: filterKind, subLowPass: filterKind }),
+  filters,
 }) satisfies v.GenericSchema<unknown, SettingsInForce>;

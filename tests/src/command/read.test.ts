@@ -33,6 +33,10 @@ beforeAll(async () => {
   if (isTrouble(wired) || !wired.loopback) throw new Error('the room must have a loopback');
   saveWav('loopback.wav', [wired.samples, wired.loopback]);
   save('microphone.txt', '20 -3\n100 0\n1000 0\n10000 1\n20000 2\n');
+  const settings = { format: 'leadline-in-force', version: 1, trimDb: { FL: 2, FC: -1.5 } };
+  save('settings.json', JSON.stringify(settings));
+  save('stranger.json', JSON.stringify({ ...settings, trimDb: { TpFL: 1 } }));
+  save('wild.json', JSON.stringify({ ...settings, trimDb: { FL: 90 } }));
   save('columns.txt', 'frequency and level\n');
   saveWav('short.wav', [samples.subarray(0, 8 * 48000)]);
   saveWav('unfinished.wav', [samples.subarray(0, samples.length - 2 * 48000)]);
@@ -112,6 +116,15 @@ describe('leadline read', () => {
     expect(corrected.channels[1].levelDb).toBeLessThan(plain.channels[1].levelDb);
   });
 
+  it('takes out what was in force in the processor, and says what is assumed without', async () => {
+    const plain = JSON.parse((await read('capture.wav')).out);
+    expect(plain.notes.join(' ')).toContain('Nothing was declared to be in force');
+    const declared = JSON.parse((await read('capture.wav', '--in-force', 'settings.json')).out);
+    expectClose(declared.channels[0].levelDb, plain.channels[0].levelDb - 2, 1e-9);
+    expectClose(declared.channels[2].levelDb, plain.channels[2].levelDb + 1.5, 1e-9);
+    expect(declared.notes.join(' ')).toContain('Taken out of the readings, as declared: the trims');
+  });
+
   it('goes by the electrical loopback of a recording, which needs no tape', async () => {
     const channels = ['--capture-channel', '1', '--loopback-channel', '2'];
     const { code, out, err } = await read('loopback.wav', ...channels);
@@ -177,6 +190,16 @@ describe('leadline read', () => {
       'a calibration file that makes no sense',
       ['capture.wav', '--calibration', 'columns.txt'],
       /columns\.txt: .*row of numbers/,
+    ],
+    [
+      'settings in force of a speaker that is not there',
+      ['capture.wav', '--in-force', 'stranger.json'],
+      /stranger\.json: .*name TpFL, which layout 3\.1 does not have/,
+    ],
+    [
+      'a trim no processor has',
+      ['capture.wav', '--in-force', 'wild.json'],
+      /wild\.json: .*"trimDb\.FL" is 90 and should be at most 60/,
     ],
     [
       'one channel for microphone and loopback',
