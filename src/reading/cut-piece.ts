@@ -1,8 +1,9 @@
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import type { ChannelLabel } from '../system/channel';
 import { bundleOf, intervalOf } from '../take/mark-intervals';
-import type { Schedule } from '../take/schedule';
+import type { Schedule, ScheduledSweep } from '../take/schedule';
 import type { CapturePiece } from './read-one';
+import { harmonicSeconds } from './response-lengths';
 
 /** More than any response reaches before its sweep, and what interpolation reads beyond the ends. */
 const marginSeconds = 0.25;
@@ -14,14 +15,17 @@ export function cutPiece(
   schedule: Schedule,
   label: ChannelLabel,
 ): CapturePiece {
+  const { sampleRate } = schedule;
+  const before = (sweep: ScheduledSweep): number =>
+    Math.ceil(harmonicSeconds({ ...sweep, sampleRate }) * sampleRate);
   const own = schedule.segments.filter(({ channel }) => channel === label);
   const places = own.flatMap((segment) =>
-    bundleOf(schedule, segment).flatMap(({ sweepStart, end }) => {
+    bundleOf(schedule, segment).flatMap(({ sweepStart, sweep, end }) => {
       const interval = intervalOf(schedule, segment);
       // A mended segment is read by its closing mark too.
       const next = Math.min(interval + 1, clock.segments.length - 1);
       return [interval, next].flatMap((by) =>
-        [sweepStart, end].map((at) => captureSample(clock, by, at)),
+        [sweepStart - before(sweep), end].map((at) => captureSample(clock, by, at)),
       );
     }),
   );

@@ -2,8 +2,9 @@ import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { ScheduledSegment } from '../take/schedule';
 import type { SegmentCheck } from './check-capture';
 import type { Responder } from './impulse-responses';
+import { readDistortion } from './read-distortion';
 import { inspectSweep, type InspectedSweep } from './inspect-sweep';
-import type { Fault } from './reading';
+import type { DistortionReading, Fault } from './reading';
 
 /** One segment with what is wrong with it. */
 export interface CheckedSegment {
@@ -23,6 +24,8 @@ export interface GatheredSweeps {
   /** Where in the sweep lost or repeated audio was mended, Hz; null where nothing was. */
   readonly mendedHz: number | null;
   readonly notes: readonly string[];
+  /** Left out when nothing was read. */
+  readonly distortion?: DistortionReading;
 }
 
 /**
@@ -45,12 +48,18 @@ export function gatherSweeps(
     const { spoilt } = sweeps[0].check;
     return { ir: null, noise: null, faults, spoilt, mendedHz: null, notes: [] };
   }
+  const silence = responder.noise(first.segment, first.check.mend !== null);
+  const longs = used.map(({ response }) => response?.long ?? null);
   return {
     ir: meanResponse(used.flatMap(({ response }) => response?.ir ?? [])),
-    noise: scaleResponse(
-      responder.noise(first.segment, first.check.mend !== null),
-      1 / Math.sqrt(used.length),
-    ),
+    noise: scaleResponse(silence, 1 / Math.sqrt(used.length)),
+    distortion: readDistortion({
+      long: longs.includes(null) ? null : meanResponse(longs.flatMap((one) => one ?? [])),
+      silence,
+      sweeps: used.length,
+      sweep: first.response?.sweep ?? null,
+      damaged: faults.length > 0,
+    }),
     faults,
     spoilt: null,
     mendedHz: first.check.mend?.sweepHz ?? null,

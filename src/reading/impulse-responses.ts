@@ -9,6 +9,7 @@ import { resampleToStimulus } from '../../dsp/timing/resample';
 import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
 import { noiseResponse } from './noise-response';
+import { heardBefore, respondWithHarmonics } from './respond-with-harmonics';
 import { responseLengths } from './response-lengths';
 import {
   isReadAsHeard,
@@ -26,6 +27,8 @@ const endFadeSeconds = 0.01;
 /** What was heard of one segment, at the rate of `ir`: by the capture's clock or by the stimulus's. */
 export interface SegmentResponse {
   readonly ir: ImpulseResponse;
+  /** The same from before its harmonics on; null where they cannot be read. */
+  readonly long: ImpulseResponse | null;
   /** Of overlapping sweeps the whole bundle. */
   readonly heard: Float64Array;
   /** Index in `heard` where the sweep starts, whole. */
@@ -121,19 +124,16 @@ function respondAsHeard(ground: ResponderGround, segment: ScheduledSegment): Seg
   const { capture, clock, schedule } = ground;
   const { sampleRate } = schedule;
   const { ratio } = clock;
-  const { pre, whole } = responseLengths(sampleRate * ratio);
+  const { pre } = responseLengths(sampleRate * ratio);
   const start = captureSample(clock, intervalOf(schedule, segment), segment.sweepStart);
-  const length = pre + Math.ceil((segment.end - segment.sweepStart) * ratio);
-  const heard = cutOf(capture, Math.floor(start) - pre, length);
   const sweep = { ...segment.sweep, sampleRate };
-  const ir = deconvolveSweep(heard, pre + start - Math.floor(start), sweep, {
-    preSamples: pre,
-    lengthSamples: whole,
-    stretch: ratio,
-  });
+  const before = heardBefore(sweep, sampleRate * ratio);
+  const length = before + Math.ceil((segment.end - segment.sweepStart) * ratio);
+  const heard = cutOf(capture, Math.floor(start) - before, length);
+  const at = before + start - Math.floor(start);
   return {
-    ir,
-    heard,
+    ...respondWithHarmonics(heard, at, sweep, ratio),
+    heard: heard.subarray(before - pre),
     sweepAt: pre,
     sweep: sweepAsHeard(segment, sampleRate, ratio),
     silence: silenceOf(ground, true),
@@ -156,18 +156,27 @@ function respondAlone(
   mendAt: number | null,
 ): SegmentResponse {
   const { capture, clock, schedule } = ground;
-  const { pre, whole } = responseLengths(schedule.sampleRate);
+  const { pre } = responseLengths(schedule.sampleRate);
   const interval = intervalOf(schedule, segment);
-  const start = segment.sweepStart - pre;
+  const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
+  const before = heardBefore(sweep, schedule.sampleRate);
+  const start = segment.sweepStart - before;
   const length = segment.end - start;
   const heard =
     mendAt === null
       ? resampleToStimulus(capture, clock, interval, start, length)
       : repairSegment(capture, clock, interval, mendAt, start, length).samples;
-  const sweep = { ...segment.sweep, sampleRate: schedule.sampleRate };
-  const ir = deconvolveSweep(heard, pre, sweep, { preSamples: pre, lengthSamples: whole });
-  const silence = silenceOf(ground, false);
-  return { ir, heard, sweepAt: pre, sweep, silence, others: () => [] };
+  const { ir, long } = respondWithHarmonics(heard, before, sweep);
+  return {
+    ir,
+    // A joint in the sweep sounds like distortion.
+    long: mendAt === null ? long : null,
+    heard: heard.subarray(before - pre),
+    sweepAt: pre,
+    sweep,
+    silence: silenceOf(ground, false),
+    others: () => [],
+  };
 }
 
 function respondTogether(
@@ -201,6 +210,8 @@ function responseIn(
   const others = bundle.filter((one) => one !== segment);
   return {
     ...place(segment),
+    // The one before is still heard where the harmonics are.
+    long: null,
     heard: response.heard,
     sweep: { ...segment.sweep, sampleRate },
     silence: silenceOf(ground, false),

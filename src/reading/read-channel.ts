@@ -10,7 +10,7 @@ import { readEnvelope, readResponse } from './read-curves';
 import { readMargins } from './noise-floor-margins';
 import { readDecay } from './read-decay';
 import { readRolloff } from './read-rolloff';
-import type { ChannelReading, Fault } from './reading';
+import type { ChannelReading, DistortionReading, Fault } from './reading';
 import type { ReadingFrame } from './reading-frame';
 import { relateTiming } from './relate-timing';
 import { takeOutDelay } from './take-out-delay';
@@ -33,6 +33,8 @@ export interface ChannelSource {
   readonly mendedHz: number | null;
   /** Sentences on the sweeps, which come before what is read of them. */
   readonly notes: readonly string[];
+  /** Left out when nothing was read. */
+  readonly distortion?: DistortionReading;
   /** What the processor does to the channel; left out: nothing. */
   readonly inForce?: ChannelInForce;
 }
@@ -86,6 +88,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     bassMarginDb: rolloff.bassMarginDb,
     peakToNoiseDb: margin,
     decaySeconds: readDecay(ir, noise),
+    ...(source.distortion && { distortion: source.distortion }),
     faults: source.faults,
     margins: readMargins(heard, hiss, isSub),
     notes,

@@ -8,6 +8,7 @@ import type { SegmentCheck } from './check-capture';
 import { gatherSweeps, type GatheredSweeps } from './gather-sweeps';
 import { createResponder } from './impulse-responses';
 import type { SharedSound } from './shared-sound';
+import { correctDistortion } from './read-distortion';
 import { readChannel } from './read-channel';
 import type { ChannelReading } from './reading';
 import type { ReadingFrame } from './reading-frame';
@@ -48,10 +49,17 @@ export function gatherChannel(
     return segment.channel === label && check ? [{ segment, check: checkFrom(check, start) }] : [];
   });
   const responder = createResponder(samples, clockFrom(clock, start), schedule, shared);
-  const { ir, noise, ...rest } = gatherSweeps(sweeps, responder);
+  const { ir, noise, distortion, ...rest } = gatherSweeps(sweeps, responder);
   const corrected = (response: ImpulseResponse): ImpulseResponse =>
     calibration ? correctForMicrophone(response, calibration) : response;
-  return { ir: ir && corrected(ir), noise: noise && corrected(noise), ...rest };
+  return {
+    ir: ir && corrected(ir),
+    noise: noise && corrected(noise),
+    ...(distortion && {
+      distortion: calibration ? correctDistortion(distortion, calibration) : distortion,
+    }),
+    ...rest,
+  };
 }
 
 /** Reads one channel of the layout, from its sweeps where they are gathered already. */

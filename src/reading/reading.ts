@@ -1,3 +1,4 @@
+import type { HarmonicReading } from '../../dsp/distortion/harmonic-reading';
 import type { ChannelLabel } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
 
@@ -43,6 +44,11 @@ export interface RolloffReading {
     readonly probability: number;
   };
 }
+
+/** Harmonic distortion of a channel at the level it was played at, or why there is none. */
+export type DistortionReading =
+  | ({ readonly kind: 'curves' } & HarmonicReading)
+  | { readonly kind: 'cannot tell'; readonly sentence: string };
 
 /** Curves for the screen; all arrays of one curve have one length. */
 export interface ReadingCurves {
@@ -101,6 +107,8 @@ export interface ChannelReading {
    * seconds after the moment its sweep would arrive without delay; null when it was not heard to.
    */
   readonly decaySeconds: number | null;
+  /** Levels as captured, 0.01 dB; left out where nothing was read, and in older sessions. */
+  readonly distortion?: DistortionReading | undefined;
   /** What spoils this reading; all of them are worth repeating the segment for. */
   readonly faults: readonly Fault[];
   /** Signal over noise in octave bands; left out or null where no noise is known. */

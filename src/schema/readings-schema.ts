@@ -34,6 +34,23 @@ const curves = v.object({
   envelope: v.object({ startSeconds: finite, stepSeconds: positive, level: numbers }),
 });
 
+const levels = v.array(v.nullable(finite));
+const limits = v.array(v.nullable(v.picklist(['noise', 'decay', 'band'])));
+const harmonicCurve = { db: levels, floorDb: levels, limitedBy: limits };
+
+const distortion = v.variant('kind', [
+  v.object({
+    kind: v.literal('curves'),
+    hz: v.array(positive),
+    fundamentalDb: numbers,
+    fundamentalNoiseDb: numbers,
+    harmonics: v.array(v.object({ order: positive, ...harmonicCurve })),
+    total: v.object(harmonicCurve),
+    apartFromHz: v.nullable(positive),
+  }),
+  v.object({ kind: v.literal('cannot tell'), sentence: v.string() }),
+]);
+
 const channel = v.object({
   channel: channelLabel,
   arrivalSeconds: v.nullable(finite),
@@ -47,6 +64,7 @@ const channel = v.object({
   bassMarginDb: v.nullable(finite),
   peakToNoiseDb: v.nullable(finite),
   decaySeconds: v.optional(v.nullable(finite), null),
+  distortion: v.optional(distortion),
   faults: v.array(
     v.object({
       kind: v.picklist([
