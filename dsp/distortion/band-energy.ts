@@ -1,5 +1,6 @@
 import type { ImpulseResponse } from '../response/impulse-response';
 import { integratePower, powerSpectrum, type PowerSpectrum } from '../response/power-spectrum';
+import { fadeEnds } from '../signal/fade';
 import type { HarmonicWindow } from './harmonic-windows';
 
 /** Mean |H|² over the band round a frequency. */
@@ -15,17 +16,17 @@ export function bandWidthHz(hz: number): number {
 }
 
 /**
- * Energy of a response through a window, `shift` samples later where that is given, in bands.
- * What lies outside the response counts as 0.
+ * Energy of a response through a window, `shift` samples later, in bands; its bins lie closer than
+ * the window resolves by `padding`. What lies outside the response counts as 0.
  */
 export function windowedEnergy(
   { samples, sampleRate }: ImpulseResponse,
-  { start, gains }: HarmonicWindow,
-  shift = 0,
+  window: HarmonicWindow,
+  shift: number,
+  padding: number,
 ): BandEnergy {
-  const piece = gains.map((gain, n) => gain * (samples[start + shift + n] ?? 0));
-  // Bins half as wide as the window resolves.
-  const spacingHz = sampleRate / Math.max(2 * piece.length, 2);
+  const piece = throughWindow(samples, window, shift);
+  const spacingHz = sampleRate / Math.max(padding * piece.length, 2);
   return meanIn(powerSpectrum({ samples: piece, sampleRate, zeroIndex: 0 }, spacingHz));
 }
 
@@ -63,15 +64,29 @@ export function noiseSpectrum(noise: ImpulseResponse, sweeps = 1): NoiseSpectrum
 /** Energy that noise leaves in a window, in bands: its spectrum as wide as the window blurs it. */
 export function noiseEnergy(
   { twice, sampleRate }: NoiseSpectrum,
-  { gains, energy }: HarmonicWindow,
+  { lengthSeconds, energySeconds }: HarmonicWindow,
 ): BandEnergy {
-  const reach = sampleRate / Math.max(gains.length, 1) / 2;
+  const reach = 0.5 / lengthSeconds;
   return (hz) => {
     const [low, high] = [hz / half, hz * half];
     const rise = twice(high + reach) - twice(high - reach);
     const fall = twice(low + reach) - twice(low - reach);
-    return (Math.max(rise - fall, 0) * energy) / (2 * reach * (high - low));
+    return (Math.max(rise - fall, 0) * energySeconds * sampleRate) / (2 * reach * (high - low));
   };
+}
+
+/** The stretch of a signal that a window shows, `shift` samples later; zeros outside the signal. */
+export function throughWindow(
+  samples: Float64Array,
+  { start, length, fadeIn, fadeOut }: HarmonicWindow,
+  shift: number,
+): Float64Array {
+  const piece = new Float64Array(length);
+  const from = start + shift;
+  const inside = samples.subarray(Math.max(from, 0), Math.max(from + length, 0));
+  piece.set(inside, Math.min(Math.max(-from, 0), length - inside.length));
+  fadeEnds(piece, fadeIn, fadeOut);
+  return piece;
 }
 
 function meanIn(spectrum: PowerSpectrum): BandEnergy {

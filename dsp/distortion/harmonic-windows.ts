@@ -1,4 +1,3 @@
-import { fadeGain } from '../signal/fade';
 import { sweepRateSeconds, type SweepSpec } from '../signal/sweep';
 
 /** A stretch of a deconvolved sweep with faded ends; numbers in samples. */
@@ -8,9 +7,13 @@ export interface HarmonicWindow {
   readonly start: number;
   /** Samples from its start to the arrival. */
   readonly lead: number;
-  readonly gains: Float64Array;
-  /** Σ gain². */
-  readonly energy: number;
+  readonly length: number;
+  /** Halves of a raised cosine. */
+  readonly fadeIn: number;
+  readonly fadeOut: number;
+  /** From its start to its end, and the same weighed by gain². */
+  readonly lengthSeconds: number;
+  readonly energySeconds: number;
 }
 
 /** The response of the highest order is read only to know its tail. */
@@ -53,7 +56,7 @@ export function harmonicWindows(
   return orders.map((order) => {
     const start = startOf(order);
     const lead = leadSamples(order);
-    return { order, start, lead, ...gainsOf(startOf(order - 1) - start, lead) };
+    return { order, start, lead, ...shapeOf(startOf(order - 1) - start, lead, sampleRate) };
   });
 }
 
@@ -65,7 +68,12 @@ export function linearWindow(
   length: number,
 ): HarmonicWindow {
   const lead = Math.round(leadOf(sweep, 1) * sampleRate);
-  return { order: 1, start: Math.round(arrivalIndex) - lead, lead, ...gainsOf(length, lead) };
+  return {
+    order: 1,
+    start: Math.round(arrivalIndex) - lead,
+    lead,
+    ...shapeOf(length, lead, sampleRate),
+  };
 }
 
 function leadOf(sweep: SweepSpec, order: number): number {
@@ -74,11 +82,16 @@ function leadOf(sweep: SweepSpec, order: number): number {
   return least + leadShare * sweepRateSeconds(sweep) * Math.log(order / (order - 1));
 }
 
-function gainsOf(length: number, fadeIn: number): Pick<HarmonicWindow, 'gains' | 'energy'> {
-  const gains = new Float64Array(Math.max(length, 0)).fill(1);
-  const rise = Math.min(fadeIn, gains.length >> 2);
-  const fall = Math.round(fadeShare * gains.length);
-  for (let n = 0; n < rise; n++) gains[n] = fadeGain(n, rise);
-  for (let n = 0; n < fall; n++) gains[gains.length - 1 - n] = fadeGain(n, fall);
-  return { gains, energy: gains.reduce((sum, gain) => sum + gain * gain, 0) };
+function shapeOf(length: number, lead: number, sampleRate: number) {
+  const fadeIn = Math.min(lead, length >> 2);
+  const fadeOut = Math.round(fadeShare * length);
+  // Half a raised cosine squared has a mean of 3/8.
+  const energy = length - (5 / 8) * (fadeIn + fadeOut);
+  return {
+    length,
+    fadeIn,
+    fadeOut,
+    lengthSeconds: length / sampleRate,
+    energySeconds: energy / sampleRate,
+  };
 }

@@ -1,46 +1,20 @@
 import { powerToDb } from '../level/decibels';
 import type { ImpulseResponse } from '../response/impulse-response';
 import type { SweepSpec } from '../signal/sweep';
-import {
-  bandWidthHz,
-  noiseEnergy,
-  windowedEnergy,
-  type BandEnergy,
-  type NoiseSpectrum,
-} from './band-energy';
+import { bandWidthHz, type NoiseSpectrum } from './band-energy';
 import { fundamentalGrid, harmonicEndHz } from './fundamental-grid';
+import { energiesFor, type HarmonicEnergies, type ResponseEnergies } from './harmonic-energies';
 import type { Harmonic, HarmonicLimit, HarmonicReading } from './harmonic-reading';
-import {
-  harmonicWindows,
-  highestToldOrder,
-  linearWindow,
-  orders,
-  type HarmonicWindow,
-} from './harmonic-windows';
-import { quarterTurn } from './quarter-turn';
+import { highestToldOrder, orders } from './harmonic-windows';
 import { sumHarmonics } from './sum-harmonics';
 import { surelyOver } from './surely-over';
 
-/** The linear response counts so long, seconds. */
-const linearSeconds = 0.65;
 /** Of a harmonic's response at least this share must lie in its window. */
 const leastShare = 0.5;
 /** The tail of the harmonic above may be this share of what is heard. */
 const mostTail = 0.25;
 /** The fundamental must exceed the noise so far, as power. */
 const leastFundamental = 10;
-
-/** A window's energies by frequency; of the linear response, of harmonics, and of noise. */
-interface HarmonicEnergies {
-  readonly window: HarmonicWindow;
-  readonly seconds: number;
-  readonly heard: BandEnergy;
-  readonly noise: BandEnergy;
-  /** The linear response through the same window at its own arrival. */
-  readonly own: BandEnergy;
-  /** The linear response as late in the window as the tail of the order above is. */
-  readonly tail: { readonly order: number; readonly energy: BandEnergy } | null;
-}
 
 /**
  * Harmonics 2 to 5 and their sum against the fundamental's frequency, from a deconvolved sweep that
@@ -59,111 +33,42 @@ export function readHarmonics(
   arrivalIndex: number,
   noise: NoiseSpectrum,
 ): HarmonicReading {
-  const { sampleRate } = response;
-  const windows = harmonicWindows(sweep, sampleRate, arrivalIndex);
-  const first = windows.at(-1)?.start ?? 0;
-  if (!(first >= 0)) {
-    throw new RangeError(
-      `the response must begin before its harmonics do, lacks ${-first} samples`,
-    );
-  }
-  const length = Math.round(linearSeconds * sampleRate);
-  const whole = linearWindow(sweep, sampleRate, arrivalIndex, length);
-  const linear = windowedEnergy(response, whole);
-  const linearNoise = noiseEnergy(noise, whole);
-  const parts = linearParts(response, whole, longestOf(windows));
-  const energies = windows.flatMap((_, at) => energiesOf(response, noise, parts, windows, at));
+  const energies = energiesFor(response, sweep, arrivalIndex, noise);
   const hz = fundamentalGrid(sweep);
   const harmonics = orders
     .filter((order) => order <= highestToldOrder)
-    .map((order, at) => readOrder(order, at, hz, energies, { linear, linearNoise }, sweep));
+    .map((order) => readOrder(order, hz, energies, harmonicEndHz(sweep)));
   return {
     hz,
-    fundamentalDb: hz.map((f) => powerToDb(linear(f))),
-    fundamentalNoiseDb: hz.map((f) => powerToDb(linearNoise(f))),
+    fundamentalDb: hz.map((f) => powerToDb(energies(f).linear(f))),
+    fundamentalNoiseDb: hz.map((f) => powerToDb(energies(f).linearNoise(f))),
     harmonics,
     total: sumHarmonics(harmonics),
     apartFromHz: apartFrom(hz, harmonics),
   };
 }
 
-/** The linear response alone and turned by a quarter, as harmonics of odd and even order are. */
-interface LinearParts {
-  readonly odd: ImpulseResponse;
-  readonly even: ImpulseResponse;
-  /** Index of the arrival in both. */
-  readonly arrival: number;
-}
-
-function linearParts(
-  { samples, sampleRate }: ImpulseResponse,
-  { start, gains, lead }: HarmonicWindow,
-  before: number,
-): LinearParts {
-  const alone = gains.map((gain, n) => gain * (samples[start + n] ?? 0));
-  const odd = new Float64Array(before + alone.length);
-  odd.set(alone, before);
-  const part = (piece: Float64Array) => ({ samples: piece, sampleRate, zeroIndex: before });
-  return { odd: part(odd), even: part(quarterTurn(alone, before)), arrival: before + lead };
-}
-
-function energiesOf(
-  response: ImpulseResponse,
-  noise: NoiseSpectrum,
-  linear: LinearParts,
-  windows: readonly HarmonicWindow[],
-  at: number,
-): HarmonicEnergies[] {
-  const window = windows[at];
-  if (!window) return [];
-  const above = windows[at + 1];
-  /** The linear response where one of that order would be heard in this window. */
-  const asOrder = ({ order, start, lead }: HarmonicWindow): BandEnergy => {
-    const part = order % 2 === 0 ? linear.even : linear.odd;
-    return windowedEnergy(part, window, linear.arrival - (start + lead));
-  };
-  return [
-    {
-      window,
-      seconds: window.energy / response.sampleRate,
-      heard: windowedEnergy(response, window),
-      noise: noiseEnergy(noise, window),
-      own: asOrder(window),
-      tail: above ? { order: above.order, energy: asOrder(above) } : null,
-    },
-  ];
-}
-
-function longestOf(windows: readonly HarmonicWindow[]): number {
-  return Math.max(...windows.map(({ gains }) => gains.length));
-}
-
-interface Linear {
-  readonly linear: BandEnergy;
-  readonly linearNoise: BandEnergy;
-}
-
 function readOrder(
   order: number,
-  at: number,
   grid: readonly number[],
-  energies: readonly HarmonicEnergies[],
-  linear: Linear,
-  sweep: SweepSpec,
+  energies: (hz: number) => ResponseEnergies,
+  endHz: number,
 ): Harmonic {
-  const mine = energies[at];
-  if (!mine) throw new RangeError(`no window for harmonic ${order}`);
   let lastShare = 1;
   const points = grid.map((f): Point => {
     const hz = order * f;
-    if (hz > harmonicEndHz(sweep)) return untold('band', null);
-    const fundamental = linear.linear(f) - linear.linearNoise(f);
-    if (fundamental < leastFundamental * linear.linearNoise(f)) return untold('noise', null);
-    lastShare = shareAt(mine, linear, hz) ?? lastShare;
+    if (hz > endHz) return untold('band', null);
+    const { linear, linearNoise } = energies(f);
+    const fundamental = linear(f) - linearNoise(f);
+    if (fundamental < leastFundamental * linearNoise(f)) return untold('noise', null);
+    const there = energies(hz);
+    const mine = there.harmonics[order - 2];
+    if (!mine) throw new RangeError(`no window for harmonic ${order}`);
+    lastShare = shareAt(mine, there, hz) ?? lastShare;
     const heard = mine.heard(hz);
     const noise = mine.noise(hz);
-    const surely = noise * surelyOver(bandWidthHz(hz) * mine.seconds);
-    const tail = tailAt(mine, energies, hz);
+    const surely = noise * surelyOver(bandWidthHz(hz) * mine.window.energySeconds);
+    const tail = tailAt(mine, there, hz);
     const reLevel = (energy: number): number =>
       powerToDb(energy / Math.max(lastShare, leastShare) / fundamental);
     const floorDb = reLevel(surely + tail / mostTail);
@@ -193,7 +98,7 @@ function untold(limitedBy: HarmonicLimit, floorDb: number | null): Point {
 /** Share of the linear response that the window holds; null where noise hides it. */
 function shareAt(
   { own, noise }: HarmonicEnergies,
-  { linear, linearNoise }: Linear,
+  { linear, linearNoise }: ResponseEnergies,
   hz: number,
 ): number | null {
   const whole = linear(hz) - linearNoise(hz);
@@ -204,10 +109,10 @@ function shareAt(
 /** Energy that the order above still has in the window. */
 function tailAt(
   { tail, noise }: HarmonicEnergies,
-  energies: readonly HarmonicEnergies[],
+  { harmonics }: ResponseEnergies,
   hz: number,
 ): number {
-  const above = energies.find(({ window }) => window.order === tail?.order);
+  const above = tail && harmonics[tail.order - 2];
   if (!tail || !above) return 0;
   const own = above.own(hz) - above.noise(hz);
   const heard = Math.max(above.heard(hz) - above.noise(hz), 0);
