@@ -1,4 +1,5 @@
 import type { Box } from './box';
+import type { ConeDistortion } from './cone-distortion';
 import type { Directivity } from './directivity';
 import type { Point } from './point';
 
@@ -26,6 +27,8 @@ export interface SpeakerModel {
   readonly inverted: boolean;
   /** Delay inside the speaker, seconds. */
   readonly delaySeconds: number;
+  /** Left out: its cone does not distort. */
+  readonly cone?: ConeDistortion;
 }
 
 /** A speaker in its place; `aim` is the unit vector of its axis. */

@@ -8,6 +8,7 @@ import type { MicLevel } from './port';
 import { practiceRate, recorderClock } from './practice-clock';
 import { convolver } from './practice-convolver';
 import { disturbCapture } from './practice-disturbances';
+import { practiceDrive } from './practice-drive';
 import { channelResponse } from './practice-response';
 import type { PracticeFaults, PracticeSystem } from './practice-system';
 
@@ -42,7 +43,7 @@ export async function renderMix(
   schedule: Schedule,
   options: RenderOptions = {},
 ): Promise<Float64Array | null> {
-  const { onStep, faults } = options;
+  const { onStep } = options;
   const mix = new Float64Array(schedule.lengthSamples);
   const firsts = new Map<ChannelLabel, ScheduledSegment>();
   for (const segment of schedule.segments) {
@@ -50,7 +51,7 @@ export async function renderMix(
   }
   for (const [channel, segment] of firsts) {
     if (onStep && !(await onStep(segment.markStart))) return null;
-    addChannel(mix, system, schedule, channel, faults ?? {});
+    addChannel(mix, system, schedule, channel, options);
     tellLevel(mix, segment, system, options);
   }
   return mix;
@@ -73,15 +74,17 @@ function addChannel(
   system: PracticeSystem,
   schedule: Schedule,
   channel: ChannelLabel,
-  faults: PracticeFaults,
+  { gainDb = 0, faults = {} }: RenderOptions,
 ): void {
   const replayGainDb = schedule.segments.find((one) => one.channel === channel)?.replayGainDb ?? 0;
   const gain = 10 ** (replayGainDb / 20);
   const response = channelResponse(system, channel, faults, schedule.sampleRate);
   if (!response) return;
   const through = convolver(response.map((value) => gain * value));
-  for (const { startSample, samples } of scheduleEvents(schedule, channel)) {
-    through.add(mix, startSample, samples);
+  const loudness = gain * 10 ** (gainDb / 20);
+  const driven = practiceDrive(system, channel, faults, schedule.sampleRate, loudness);
+  for (const event of scheduleEvents(schedule, channel)) {
+    through.add(mix, event.startSample, driven(event));
   }
 }
 

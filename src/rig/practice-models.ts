@@ -1,4 +1,5 @@
 import { drawSpeaker, type SpeakerOptions } from '../../dsp/room/draw-speaker';
+import type { ConeDistortion } from '../../dsp/room/cone-distortion';
 import type { SpeakerModel } from '../../dsp/room/speaker';
 import { gaussian, seededRandom } from '../../dsp/signal/random';
 import type { Channel, GroupId, Layout } from '../system/channel';
@@ -18,7 +19,8 @@ const cutoffs: Readonly<Record<GroupId, readonly [number, number]>> = {
 
 /**
  * One speaker model per group, drawn from the seed, and of each its specimens: a few tenths of a
- * decibel and a percent apart. Levels differ between groups; subs have a delay of milliseconds.
+ * decibel and a percent apart. Levels differ between groups; subs have a delay of milliseconds;
+ * cones distort a little, and more the lower and louder they play.
  */
 export function practiceModels(
   layout: Layout,
@@ -38,7 +40,7 @@ export function practiceModels(
     const options: SpeakerOptions = { kind, f3Hz: cutoffs[group] };
     const model = drawSpeaker(seed + groupSeed(group), options);
     const delaySeconds = group === 'subs' ? 0.002 + 0.005 * own() : 0;
-    models.set(group, { ...model, delaySeconds });
+    models.set(group, { ...model, delaySeconds, cone: drawCone(model, seed + groupSeed(group)) });
   }
   const spread = gaussian(seededRandom(seed + 0.625));
   const specimens = new Map(
@@ -57,6 +59,17 @@ export function practiceModels(
       box: { ...model.box, resonanceHz },
       gainDb: model.gainDb + specimen.gainDb,
     };
+  };
+}
+
+/** Subs are built to move further. */
+function drawCone({ box, upper }: SpeakerModel, seed: number): ConeDistortion {
+  const random = seededRandom(seed + 0.5);
+  const small = upper.hz < 1000 ? 0.5 : 1;
+  return {
+    hz: box.resonanceHz,
+    second: small * (0.02 + 0.03 * random()),
+    third: small * (0.04 + 0.04 * random()),
   };
 }
 
