@@ -22,12 +22,13 @@ export const highestOrder = 6;
 /** Orders up to this are told. */
 export const highestToldOrder = 5;
 
-/** The linear window starts so long before its arrival: a fixed part, and periods of the sweep's end. */
+/** Windows start so long before an arrival: a fixed part, periods of the sweep's end, */
 const leadSeconds = 0.002;
 const leadPeriods = 4;
 /**
- * Others start earlier, by this share of their spacing: a harmonic of even order turns by a quarter,
- * and its bass begins before its arrival.
+ * and this share of the spacing: a harmonic of even order turns by a quarter, and its bass begins
+ * before its arrival, as does a gain that depends on how far a cone moves. The linear response is
+ * taken for one of order 1.5.
  */
 const leadShare = 0.15;
 /** Share of a window in which it fades out. */
@@ -78,8 +79,9 @@ export function linearWindow(
 
 function leadOf(sweep: SweepSpec, order: number): number {
   const least = leadSeconds + leadPeriods / sweep.endHz;
-  if (order === 1) return least;
-  return least + leadShare * sweepRateSeconds(sweep) * Math.log(order / (order - 1));
+  return (
+    least + leadShare * sweepRateSeconds(sweep) * Math.log(order === 1 ? 1.5 : order / (order - 1))
+  );
 }
 
 function shapeOf(length: number, lead: number, sampleRate: number) {

@@ -39,7 +39,7 @@ describe('harmonics of a known polynomial', () => {
       const order = at + 2;
       const found = errors(reading, order, [25, 3000], () => dbOf(amplitude / h1));
       expect(found.length).toBeGreaterThan(35);
-      expect(worst(found)).toBeLessThan(0.35);
+      expect(worst(found)).toBeLessThan(0.4);
       const middle = errors(reading, order, [300, 3000], () => dbOf(amplitude / h1));
       expect(worst(middle)).toBeLessThan(0.05);
     }
