@@ -44,6 +44,7 @@ const walkStop = v.object({
     v.object({
       channel: channelLabel,
       levelDb: v.nullable(finite),
+      lowDb: v.optional(v.nullable(finite), null),
       arrivalSeconds: v.nullable(finite),
       polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
     }),

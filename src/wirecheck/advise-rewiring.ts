@@ -79,6 +79,16 @@ function wordsFor(
           `${off} Exchange plus and minus at one end of its cable, at the amplifier or at the speaker, not at both.`,
         ],
       };
+    case 'suspect':
+      return {
+        sentence:
+          finding.channels.length === 1
+            ? `Channel ${finding.channels.join()} does not sound as it should from the seat.`
+            : `From the seat ${sayList(finding.channels)} arrive as if they were in each other's places.`,
+        steps: [
+          `Walk past ${sayList(finding.channels)} with the microphone, or play them by ear, before any plug is moved: a wrong distance would look the same.`,
+        ],
+      };
     case 'cannot tell':
       return {
         sentence: `Which of the speakers ${sayList(finding.channels)} plays which channel cannot be told.`,

@@ -6,6 +6,8 @@ const spreadBins = 25;
 /** Power over the middle of all bins that counts as an arrival, and above which more is no surer. */
 const leastRise = 30;
 const mostRise = 1e4;
+/** An arrival has at least this share of the largest power that follows. */
+const firstShare = 0.03;
 
 /**
  * The delay of the audio path that makes most bursts arrive together, seconds from when they were
@@ -15,23 +17,26 @@ const mostRise = 1e4;
 export function findCommonDelay(bursts: readonly HeardBurst[]): number | null {
   const bins = Math.round(longestDelaySeconds / binSeconds) + spreadBins;
   const score = new Float64Array(bins);
-  let heard = false;
-  for (const { response } of bursts) {
-    const rises = risesOf(response, bins);
+  const all = bursts.map(({ response }) => risesOf(response, bins));
+  for (const rises of all) {
     for (let at = 0; at < bins; at++) {
-      let most = 0;
-      for (let n = at; n < Math.min(at + spreadBins, bins); n++)
-        most = Math.max(most, rises[n] ?? 0);
-      if (most < leastRise) continue;
-      heard = true;
-      score[at] = (score[at] ?? 0) + Math.log(Math.min(most, mostRise));
+      const most = largestIn(rises, at);
+      if (most >= leastRise) score[at] = (score[at] ?? 0) + Math.log(Math.min(most, mostRise));
     }
   }
-  if (!heard) return null;
   const best = score.reduce((most, value) => Math.max(most, value), 0);
-  // Many windows hold all arrivals: the latest of them begins just before the first.
-  const last = score.findLastIndex((value) => value >= best - 1e-9);
-  return Math.max(0, last - 1) * binSeconds;
+  if (best === 0) return null;
+  const from = score.findIndex((value) => value >= best - 1e-9);
+  const firsts = all.flatMap((rises) => {
+    const least = Math.max(leastRise, firstShare * largestIn(rises, from));
+    const at = rises.subarray(from, from + spreadBins).findIndex((rise) => rise >= least);
+    return at < 0 ? [] : [from + at];
+  });
+  return Math.max(0, Math.min(...firsts) - 1) * binSeconds;
+}
+
+function largestIn(rises: Float64Array, from: number): number {
+  return rises.subarray(from, from + spreadBins).reduce((most, one) => Math.max(most, one), 0);
 }
 
 /** Largest power per millisecond from zero delay on, over the middle of all of them. */

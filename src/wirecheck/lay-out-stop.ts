@@ -13,10 +13,13 @@ const settleSeconds = 0.3;
 const gapSeconds = 0.25;
 const endSeconds = 0.4;
 
-/** Bursts of one band differ in length, so that none is taken for another. */
+/**
+ * Bursts of one band differ in length, so that none is taken for another. Both reach into the bass
+ * and the middle, so that a channel shows whatever speaker it sounds from.
+ */
 const bursts = {
-  main: { hz: [200, 10_000], seconds: 0.2, more: 0.012 },
-  sub: { hz: [25, 160], seconds: 0.4, more: 0.07 },
+  main: { hz: [40, 10_000], seconds: 0.27, more: 0.014 },
+  sub: { hz: [25, 3000], seconds: 0.4, more: 0.05 },
 } as const;
 /** Gaps grow unevenly by so many milliseconds, so that no shift of the row looks like the row. */
 const unevenMilliseconds = [0, 31, 7, 53, 17, 43, 11];

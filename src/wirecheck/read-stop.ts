@@ -6,7 +6,6 @@ import { findArrival } from '../../dsp/timing/find-arrival';
 import { findClipping } from '../../dsp/timing/clipping';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Capture } from '../rig/port';
-import { isSub } from '../system/channel-names';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
 import { findCommonDelay } from './find-common-delay';
@@ -20,10 +19,13 @@ export interface StopReading {
 }
 
 /** Bands a burst's level and arrival are read in, Hz. */
-const levelHz = { main: [300, 6000], sub: [30, 120] } as const;
+const levelHz = { middle: [300, 1500], low: [40, 120] } as const;
+/** A channel that is so much louder in the bass carries nothing else: its onset there is read. */
+const bassDb = 15;
+const onsetHz = { lowHz: 45, highHz: 180 } as const;
 const arrivalHz = { lowHz: 2000, highHz: 9000 } as const;
 /** A channel counts as heard when it stands so far over the noise, dB: power in its band, and peak. */
-const leastMarginDb = 6;
+const leastMarginDb = { middle: 6, low: 10 } as const;
 const leastPeakDb = 18;
 
 /**
@@ -45,52 +47,77 @@ export function readStop(
   const first = schedule.segments[0]?.sweepStart ?? 0;
   if (findClipping(samples, Math.min(first, samples.length), samples.length)) return clipped;
   const bursts = hearBursts(schedule, samples);
-  const delay = findCommonDelay(bursts.filter(({ channel }) => !isSub(channel)));
+  const delay = findCommonDelay(bursts);
   const sounds = bursts.map((burst) => readBurst(burst, delay));
-  return sounds.every(({ levelDb }) => levelDb === null) ? nothing : { sounds };
+  const heard = ({ levelDb, lowDb }: WalkSound): boolean => levelDb !== null || lowDb !== null;
+  return sounds.some(heard) ? { sounds } : nothing;
 }
 
 /** One burst, when the path's delay is `delay` seconds; null: that cannot be told. */
 function readBurst(burst: HeardBurst, delay: number | null): WalkSound {
   const { channel } = burst;
-  const sub = isSub(channel);
-  const ir = responseAround(burst, delay ?? 0, sub);
-  const [lowHz, highHz] = sub ? levelHz.sub : levelHz.main;
-  const heard = bandPower(powerSpectrum(ir), lowHz, highHz);
-  const noise =
-    (bandPower(powerSpectrum(burst.noise), lowHz, highHz) * ir.samples.length) /
-    burst.noise.samples.length;
-  const clear = powerToDb(heard) - powerToDb(noise) >= leastMarginDb;
-  const silent = { channel, levelDb: null, arrivalSeconds: null, polarity: 'cannot tell' } as const;
-  if (delay === null || !clear) return silent;
-  const levelDb = powerToDb(heard - noise);
-  if (sub) return { ...silent, levelDb };
-  if (peakDb(ir.samples) - rmsDb(before(burst, delay)) < leastPeakDb) return silent;
-  const arrival = findArrival(ir, arrivalHz);
-  if (!arrival) return { ...silent, levelDb };
-  const { polarity } = readPolarity(ir, arrival);
-  return {
+  const silent = {
     channel,
-    levelDb,
-    arrivalSeconds: arrival.bandAdapted ? null : arrival.seconds,
-    polarity,
-  };
+    levelDb: null,
+    lowDb: null,
+    arrivalSeconds: null,
+    polarity: 'cannot tell',
+  } as const;
+  if (delay === null) return silent;
+  const early = before(burst, delay);
+  const long = responseAround(burst, delay, 0.1, 0.35);
+  const lowDb = levelIn(long, [burst.noise, early], 'low');
+  const ir = responseAround(burst, delay, 0.05, 0.2);
+  const middleDb = levelIn(ir, [burst.noise, early], 'middle');
+  const clear = peakDb(ir.samples) - rmsDb(early.samples) >= leastPeakDb;
+  const levelDb = clear ? middleDb : null;
+  if (lowDb !== null && (levelDb === null || lowDb - levelDb > bassDb)) {
+    const onset = findArrival(long, onsetHz);
+    return { ...silent, levelDb, lowDb, arrivalSeconds: onset?.seconds ?? null };
+  }
+  const arrival = levelDb === null ? null : findArrival(ir, arrivalHz);
+  if (!arrival || arrival.bandAdapted) return { ...silent, levelDb, lowDb };
+  const { polarity } = readPolarity(ir, arrival);
+  return { channel, levelDb, lowDb, arrivalSeconds: arrival.seconds, polarity };
+}
+
+/** Level of a response in a band without the noise's share; null where it is not clear of it. */
+function levelIn(
+  ir: ImpulseResponse,
+  noises: readonly ImpulseResponse[],
+  band: keyof typeof levelHz,
+): number | null {
+  const [lowHz, highHz] = levelHz[band];
+  const heard = bandPower(powerSpectrum(ir), lowHz, highHz);
+  const powers = noises.map((noise) => {
+    const share = ir.samples.length / Math.max(1, noise.samples.length);
+    return bandPower(powerSpectrum(noise), lowHz, highHz) * share;
+  });
+  const own = Math.max(...powers);
+  const clear = powerToDb(heard) - powerToDb(own) >= leastMarginDb[band];
+  return clear ? powerToDb(heard - own) : null;
 }
 
 /** A burst's response from a little before the common delay to the end of its echo. */
-function responseAround({ response }: HeardBurst, delay: number, sub: boolean): ImpulseResponse {
+function responseAround(
+  { response }: HeardBurst,
+  delay: number,
+  beforeSeconds: number,
+  afterSeconds: number,
+): ImpulseResponse {
   const { samples, sampleRate, zeroIndex } = response;
   const at = zeroIndex + Math.round(delay * sampleRate);
-  const from = Math.max(0, at - Math.round((sub ? 0.1 : 0.05) * sampleRate));
-  const to = Math.min(samples.length, at + Math.round((sub ? 0.35 : 0.2) * sampleRate));
+  const from = Math.max(0, at - Math.round(beforeSeconds * sampleRate));
+  const to = Math.min(samples.length, at + Math.round(afterSeconds * sampleRate));
   return { samples: samples.slice(from, to), sampleRate, zeroIndex: zeroIndex - from };
 }
 
 /** What the same deconvolution gives before anything of the burst can have arrived. */
-function before({ response }: HeardBurst, delay: number): Float64Array {
+function before({ response }: HeardBurst, delay: number): ImpulseResponse {
   const { samples, sampleRate, zeroIndex } = response;
-  const end = zeroIndex + Math.round((delay - 0.005) * sampleRate);
-  return samples.subarray(Math.max(0, end - Math.round(0.1 * sampleRate)), end);
+  const end = zeroIndex + Math.round((delay - 0.01) * sampleRate);
+  const from = Math.max(0, end - Math.round(0.14 * sampleRate));
+  return { samples: samples.slice(from, end), sampleRate, zeroIndex: zeroIndex - from };
 }
 
 function peakDb(samples: Float64Array): number {

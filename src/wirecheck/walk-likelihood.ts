@@ -1,78 +1,100 @@
 import type { ChannelLabel } from '../system/channel';
-import { isSub } from '../system/channel-names';
-import type { WalkStop } from './walk';
+import { expectFar, expectSound, type ExpectedSound } from './expected-sound';
+import type { WalkSound, WalkStop } from './walk';
+import type { WalkPlace } from './walk-places';
 
 /**
- * How much likelier each channel (column) is to come from the speaker at hand (row) than from
- * another one, in nats.
- *
- * A channel is some 10 to 15 dB louder at 30 cm from its speaker than in the room, whatever its own gain:
- * level minus the channel's median over all stops is taken as normal about `nearDb` there and about
- * 0 elsewhere, with the same spread, so the ratio is linear in it. It is also some milliseconds
- * earlier than elsewhere; the delay of a stop and of a channel drop out of the double medians.
- * Common practice for the numbers; both terms are bounded, so that one odd reading cannot rule.
+ * How far levels and times stray from what the plan makes expect: rooms, aims, hands. Tails of a
+ * Student distribution of 6 degrees of freedom, so that one odd reading cannot rule. From simulated
+ * walks.
  */
-const nearDb = 11;
-const spreadDb = 4;
-const mostByLevel = 8;
-const nearSeconds = 0.004;
-const natsASecond = 500;
-const mostByTime = 2;
+const spread = { levelDb: 4, lowDb: 4, seconds: 0.0015, onsetSeconds: 0.003 } as const;
+const freedom = 6;
+/** A channel that is so much louder in the bass plays through a sub, or from one. */
+const bassDb = 15;
 
-/** Rows as `stops`, columns as `channels`; a channel not heard at a stop is as unlikely as can be. */
-export function walkLikelihood(
+/** A channel as heard on a walk. */
+export interface HeardOnWalk {
+  readonly channel: ChannelLabel;
+  /** Per stop, dB; null where it was not heard. */
+  readonly levels: readonly (number | null)[];
+  /** The band that carries it. */
+  readonly band: 'levelDb' | 'lowDb';
+  /** Per stop, seconds, on a clock that is the stop's own but for a constant; null: not told. */
+  readonly times: readonly (number | null)[];
+}
+
+/** What was heard of every channel, in the band that carries it; those heard nowhere are left out. */
+export function gatherWalk(
   stops: readonly WalkStop[],
   channels: readonly ChannelLabel[],
-): number[][] {
-  const sounds = stops.map(({ sounds }) =>
-    channels.map((channel) => sounds.find((sound) => sound.channel === channel) ?? null),
-  );
-  const levels = centre(sounds.map((row) => row.map((sound) => sound?.levelDb ?? null)));
-  const times = centre(
-    centreRows(
-      sounds.map((row) =>
-        row.map((sound) => (sound && !isSub(sound.channel) ? sound.arrivalSeconds : null)),
-      ),
+  places: ReadonlyMap<ChannelLabel, WalkPlace>,
+): HeardOnWalk[] {
+  const speakers = stops.map(({ speaker }) => speaker);
+  const soundsOf = (channel: ChannelLabel): (WalkSound | null)[] =>
+    stops.map(({ sounds }) => sounds.find((one) => one.channel === channel) ?? null);
+  // Each stop has a clock of its own: most channels sound from where they should.
+  const late = stops.map((_, at) =>
+    median(
+      channels.map((channel) => {
+        const heard = soundsOf(channel)[at]?.arrivalSeconds ?? null;
+        const way = expectSound(speakers, places, [channel]).seconds[at] ?? 0;
+        return heard === null ? null : heard - way;
+      }),
     ),
   );
-  return sounds.map((row, at) =>
-    row.map((_, column) => {
-      const level = levels[at]?.[column] ?? null;
-      const time = times[at]?.[column] ?? null;
-      if (level === null) return -mostByLevel;
-      const byLevel = (level - nearDb / 2) * (nearDb / spreadDb ** 2);
-      const byTime = time === null ? 0 : (-time - nearSeconds / 2) * natsASecond;
-      return bound(byLevel, mostByLevel) + bound(byTime, mostByTime);
-    }),
-  );
-}
-
-type Matrix = readonly (readonly (number | null)[])[];
-
-/** Each column less its median. */
-function centre(matrix: Matrix): Matrix {
-  const columns = matrix[0]?.length ?? 0;
-  const medians = Array.from({ length: columns }, (_, column) =>
-    median(matrix.map((row) => row[column] ?? null)),
-  );
-  return matrix.map((row) =>
-    row.map((value, column) => (value === null ? null : value - (medians[column] ?? 0))),
-  );
-}
-
-function centreRows(matrix: Matrix): Matrix {
-  return matrix.map((row) => {
-    const middle = median(row);
-    return row.map((value) => (value === null ? null : value - middle));
+  return channels.flatMap((channel) => {
+    const sounds = soundsOf(channel);
+    const whole = sounds.map((sound) => sound?.levelDb ?? null);
+    const low = sounds.map((sound) => sound?.lowDb ?? null);
+    const inBass = count(low) > 0 && (count(whole) === 0 || median(low) - median(whole) > bassDb);
+    const levels = inBass ? low : whole;
+    if (count(levels) === 0) return [];
+    const times = sounds.map((sound, at) => {
+      const arrived = sound?.arrivalSeconds ?? null;
+      return arrived === null ? null : arrived - (late[at] ?? 0);
+    });
+    const band = inBass ? 'lowDb' : 'levelDb';
+    return [{ channel, levels, band, times }];
   });
 }
 
-/** Lower median of what is there; 0 when nothing is. */
-function median(values: readonly (number | null)[]): number {
-  const there = values.filter((value) => value !== null).sort((a, b) => a - b);
-  return there[Math.floor((there.length - 1) / 2)] ?? 0;
+/**
+ * How much likelier a channel is to come from these speakers than from somewhere far from all
+ * stops, in nats; its own gain and delay are free.
+ */
+export function likelihoodOf(heard: HeardOnWalk, expected: ExpectedSound): number {
+  const far = expectFar(heard.levels.map(() => 'FL'));
+  return logLikelihood(heard, expected) - logLikelihood(heard, far);
 }
 
-function bound(value: number, most: number): number {
-  return Math.min(most, Math.max(-most, value));
+function logLikelihood({ levels, band, times }: HeardOnWalk, expected: ExpectedSound): number {
+  const timeSpread = band === 'lowDb' ? spread.onsetSeconds : spread.seconds;
+  return fit(levels, expected[band], spread[band]) + fit(times, expected.seconds, timeSpread);
+}
+
+function fit(
+  values: readonly (number | null)[],
+  expected: readonly number[],
+  width: number,
+): number {
+  const apart = values.map((value, at) => (value === null ? null : value - (expected[at] ?? 0)));
+  const middle = median(apart);
+  return apart.reduce<number>((sum, one) => {
+    if (one === null) return sum;
+    const off = (one - middle) / width;
+    return sum - ((freedom + 1) / 2) * Math.log1p((off * off) / freedom);
+  }, 0);
+}
+
+function count(values: readonly (number | null)[]): number {
+  return values.filter((value) => value !== null).length;
+}
+
+/** Middle of what is there; 0 when nothing is. */
+function median(values: readonly (number | null)[]): number {
+  const there = values.filter((value) => value !== null).sort((a, b) => a - b);
+  const half = there.length >> 1;
+  if (there.length % 2 === 1) return there[half] ?? 0;
+  return ((there[half - 1] ?? 0) + (there[half] ?? 0)) / 2;
 }

@@ -4,8 +4,10 @@ import type { HeardChannel, WiringFinding } from './wiring-finding';
 /** What one channel sounded like while the microphone was held to one speaker. */
 export interface WalkSound {
   readonly channel: ChannelLabel;
-  /** Null when it did not rise over the noise. */
+  /** From 300 to 1500 Hz; null when it did not rise over the noise there. */
   readonly levelDb: number | null;
+  /** From 40 to 120 Hz, where subs play; null when it did not rise over the noise there. */
+  readonly lowDb: number | null;
   /** On one clock for all channels heard at this speaker; null when it cannot be told. */
   readonly arrivalSeconds: number | null;
   readonly polarity: 'normal' | 'inverted' | 'cannot tell';

@@ -28,4 +28,6 @@ export type WiringFinding =
   /** A speaker at which no channel stands out. */
   | { readonly kind: 'mute speaker'; readonly speaker: ChannelLabel }
   | { readonly kind: 'inverted'; readonly speaker: ChannelLabel }
+  /** From the seat these arrive, or sound, as if they were in each other's places. */
+  | { readonly kind: 'suspect'; readonly channels: readonly ChannelLabel[] }
   | { readonly kind: 'cannot tell'; readonly channels: readonly ChannelLabel[] };

@@ -1,14 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import type { ChannelLabel } from '../../../src/system/channel';
+import { nothingDeclared, type DeclaredSystem } from '../../../src/system/declared-system';
 import { layoutFromName } from '../../../src/system/layout';
 import { isTrouble } from '../../../src/trouble';
 import { solveWalk } from '../../../src/wirecheck/solve-walk';
 import type { WalkStop } from '../../../src/wirecheck/walk';
-import type { WiringFinding } from '../../../src/wirecheck/wiring-finding';
+import { plainFindings } from './plain-finding';
 
-const layout = layoutFromName('5.1.4');
-if (isTrouble(layout)) throw new Error(layout.sentence);
+const named = layoutFromName('5.1.4');
+if (isTrouble(named)) throw new Error(named.sentence);
+const layout = named;
 const labels = layout.channels.map(({ label }) => label);
 
 /** Where the speakers stand, metres from the seat: 2.5 m away as the layout has them, the sub in a corner. */
@@ -22,6 +24,12 @@ const places = layout.channels.map(({ label, azimuthDegrees, elevationDegrees })
     2.5 * Math.sin(elevation ?? 0),
   ];
 });
+
+/** The same, as a tuner declares it. */
+const system: DeclaredSystem = {
+  ...nothingDeclared,
+  places: { 'Sub 1': { azimuthDegrees: 38, elevationDegrees: -13, distanceMetres: 3.6 } },
+};
 
 type Wiring = Readonly<Partial<Record<ChannelLabel, readonly ChannelLabel[]>>>;
 
@@ -52,6 +60,7 @@ function walk(wiring: Wiring, seed: number, inverted: readonly ChannelLabel[] = 
       const turned = from.includes(speaker) && inverted.includes(speaker);
       return {
         channel,
+        lowDb: null,
         levelDb: from.length === 0 ? null : 10 * Math.log10(power) - 40 + 1.5 * normal(),
         arrivalSeconds: from.length === 0 ? null : first + (delays[number] ?? 0) + 0.1 * at,
         polarity: turned ? ('inverted' as const) : ('normal' as const),
@@ -61,31 +70,8 @@ function walk(wiring: Wiring, seed: number, inverted: readonly ChannelLabel[] = 
   });
 }
 
-/** A finding whose order of labels does not matter, as text. */
-function plain(finding: WiringFinding): string {
-  switch (finding.kind) {
-    case 'exchanged': {
-      const first = finding.channels.indexOf([...finding.channels].sort()[0] ?? 'FL');
-      const turned = [...finding.channels.slice(first), ...finding.channels.slice(0, first)];
-      return `exchanged ${turned.join(' ')}`;
-    }
-    case 'doubled':
-      return `doubled ${finding.channel} from ${[...finding.from].sort().join(' ')}`;
-    case 'cannot tell':
-      return `cannot tell ${[...finding.channels].sort().join(' ')}`;
-    case 'elsewhere':
-      return `${finding.channel} elsewhere from ${finding.from}`;
-    case 'silent':
-      return `silent ${finding.channel}`;
-    default:
-      return `${finding.kind} ${finding.speaker}`;
-  }
-}
-
 const found = (wiring: Wiring, seed: number, inverted: readonly ChannelLabel[] = []): string[] =>
-  solveWalk(walk(wiring, seed, inverted), labels)
-    .findings.map(plain)
-    .sort();
+  plainFindings(solveWalk(walk(wiring, seed, inverted), layout, system).findings);
 
 describe('the walk check', () => {
   it('finds nothing in 100 systems that are wired right', () => {
@@ -143,17 +129,17 @@ describe('the walk check', () => {
           : sound,
       ),
     }));
-    expect(solveWalk(stops, labels).findings.map(plain)).toEqual(['cannot tell FL FR']);
+    expect(plainFindings(solveWalk(stops, layout, system).findings)).toEqual(['cannot tell FL FR']);
   });
 
   it('judges a walk that left speakers out by those it visited', () => {
     const stops = walk({ FL: ['FR'], FR: ['FL'] }, 900).slice(0, 4);
-    expect(solveWalk(stops, labels).findings.map(plain)).toEqual(['exchanged FL FR']);
+    expect(plainFindings(solveWalk(stops, layout, system).findings)).toEqual(['exchanged FL FR']);
   });
 
   it('refuses a speaker that was visited twice', () => {
     const [stop] = walk({}, 1000);
     if (!stop) throw new Error('no stop');
-    expect(() => solveWalk([stop, stop], labels)).toThrow(RangeError);
+    expect(() => solveWalk([stop, stop], layout)).toThrow(RangeError);
   });
 });
