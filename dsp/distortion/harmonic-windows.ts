@@ -33,6 +33,8 @@ const leadPeriods = 4;
 const leadShare = 0.15;
 /** Share of a window in which it fades out. */
 const fadeShare = 0.15;
+/** The linear response rings before its arrival where the sweep starts. */
+const fadeShareOfSecond = 0.5;
 
 /** Seconds that a deconvolution must reach before an arrival to hold all orders. */
 export function harmonicLeadSeconds(sweep: SweepSpec): number {
@@ -57,7 +59,7 @@ export function harmonicWindows(
   return orders.map((order) => {
     const start = startOf(order);
     const lead = leadSamples(order);
-    return { order, start, lead, ...shapeOf(startOf(order - 1) - start, lead, sampleRate) };
+    return { order, start, lead, ...shapeOf(startOf(order - 1) - start, lead, sampleRate, order) };
   });
 }
 
@@ -73,7 +75,7 @@ export function linearWindow(
     order: 1,
     start: Math.round(arrivalIndex) - lead,
     lead,
-    ...shapeOf(length, lead, sampleRate),
+    ...shapeOf(length, lead, sampleRate, 1),
   };
 }
 
@@ -84,9 +86,9 @@ function leadOf(sweep: SweepSpec, order: number): number {
   );
 }
 
-function shapeOf(length: number, lead: number, sampleRate: number) {
+function shapeOf(length: number, lead: number, sampleRate: number, order: number) {
   const fadeIn = Math.min(lead, length >> 2);
-  const fadeOut = Math.round(fadeShare * length);
+  const fadeOut = Math.round((order === 2 ? fadeShareOfSecond : fadeShare) * length);
   // Half a raised cosine squared has a mean of 3/8.
   const energy = length - (5 / 8) * (fadeIn + fadeOut);
   return {

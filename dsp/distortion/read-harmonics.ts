@@ -74,7 +74,8 @@ function readOrder(
     const floorDb = reLevel(surely + tail / mostTail);
     if (heard < surely) return untold('noise', Math.max(floorDb, reLevel(heard)));
     const apart = lastShare >= leastShare && tail <= mostTail * (heard - noise);
-    if (!apart) return untold('decay', Math.max(floorDb, reLevel(heard)));
+    // At worst the two cancel in part.
+    if (!apart) return untold('decay', reLevel(surely + (Math.sqrt(heard) + Math.sqrt(tail)) ** 2));
     return { db: reLevel(heard - noise - tail), floorDb, limitedBy: null };
   });
   return {

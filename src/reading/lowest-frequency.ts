@@ -1,0 +1,106 @@
+import { compareDrive, type DriveChange } from '../../dsp/distortion/compare-drive';
+import { lowestAtLevel, type LowestFrequency } from '../../dsp/distortion/lowest-at-level';
+import type { Channel } from '../system/channel';
+import type { DistortionReading } from './reading';
+
+/** What was read of one speaker at one level of drive; only differences of drive count. */
+export interface DrivenDistortion {
+  readonly driveDb: number;
+  readonly distortion: DistortionReading;
+}
+
+/** How low a speaker may be asked to play at a level, for one limit of distortion. */
+export interface LowestReading {
+  readonly driveDb: number;
+  /** Total harmonic distortion, percent. */
+  readonly percent: number;
+  readonly found: LowestFrequency;
+  /** The finding with its grounds, and where it cannot be told what would settle it. */
+  readonly sentence: string;
+}
+
+export interface DriveReading {
+  /** One per level that could be read, rising; empty when none could. */
+  readonly levels: readonly DriveChange[];
+  readonly lowest: readonly LowestReading[];
+  /** Levels that could not be read, and what a comparison lacks. */
+  readonly notes: readonly string[];
+}
+
+export const percents = [3, 5, 10] as const;
+const compressionDb = 1;
+/** The walk down begins here, Hz. */
+const fromHz = { main: 300, sub: 120 } as const;
+
+/**
+ * Takes of one speaker at one position: gain and distortion at each level of drive, and the lowest
+ * frequency it can be asked for at each, under 3, 5 and 10 % and with less than 1 dB lost. With one
+ * level compression is not known. Throws RangeError when two levels are the same.
+ */
+export function readDrives(channel: Channel, takes: readonly DrivenDistortion[]): DriveReading {
+  const curves = takes.flatMap(({ driveDb, distortion }) =>
+    distortion.kind === 'curves' ? [{ driveDb, reading: distortion }] : [],
+  );
+  const notes = takes.flatMap(({ driveDb, distortion }) =>
+    distortion.kind === 'curves' ? [] : [`At ${levelText(driveDb)}: ${distortion.sentence}`],
+  );
+  const [only] = curves;
+  const levels: readonly DriveChange[] =
+    curves.length > 1
+      ? compareDrive(curves)
+      : only
+        ? [{ ...only, gainChangeDb: [], spreadDb: [], medianChangeDb: null }]
+        : [];
+  const lone = 'Compression cannot be told from one level. Take the same position 6 dB louder.';
+  return {
+    levels,
+    lowest: levels.flatMap((level) => percents.map((percent) => lowestOf(channel, level, percent))),
+    notes: levels.length === 1 ? [...notes, lone] : notes,
+  };
+}
+
+function lowestOf(channel: Channel, level: DriveChange, percent: number): LowestReading {
+  const found = lowestAtLevel(level, {
+    distortion: percent / 100,
+    compressionDb,
+    fromHz: channel.kind === 'sub' ? fromHz.sub : fromHz.main,
+  });
+  const { driveDb } = level;
+  const name = channel.name.charAt(0).toUpperCase() + channel.name.slice(1);
+  const sentence = `${name} at ${levelText(driveDb)}: ${sentenceOf(found, percent)}`;
+  return { driveDb, percent, found, sentence };
+}
+
+function sentenceOf(found: LowestFrequency, percent: number): string {
+  if (found.kind === 'told') {
+    const [low, high] = found.interval.map((hz) => hz.toFixed(0));
+    const why =
+      found.decidedBy === 'distortion'
+        ? `distortion passes ${percent} %`
+        : `more than ${compressionDb} dB is lost`;
+    return `down to ${found.hz.toFixed(0)} Hz (${low} to ${high}); below, ${why}.`;
+  }
+  if (found.kind === 'not reached') {
+    return `stays under ${percent} % down to ${found.hz.toFixed(0)} Hz, the lowest that was read.`;
+  }
+  const to = found.passesTo;
+  const kept = to === null ? '' : ` It stays under down to ${to.toFixed(0)} Hz.`;
+  return `cannot tell where distortion passes ${percent} %: ${hiders[found.hiddenBy]}.${kept} ${actions[found.hiddenBy]}.`;
+}
+
+const hiders = {
+  noise: 'the noise hides it',
+  decay: "the room's decay covers it",
+  band: 'the sweep ends below its harmonics',
+} as const;
+
+const actions = {
+  noise: 'Average four sweeps, or measure close to the speaker',
+  decay: 'Use a sweep of twice the length, or measure close to the speaker',
+  band: 'Use a sweep that goes higher',
+} as const;
+
+/** With a true minus sign. */
+function levelText(db: number): string {
+  return `${db < 0 ? '−' : ''}${Math.abs(db).toFixed(0)} dB`;
+}
