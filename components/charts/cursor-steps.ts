@@ -7,18 +7,19 @@ export function nearestStep(steps: readonly number[], hz: number): number | null
   return best;
 }
 
-const octave = 24;
-const thirdOctave = 8;
-
-/** Where a key moves the cursor; null when the key is not one of the cursor's. */
+/**
+ * Where a key moves the cursor, by a step, a third octave or an octave of `octave` steps; null when
+ * the key is not one of the cursor's.
+ */
 export function stepCursor(
   steps: readonly number[],
   from: number | null,
   key: string,
   far: boolean,
+  octave = 24,
 ): number | null {
   const index = Math.max(0, from === null ? 0 : steps.indexOf(from));
-  const stride = far ? thirdOctave : 1;
+  const stride = far ? Math.round(octave / 3) : 1;
   const targets: Readonly<Record<string, number>> = {
     ArrowRight: index + stride,
     ArrowUp: index + stride,

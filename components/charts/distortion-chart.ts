@@ -1,0 +1,236 @@
+import { LitElement, html, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { atSameFrequency } from '../../dsp/distortion/at-same-frequency';
+import type { DistortionReading } from '../../src/reading/reading';
+import { sharedStyles } from '../theme/shared-styles';
+import { ChartSize } from './chart-size';
+import { chartStyles } from './chart-styles';
+import { nearestStep, stepCursor } from './cursor-steps';
+import type { DistortionCurves, DistortionUnit } from './distortion-curves';
+import { distortionStyles, drawDistortion, drawDistortionCursor } from './distortion-drawing';
+import { labelDistortion } from './distortion-labels';
+import { layOutDistortion, type DistortionInput, type DistortionLayout } from './distortion-layout';
+import {
+  distortionCopy,
+  distortionSentence,
+  distortionTable,
+  readDistortionAt,
+} from './distortion-numbers';
+import { frequencyRanges, type FrequencyRange } from './frequency-axis';
+import './number-table';
+import { hzText } from './number-text';
+import type { ChartLabel } from './response-labels';
+import { narrowWidth } from './response-layout';
+import { responseStyles } from './response-styles';
+
+/** Points of the curves to an octave. */
+const perOctave = 6;
+const restingHz = 40;
+
+interface Drawn {
+  readonly key: readonly unknown[];
+  readonly input: DistortionInput;
+  readonly layout: DistortionLayout;
+  readonly labels: readonly ChartLabel[];
+  readonly steps: readonly number[];
+}
+
+/** What levels are related to: the fundamental, or the level it would have at the harmonic's own frequency. */
+export type DistortionReference = 'fundamental' | 'own frequency';
+
+/** Harmonics 2 to 5 of a speaker and their total against frequency; what is hidden is hatched and worded. */
+@customElement('ll-distortion-chart')
+export class DistortionChart extends LitElement {
+  static override styles = [sharedStyles, chartStyles, responseStyles, distortionStyles];
+
+  @property({ attribute: false }) distortion: DistortionReading | null = null;
+  /** The speaker's label. */
+  @property() channel = '';
+  /** CSS colour of the total. */
+  @property() colour = 'var(--ink)';
+  @property() range: FrequencyRange = 'low';
+  @property() unit: DistortionUnit = 'percent';
+  @property() reference: DistortionReference = 'fundamental';
+
+  @state() private cursorHz: number | null = null;
+
+  private readonly size = new ChartSize(this);
+  private drawn: Drawn | null = null;
+
+  protected override firstUpdated(): void {
+    // Labels are set by the width of their text: set them again once the page's face has loaded.
+    void document.fonts.ready.then(() => {
+      this.drawn = null;
+      this.requestUpdate();
+    });
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    if (!changed.has('distortion') && !changed.has('range')) return;
+    const steps = this.draw()?.steps ?? [];
+    if (this.cursorHz !== null && !steps.includes(this.cursorHz)) this.cursorHz = null;
+  }
+
+  private draw(): Drawn | null {
+    const { distortion, colour, range, unit, reference } = this;
+    if (distortion?.kind !== 'curves') return null;
+    const width = this.size.width || 640;
+    const key = [distortion, colour, range, unit, reference, width];
+    const old = this.drawn;
+    if (old && key.every((value, i) => value === old.key[i])) return old;
+    const input = { curves: related(distortion, reference), unit, range, width };
+    const layout = layOutDistortion(input);
+    const face = getComputedStyle(this).fontFamily || 'sans-serif';
+    const [low, high] = frequencyRanges[range];
+    this.drawn = {
+      key,
+      input,
+      layout,
+      labels: labelDistortion(input, layout, face, colour),
+      steps: input.curves.hz.filter((hz) => hz >= low && hz <= high),
+    };
+    return this.drawn;
+  }
+
+  private point(event: PointerEvent, { layout, steps }: Drawn): void {
+    const bounds = (event.currentTarget as HTMLElement).getBoundingClientRect();
+    this.cursorHz = nearestStep(steps, layout.hzAt(layout.plot.left + event.clientX - bounds.left));
+  }
+
+  private press(event: KeyboardEvent, { steps }: Drawn): void {
+    const start = this.cursorHz ?? nearestStep(steps, restingHz);
+    const hz = stepCursor(steps, start, event.key, event.shiftKey, perOctave);
+    if (hz === null) return;
+    event.preventDefault();
+    this.cursorHz = hz;
+  }
+
+  override render() {
+    const drawn = this.draw();
+    if (!drawn) {
+      const sentence =
+        this.distortion?.kind === 'cannot tell'
+          ? this.distortion.sentence
+          : 'No distortion read yet.';
+      return html`<p class="soft">${sentence}</p>`;
+    }
+    const { input, layout, labels } = drawn;
+    const table = distortionTable(input.curves, this.unit);
+    return html`<figure
+      class=${layout.width < narrowWidth ? 'narrow' : ''}
+      aria-label="Distortion of ${this.channel}"
+    >
+      <div class="bar">${this.readout(input)} ${this.choices()}</div>
+      <div class="frame" style="height:${layout.height}px">
+        <svg width=${layout.width} height=${layout.height} aria-hidden="true">
+          ${drawDistortion(input, layout, labels, this.colour)}
+          ${drawDistortionCursor(input, layout, this.cursorHz)}
+        </svg>
+        ${this.plane(drawn)}
+      </div>
+      <figcaption class="soft small">${this.caption(input.curves)}</figcaption>
+      <ll-number-table
+        .caption=${`Distortion of ${this.channel}, every third of an octave`}
+        .head=${table.head}
+        .rows=${table.rows}
+        .copyText=${distortionCopy(input.curves)}
+      ></ll-number-table>
+    </figure>`;
+  }
+
+  private readout({ curves, unit }: DistortionInput) {
+    if (this.cursorHz === null) {
+      return html`<div class="readout soft">Point at the chart, or use the arrow keys on it.</div>`;
+    }
+    return html`<div class="readout num" aria-hidden="true">
+      <b>${hzText(this.cursorHz)}</b>${readDistortionAt(curves, this.cursorHz, unit).map(
+        ({ name, text }) => html`<span><span class="soft">${name}</span> ${text}</span>`,
+      )}
+    </div>`;
+  }
+
+  private caption({ apartFromHz }: DistortionCurves) {
+    const against =
+      this.reference === 'fundamental'
+        ? 'Against the fundamental, as heard at the microphone.'
+        : 'Against the level a tone has at the frequency of the harmonic: without the room and the roll-off.';
+    const apart =
+      apartFromHz === null
+        ? "The room's decay leaves 2nd and 3rd nowhere apart: use longer sweeps."
+        : `The room's decay leaves 2nd and 3rd apart from ${hzText(apartFromHz)} up.`;
+    return `${against} ${apart} Hatched: less than this, how much less cannot be told.`;
+  }
+
+  private choices() {
+    const button = (pressed: boolean, text: string, choose: () => void) =>
+      html`<button type="button" aria-pressed=${pressed ? 'true' : 'false'} @click=${choose}>
+        ${text}
+      </button>`;
+    return html`<div class="groups">
+      <div class="range" role="group" aria-label="Frequencies shown">
+        ${button(this.range === 'low', 'Low end', () => (this.range = 'low'))}${button(
+          this.range === 'full',
+          'Whole range',
+          () => (this.range = 'full'),
+        )}
+      </div>
+      <div class="range" role="group" aria-label="Unit">
+        ${button(this.unit === 'percent', '%', () => (this.unit = 'percent'))}${button(
+          this.unit === 'db',
+          'dB',
+          () => (this.unit = 'db'),
+        )}
+      </div>
+      <div class="range" role="group" aria-label="Related to">
+        ${button(this.reference === 'fundamental', 'As heard', () => {
+          this.reference = 'fundamental';
+        })}${button(this.reference === 'own frequency', 'Without room', () => {
+          this.reference = 'own frequency';
+        })}
+      </div>
+    </div>`;
+  }
+
+  private plane(drawn: Drawn) {
+    const { input, layout, steps } = drawn;
+    const { plot, hzAt } = layout;
+    const hz = this.cursorHz ?? nearestStep(steps, restingHz) ?? restingHz;
+    const bounds = [hzAt(plot.left), hzAt(plot.right)].map((edge) => Math.round(edge));
+    return html`<div
+      class="cursor"
+      role="slider"
+      tabindex="0"
+      style="left:${plot.left}px;top:${plot.top}px;width:${plot.right - plot.left}px;height:${
+        plot.bottom - plot.top
+      }px"
+      aria-label="Cursor over the distortion of ${this.channel}"
+      aria-valuemin=${bounds[0] ?? nothing}
+      aria-valuemax=${bounds[1] ?? nothing}
+      aria-valuenow=${Math.round(hz)}
+      aria-valuetext=${distortionSentence(input.curves, hz, this.unit)}
+      @pointermove=${(event: PointerEvent) => this.point(event, drawn)}
+      @pointerdown=${(event: PointerEvent) => this.point(event, drawn)}
+      @pointerleave=${(event: PointerEvent) => {
+        if (!(event.currentTarget as HTMLElement).matches(':focus')) this.cursorHz = null;
+      }}
+      @focus=${() => {
+        this.cursorHz ??= nearestStep(steps, restingHz);
+      }}
+      @blur=${() => {
+        this.cursorHz = null;
+      }}
+      @keydown=${(event: KeyboardEvent) => this.press(event, drawn)}
+    ></div>`;
+  }
+}
+
+function related(distortion: DistortionCurves, reference: DistortionReference): DistortionCurves {
+  if (reference === 'fundamental') return distortion;
+  return { kind: 'curves', ...atSameFrequency(distortion) };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-distortion-chart': DistortionChart;
+  }
+}
