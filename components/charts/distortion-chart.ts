@@ -6,7 +6,12 @@ import { sharedStyles } from '../theme/shared-styles';
 import { ChartSize } from './chart-size';
 import { chartStyles } from './chart-styles';
 import { nearestStep, stepCursor } from './cursor-steps';
-import type { DistortionCurves, DistortionUnit } from './distortion-curves';
+import {
+  hiddenStretches,
+  hiddenWords,
+  type DistortionCurves,
+  type DistortionUnit,
+} from './distortion-curves';
 import { distortionStyles, drawDistortion, drawDistortionCursor } from './distortion-drawing';
 import { labelDistortion } from './distortion-labels';
 import { layOutDistortion, type DistortionInput, type DistortionLayout } from './distortion-layout';
@@ -149,7 +154,7 @@ export class DistortionChart extends LitElement {
     </div>`;
   }
 
-  private caption({ apartFromHz }: DistortionCurves) {
+  private caption({ apartFromHz, total }: DistortionCurves) {
     const against =
       this.reference === 'fundamental'
         ? 'Against the fundamental, as heard at the microphone.'
@@ -157,8 +162,8 @@ export class DistortionChart extends LitElement {
     const apart =
       apartFromHz === null
         ? "The room's decay leaves 2nd and 3rd nowhere apart: use longer sweeps."
-        : `The room's decay leaves 2nd and 3rd apart from ${hzText(apartFromHz)} up.`;
-    return `${against} ${apart} Hatched: less than this, how much less cannot be told.`;
+        : `The room's decay leaves 2nd and 3rd apart everywhere from ${hzText(apartFromHz)} up.`;
+    return `${against} ${apart}${hatchedText(total)}`;
   }
 
   private choices() {
@@ -222,6 +227,12 @@ export class DistortionChart extends LitElement {
       @keydown=${(event: KeyboardEvent) => this.press(event, drawn)}
     ></div>`;
   }
+}
+
+function hatchedText(total: DistortionCurves['total']): string {
+  const words = new Set(hiddenStretches(total).map(({ by }) => hiddenWords[by]));
+  if (words.size === 0) return '';
+  return ` Hatched: ${[...words].join(' or ')}; the total stays under it.`;
 }
 
 function related(distortion: DistortionCurves, reference: DistortionReference): DistortionCurves {

@@ -38,9 +38,9 @@ export interface DistortionLayout {
   readonly hidden: readonly (HiddenStretch & { readonly path: string })[];
 }
 
-const deepestDb = -80;
+const depthsDb = [-80, -100] as const;
 const leastTopDb = -20;
-const percents = [100, 30, 10, 3, 1, 0.3, 0.1, 0.03, 0.01];
+const percents = [100, 30, 10, 3, 1, 0.3, 0.1, 0.03, 0.01, 0.003, 0.001];
 /** Half a sixth of an octave: a point stands for its band. */
 const half = 2 ** (1 / 12);
 
@@ -54,11 +54,14 @@ export function layOutDistortion({
   const height = chartHeight(width);
   const plot = { left: 42, top: 28, right: Math.max(120, width - 12), bottom: height - 24 };
   const named = namedCurves(curves);
-  const most = Math.max(leastTopDb, ...named.flatMap(({ curve }) => curve.db.filter(isNumber)));
+  const told = named.flatMap(({ curve }) => curve.db.filter(isNumber));
+  const most = Math.max(leastTopDb, ...told);
+  const least = Math.min(depthsDb[0], ...told);
+  const deepestDb = Math.max(depthsDb[1], 10 * Math.floor(least / 10));
   const topDb = Math.min(10, 10 * Math.ceil(most / 10));
   const x = frequencyScale(range, plot.left, plot.right);
   const y = (db: number): number =>
-    plot.top + ((topDb - Math.max(db, deepestDb)) / (topDb - deepestDb)) * (plot.bottom - plot.top);
+    plot.top + ((topDb - db) / (topDb - deepestDb)) * (plot.bottom - plot.top);
   const scales: PlotScales = { x: (hz) => x(hz), y };
   return {
     width,
@@ -67,7 +70,7 @@ export function layOutDistortion({
     scales,
     hzAt: (pixel) => x.invert(pixel),
     frequencies: frequencyTicks(range, scales.x, width < narrowWidth ? 32 : 30),
-    levels: levelsOf(unit, topDb).map(({ db, text }) => ({ text, y: y(db) })),
+    levels: levelsOf(unit, topDb, deepestDb).map(({ db, text }) => ({ text, y: y(db) })),
     lines: named.map(({ id, curve }) => ({ id, path: curvePath(curves.hz, curve.db, scales) })),
     hidden: hiddenStretches(curves.total).map((stretch) => ({
       ...stretch,
@@ -76,7 +79,11 @@ export function layOutDistortion({
   };
 }
 
-function levelsOf(unit: DistortionUnit, topDb: number): { db: number; text: string }[] {
+function levelsOf(
+  unit: DistortionUnit,
+  topDb: number,
+  deepestDb: number,
+): { db: number; text: string }[] {
   if (unit === 'db') {
     const count = (topDb - deepestDb) / 10 + 1;
     return Array.from({ length: count }, (_, n) => topDb - 10 * n).map((db) => ({
@@ -86,7 +93,7 @@ function levelsOf(unit: DistortionUnit, topDb: number): { db: number; text: stri
   }
   return percents.flatMap((percent) => {
     const db = 20 * Math.log10(percent / 100);
-    return db <= topDb ? [{ db, text: String(percent) }] : [];
+    return db <= topDb && db >= deepestDb - 1e-9 ? [{ db, text: String(percent) }] : [];
   });
 }
 
@@ -101,7 +108,7 @@ function stairs(
   let path = '';
   for (let i = from; i <= to; i++) {
     const f = hz[i] ?? 0;
-    const level = at(y(total.floorDb[i] ?? deepestDb));
+    const level = at(Math.min(bottom, y(total.floorDb[i] ?? -Infinity)));
     path += i === from ? `M${at(x(f / half))} ${at(bottom)}V${level}` : `V${level}`;
     path += `H${at(x(f * half))}`;
   }
