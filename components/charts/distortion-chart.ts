@@ -232,7 +232,9 @@ export class DistortionChart extends LitElement {
 function hatchedText(total: DistortionCurves['total']): string {
   const words = new Set(hiddenStretches(total).map(({ by }) => hiddenWords[by]));
   if (words.size === 0) return '';
-  return ` Hatched: ${[...words].join(' or ')}; the total stays under it.`;
+  const [first = '', ...rest] = words;
+  const others = rest.map((text) => ` or ${text.replace('hidden ', '')}`).join('');
+  return ` Hatched: ${first}${others}; the total stays under it.`;
 }
 
 function related(distortion: DistortionCurves, reference: DistortionReference): DistortionCurves {

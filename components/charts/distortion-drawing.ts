@@ -12,6 +12,12 @@ export const distortionStyles = css`
     align-items: start;
   }
 
+  /* The chart stays where it is when the cursor reads more. */
+  .narrow .readout {
+    min-height: 8.5em;
+    align-content: start;
+  }
+
   .groups {
     display: flex;
     flex-wrap: wrap;
