@@ -1,5 +1,5 @@
-import { magnitude } from '../../dsp/filter/complex';
-import { filterResponse, type FilterSpec } from '../../dsp/filter/analogue';
+import { magnitude, multiply, type Complex } from '../../dsp/filter/complex';
+import { analogueSections, filterResponse, type FilterSpec } from '../../dsp/filter/analogue';
 import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
 import type { RolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import type { FilterKind } from '../system/sheet/processor-sheet';
@@ -55,16 +55,35 @@ export function divisibleHz({ spec, bassOnSubs }: FilterInForce): readonly [numb
   return [0, high];
 }
 
-/** Bass in bands with the filter divided out of signal and noise alike, as far as `range` goes. */
+/** Bands of a response under a window e^(−t/τ), τ in seconds. */
+interface WindowedBands {
+  readonly seconds: number;
+  readonly power: Float64Array;
+  readonly noisePower: Float64Array;
+}
+
+/** Bands of the whole response, and of its early parts where they are known. */
+export type DividedBands = RolloffBands & { readonly early?: readonly WindowedBands[] };
+
+/**
+ * Bass in bands with the filter divided out of signal and noise alike, as far as `range` goes. Under
+ * a window e^(−t/τ) a filter H(s) has H(jω + 1/τ).
+ */
 export function takeOutOfBands(
-  bands: RolloffBands,
+  bands: DividedBands,
   spec: FilterSpec,
   range: readonly [number, number],
-): RolloffBands {
-  const gains = bands.hz.map((hz) => gainPower(spec, Math.min(Math.max(hz, range[0]), range[1])));
-  const divide = (power: Float64Array): Float64Array =>
-    power.map((value, k) => value / (gains[k] ?? 1));
-  return { ...bands, power: divide(bands.power), noisePower: divide(bands.noisePower) };
+): DividedBands {
+  const divided = ({ power, noisePower }: Omit<WindowedBands, 'seconds'>, perSecond: number) => {
+    const gains = bands.hz.map((hz) =>
+      gainPower(spec, Math.min(Math.max(hz, range[0]), range[1]), perSecond),
+    );
+    const divide = (values: Float64Array): Float64Array =>
+      values.map((value, k) => value / (gains[k] ?? 1));
+    return { power: divide(power), noisePower: divide(noisePower) };
+  };
+  const early = bands.early?.map((part) => ({ ...part, ...divided(part, 1 / part.seconds) }));
+  return { ...bands, ...divided(bands, 0), ...(early ? { early } : {}) };
 }
 
 /** A power spectrum with the filter divided out, outside `range` by no more than at its ends. */
@@ -112,6 +131,22 @@ function gainDb(spec: FilterSpec, hz: number): number {
   return 20 * Math.log10(Math.max(magnitude(filterResponse(spec, hz)), 1e-12));
 }
 
-function gainPower(spec: FilterSpec, hz: number): number {
-  return Math.max(magnitude(filterResponse(spec, hz)) ** 2, 1e-12);
+/** |H|² at jω + perSecond. */
+function gainPower(spec: FilterSpec, hz: number, perSecond = 0): number {
+  const s = { re: perSecond / (2 * Math.PI * spec.cutoffHz), im: hz / spec.cutoffHz };
+  const squared = multiply(s, s);
+  const gain = analogueSections(spec).reduce(
+    (power, { b, a }) => (power * sizeOf(b, s, squared)) / sizeOf(a, s, squared),
+    1,
+  );
+  return Math.max(gain, 1e-12);
+}
+
+/** |c2 s² + c1 s + c0|². */
+function sizeOf(
+  [c2, c1, c0]: readonly [number, number, number],
+  s: Complex,
+  squared: Complex,
+): number {
+  return (c2 * squared.re + c1 * s.re + c0) ** 2 + (c2 * squared.im + c1 * s.im) ** 2;
 }

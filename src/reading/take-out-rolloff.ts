@@ -8,7 +8,19 @@ export interface ThroughHighPass {
   readonly note: string;
 }
 
+/** An f6 that reaches so far below what can be used, and is known no better, rests on nothing. */
+const reachBelow = 2;
+const widestSpread = 6;
+
 const advice = 'Set it to full range for a moment and repeat it.';
+
+/**
+ * From where up bands that a high-pass in force was divided out of can be used, Hz: where noise is
+ * not lifted and no sub plays along. Infinity when nowhere.
+ */
+function clearThroughHz(filter: FilterInForce, bands: RolloffBands): number {
+  return Math.max(divisibleHz(filter)[0], clearFromHz(bands, filter.spec.cutoffHz));
+}
 
 /**
  * Whether a roll-off can be told through a high-pass in force, from bands it was divided out of:
@@ -21,18 +33,20 @@ export function judgeThrough(
 ): ThroughHighPass {
   const inForce = `the crossover in force (${filter.spec.cutoffHz} Hz)`;
   const [fromHz] = divisibleHz(filter);
-  const clearHz = Math.max(fromHz, clearFromHz(bands, filter.spec.cutoffHz));
+  const clearHz = clearThroughHz(filter, bands);
   const from = `${clearHz.toFixed(0)} Hz`;
   if (isRefusal(fit) || clearHz === Infinity) {
     const note = `No roll-off: ${inForce} leaves too little of the bass to tell it. ${advice}`;
     return { withheld: true, note };
   }
   const subsPlay = filter.bassOnSubs !== null && clearHz === fromHz;
-  if (fit.f6Hz.median < clearHz) {
+  const { low, median, high } = fit.f6Hz;
+  const isGuess = low < clearHz / reachBelow && high > widestSpread * low;
+  if (median < clearHz || isGuess) {
     const why = subsPlay
       ? `the subs play this speaker's bass below ${from}, because of ${inForce}`
       : `${inForce} leaves only noise below ${from}`;
-    const note = `No roll-off: ${why}, and above that it does not roll off. ${advice}`;
+    const note = `No roll-off: ${why}, and above that nothing tells where it rolls off. ${advice}`;
     return { withheld: true, note };
   }
   const below = subsPlay ? '; below that the subs play along' : '';

@@ -22,7 +22,7 @@ describe('the noise of a take in octave bands', () => {
     const calibration = { name: 'invented', hz: [10, 24000], db: [6, 6], phaseDegrees: null };
     noisy = await readWires(schedule, heard, { calibration });
     quiet = await readWires(schedule, hearWires(schedule, {}, { rms: rms / 10, seed: 3 }));
-  });
+  }, 120_000);
 
   it('holds what white noise has in each, without the microphone, a bang left out', () => {
     const { hz, db } = noisy.capture.noise ?? { hz: [], db: [] };

@@ -1,5 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { divisibleHz } from '../../../src/reading/take-out-filter';
+import { rolloffBands } from '../../../dsp/rolloff/rolloff-bands';
+import {
+  divisibleHz,
+  takeOutOfBands,
+  type DividedBands,
+} from '../../../src/reading/take-out-filter';
 import { processorDelays } from '../../../src/reading/take-out-delay';
 import { takeOutNotes } from '../../../src/reading/take-out-settings';
 import type { Readings } from '../../../src/reading/reading';
@@ -36,7 +41,7 @@ describe('a take through a processor that was set before', () => {
     const heard = await hearProcessed(system, schedule, { delaySeconds, trimDb, highPassHz });
     through = await readProcessed(schedule, heard, null);
     declared = await readProcessed(schedule, heard, { ...nothing, ...typed, equaliser: 'off' });
-  });
+  }, 120_000);
 
   it('reads as one through none once distances and trims are declared', () => {
     for (const { channel, distanceMetres, levelDb, arrivalSeconds } of plain.channels) {
@@ -63,8 +68,8 @@ describe('a take through a processor that was set before', () => {
     for (const { channel, rolloff, curves } of plain.channels) {
       const found = readingOf(declared, channel);
       const ratio = (found.rolloff?.f6Hz.median ?? 0) / (rolloff?.f6Hz.median ?? Number.NaN);
-      expect(ratio).toBeGreaterThan(0.85);
-      expect(ratio).toBeLessThan(1.15);
+      expect(ratio).toBeGreaterThan(0.8);
+      expect(ratio).toBeLessThan(1.25);
       expect(found.notes.join(' ')).toMatch(/\(80 Hz\) is divided out.*trusted from \d+ Hz up/);
       const at = (one: typeof curves): number =>
         one?.response.db[one.response.hz.findIndex((hz) => hz >= 60)] ?? Number.NaN;
@@ -105,7 +110,7 @@ describe('a roll-off behind a crossover in force', () => {
     const layout = layoutNamed('2.0');
     const schedule = scheduleTake(layout, { sweepSeconds: 1 });
     const quiet = practiceSystem(layout, 6);
-    const system = { ...quiet, noise: { pink: 10 * quiet.noise.pink, hiss: quiet.noise.hiss } };
+    const system = { ...quiet, noise: { pink: 60 * quiet.noise.pink, hiss: quiet.noise.hiss } };
     const heard = await hearProcessed(system, schedule, { highPassHz: { FL: 120, FR: 120 } });
     const readings = await readProcessed(schedule, heard, inForce);
     for (const { rolloff, notes } of readings.channels) {
@@ -131,6 +136,26 @@ describe('what can be divided out', () => {
     // x⁴ (1 + x⁴) = 10 with x = f/fc
     const x = ((Math.sqrt(41) - 1) / 2) ** 0.25;
     expectClose(divisibleHz({ spec, bassOnSubs: bass })[0], 80 * x, 3.1);
+  });
+
+  it('is more under a window that dies away, where a filter is seen off the axis', () => {
+    const ones = () => new Float64Array([1]);
+    const bands: DividedBands = {
+      ...rolloffBands(
+        { samples: new Float64Array(9600).fill(1, 4800, 4801), sampleRate: 48000, zeroIndex: 4800 },
+        null,
+      ),
+      hz: new Float64Array([80]),
+      power: ones(),
+      noisePower: ones(),
+      early: [{ seconds: 1 / (2 * Math.PI * 80), power: ones(), noisePower: ones() }],
+    };
+    const divided = takeOutOfBands(bands, spec, [0, Infinity]);
+    // A Butterworth has |H(j)|² = 1/2, and at s = 1 + j: 4/((1 + √2)² + (2 + √2)²).
+    expectClose(divided.power[0], 2, 1e-12);
+    const windowed = ((1 + Math.SQRT2) ** 2 + (2 + Math.SQRT2) ** 2) / 4;
+    expectClose(divided.early?.[0]?.power[0], windowed, 1e-12);
+    expectClose(divided.early?.[0]?.noisePower[0], windowed, 1e-12);
   });
 
   it('ends of a low-pass where it takes 24 dB', () => {
