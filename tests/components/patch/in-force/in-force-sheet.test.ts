@@ -148,8 +148,9 @@ describe('what is in force in the processor', () => {
     const take = { ...sampleTake('2.1'), rig: 'live' as const, simulated: false };
     bench.set({ document: { ...bench.state.document, rig: 'live', takes: [take] } });
     const sheet = await mount('ll-in-force-sheet', { bench }, 1000);
-    expect(textOf(sheet)).toContain('One take at Seat 1 was played while something else');
+    expect(textOf(sheet)).toContain('Each take remembers what was declared');
     await type(sheet, 'Trim of FL', '3');
+    expect(textOf(sheet)).toContain('One take at Seat 1 was played while something else');
     button(sheet, 'It was in force by then').focus();
     await userEvent.keyboard('{Enter}');
     await settle(sheet);
