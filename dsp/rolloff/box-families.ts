@@ -5,7 +5,7 @@ import {
   ventedAlignment,
   type HighPassResponse,
 } from './box-response';
-import { complex, divide, multiply, type Complex } from './complex';
+import { multiply } from './complex';
 
 export type BoxKind = 'closed' | 'vented';
 
@@ -25,17 +25,26 @@ const CONE_LOSS = steps(0, 0.36, 0.06);
 /** Corner of a protection high-pass, of f0. */
 const PROTECTION = [0.5, 0.7, 0.9];
 const PROTECTED_SHARE = 0.25;
+/** Fewer are guarded than a close look must allow for. */
+const GUARDED_SHARE = 0.2;
 const MISALIGNED_SHARE = 0.4;
 const BOX_LOSS_Q = 7;
 
-/** Closed boxes of Q 0.4 to 1.4 and vented boxes on the line of alignments. */
-export function plainBoxes(): Candidate[] {
-  return [...closedBoxes(CLOSED_Q, 1), ...alignedBoxes(1)];
+/**
+ * Closed boxes of Q 0.4 to 1.4, some behind a second-order protection high-pass, and vented boxes
+ * on the line of alignments: what can be told apart at a seat.
+ */
+export function seatBoxes(): Candidate[] {
+  return [
+    ...closedBoxes(CLOSED_Q, 1 - GUARDED_SHARE),
+    ...closedBoxes(steps(0.5, 1.1, 0.3), GUARDED_SHARE).flatMap(protect),
+    ...alignedBoxes(1),
+  ];
 }
 
 /**
- * The plain boxes and, beside them, vented boxes off their alignment with losses, and both kinds
- * behind a second-order protection high-pass: for places where the shape can be seen.
+ * Closed and aligned vented boxes and, beside them, vented boxes off their alignment with losses,
+ * and both kinds behind a protection high-pass: for places where the shape can be seen.
  */
 export function wideBoxes(): Candidate[] {
   return [
@@ -91,19 +100,20 @@ function misalignedBoxes(share: number): Candidate[] {
 
 /** Vented box with leakage loss QL, driver at 1 Hz. Small, JAES 1973. */
 function lossyVentedResponse(h: number, alpha: number, q: number, lossQ: number): HighPassResponse {
-  const tb = 1 / h;
-  return (hz) => {
-    const w2 = hz * hz;
-    const re = w2 * w2 * tb * tb - w2 * ((alpha + 1) * tb * tb + tb / (lossQ * q) + 1) + 1;
-    const im = hz * (tb / lossQ + 1 / q) - hz * w2 * ((tb * tb) / q + tb / lossQ);
-    return divide(complex(w2 * w2 * tb * tb, 0), complex(re, im));
-  };
+  // Over h² this is s⁴/D(s) in units of √h, D as in VentedPolynomial.
+  const root = Math.sqrt(h);
+  return polynomialResponse(root, {
+    a1: root * (1 / (h * q) + 1 / lossQ),
+    a2: (alpha + 1) / h + 1 / (lossQ * q) + h,
+    a3: (1 / lossQ + h / q) / root,
+  });
 }
 
 function protect(candidate: Candidate): Candidate[] {
   return PROTECTION.map((corner) => {
-    const whole = (hz: number): Complex =>
-      multiply(candidate.whole(hz), sealedResponse(corner, Math.SQRT1_2)(hz));
+    const guard = sealedResponse(corner, Math.SQRT1_2);
+    const whole: HighPassResponse = (hz, growthHz) =>
+      multiply(candidate.whole(hz, growthHz), guard(hz, growthHz));
     return { ...candidate, share: candidate.share / PROTECTION.length, whole, heard: whole };
   });
 }

@@ -1,6 +1,10 @@
-import { conesOnly, plainBoxes, wideBoxes, type BoxKind, type Candidate } from './box-families';
+import { conesOnly, seatBoxes, wideBoxes, type BoxKind, type Candidate } from './box-families';
 import { squared } from './complex';
+import type { HighPassResponse } from './box-response';
 import { crossingHz } from './crossing';
+import { EARLY_SECONDS } from './early-part';
+import { BAND_COUNT, LOWEST_BAND_HZ, rolloffBandHz } from './rolloff-bands';
+import { SEAT_BANDS, SEAT_EARLY, seatMeans } from './seat-levels';
 
 /** One shape of roll-off; stands for models at every f0 of the grid. */
 export interface BoxShape {
@@ -14,12 +18,14 @@ export interface BoxShape {
    * returns; as a sum over u, u − 3, u − 6 … so that means over bands are two look-ups.
    */
   readonly heardSum: Float64Array;
+  /** Power the early parts hold, see tabulateEarly; empty where only the whole is looked at. */
+  readonly early: Float64Array;
   /** f3/f0, f6/f0, f10/f0. */
   readonly ratios: readonly [number, number, number];
 }
 
 /** Which boxes a fit tries; see box-families. */
-export type BoxFamily = 'plain' | 'wide' | 'cone';
+export type BoxFamily = 'seat' | 'wide' | 'cone';
 
 /** Steps of f0 per octave: 2 %. */
 export const STEPS_PER_OCTAVE = 36;
@@ -39,19 +45,19 @@ export const MODELS_PER_SHAPE = LAST_F0_STEP - FIRST_F0_STEP + 1;
 /** Sound of the room at the cone, re the whole speaker's. */
 const ROOM_AT_CONE = 10 ** -2.5;
 
-const families = { plain: plainBoxes, wide: wideBoxes, cone: conesOnly };
+const families = { seat: seatBoxes, wide: wideBoxes, cone: conesOnly };
 const cache = new Map<BoxFamily, readonly BoxShape[]>();
 
 /** Shapes of a family, tabulated once. */
 export function boxShapes(family: BoxFamily): readonly BoxShape[] {
   const known = cache.get(family);
   if (known) return known;
-  const shapes = families[family]().map(tabulateShape);
+  const shapes = families[family]().map((one) => tabulateShape(one, family === 'seat'));
   cache.set(family, shapes);
   return shapes;
 }
 
-function tabulateShape({ kind, share, whole, heard }: Candidate): BoxShape {
+function tabulateShape({ kind, share, whole, heard }: Candidate, atSeat: boolean): BoxShape {
   const power = tabulate((x) => squared(whole(x)));
   const atMicrophone =
     heard === whole ? power : tabulate((x) => squared(heard(x)) + ROOM_AT_CONE * squared(whole(x)));
@@ -61,8 +67,29 @@ function tabulateShape({ kind, share, whole, heard }: Candidate): BoxShape {
     logPrior: Math.log(share / 2),
     levelDb: power.map((p) => 10 * Math.log10(p + 1e-10)),
     heardSum: sumOverBands(atMicrophone),
+    early: atSeat ? tabulateEarly(whole) : new Float64Array(0),
     ratios: [ratio(10 * Math.log10(2)), ratio(6), ratio(10)],
   };
+}
+
+/**
+ * Mean power through the windows of EARLY_SECONDS at the bands of seat-levels, for every third f0:
+ * [f0 · SEAT_EARLY + window · SEAT_BANDS + band].
+ */
+function tabulateEarly(whole: HighPassResponse): Float64Array {
+  const count = Math.floor((MODELS_PER_SHAPE - 1) / STEPS_PER_BAND) + 1;
+  const table = new Float64Array(count * SEAT_EARLY);
+  for (let i = 0; i < count; i++) {
+    const f0 = LOWEST_BAND_HZ * 2 ** ((FIRST_F0_STEP + i * STEPS_PER_BAND) / STEPS_PER_OCTAVE);
+    for (const [window, seconds] of EARLY_SECONDS.entries()) {
+      const growth = 1 / (2 * Math.PI * seconds * f0);
+      const power = Float64Array.from({ length: BAND_COUNT }, (_, k) =>
+        squared(whole(rolloffBandHz(k) / f0, growth)),
+      );
+      table.set(seatMeans(power), i * SEAT_EARLY + window * SEAT_BANDS);
+    }
+  }
+  return table;
 }
 
 function tabulate(power: (x: number) => number): Float64Array {

@@ -1,7 +1,10 @@
-import { complex, divide, type Complex } from './complex';
+import { complex, divide, multiply, type Complex } from './complex';
 
-/** Complex response of a high-pass at a frequency in Hz; 1 in the passband. */
-export type HighPassResponse = (hz: number) => Complex;
+/**
+ * Complex response of a high-pass at a frequency in Hz; 1 in the passband. With `growthHz` g it is
+ * the response at s = 2π(g + jf): that of the impulse response under a window e^(−2πgt).
+ */
+export type HighPassResponse = (hz: number, growthHz?: number) => Complex;
 
 /** D(s) = s⁴ + a1·s³ + a2·s² + a3·s + 1, s in units of 2π·f0. */
 export interface VentedPolynomial {
@@ -17,9 +20,10 @@ export interface VentedPolynomial {
 export function sealedResponse(resonanceHz: number, q: number): HighPassResponse {
   requirePositive('resonanceHz', resonanceHz);
   requirePositive('q', q);
-  return (hz) => {
-    const w = hz / resonanceHz;
-    return divide(complex(-w * w, 0), complex(1 - w * w, w / q));
+  return (hz, growthHz = 0) => {
+    const s = complex(growthHz / resonanceHz, hz / resonanceHz);
+    const s2 = multiply(s, s);
+    return divide(s2, complex(s2.re + s.re / q + 1, s2.im + s.im / q));
   };
 }
 
@@ -34,10 +38,14 @@ export function ventedResponse(f0Hz: number, t: number): HighPassResponse {
 /** Fourth-order high-pass s⁴/D(s) with D given. `f0Hz` > 0, RangeError otherwise. */
 export function polynomialResponse(f0Hz: number, d: VentedPolynomial): HighPassResponse {
   requirePositive('f0Hz', f0Hz);
-  return (hz) => {
-    const w = hz / f0Hz;
-    const w2 = w * w;
-    return divide(complex(w2 * w2, 0), complex(w2 * w2 - d.a2 * w2 + 1, d.a3 * w - d.a1 * w2 * w));
+  return (hz, growthHz = 0) => {
+    const s = complex(growthHz / f0Hz, hz / f0Hz);
+    const s2 = multiply(s, s);
+    const s3 = multiply(s2, s);
+    const s4 = multiply(s2, s2);
+    const sum = (part: 're' | 'im'): number =>
+      s4[part] + d.a1 * s3[part] + d.a2 * s2[part] + d.a3 * s[part];
+    return divide(s4, complex(sum('re') + 1, sum('im')));
   };
 }
 

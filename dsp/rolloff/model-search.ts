@@ -7,9 +7,10 @@ import {
   STEPS_PER_OCTAVE,
   type BoxShape,
 } from './box-models';
-import type { FitProblem } from './fit-problem';
+import { DB, type FitProblem } from './fit-problem';
 import { LOWEST_BAND_HZ } from './rolloff-bands';
-import { LEVEL_VARIANCE } from './room-residual';
+import { LEVEL_VARIANCE } from './level-variance';
+import { SEAT_EARLY } from './seat-levels';
 
 /** Log posteriors of all models, shape after shape, f0 ascending; −Infinity where not needed. */
 export interface SearchResult {
@@ -18,7 +19,12 @@ export interface SearchResult {
   readonly cellSteps: number;
 }
 
-const DB = 10 / Math.LN10;
+/** Close at hand for the innermost loop. */
+const stride = STEPS_PER_BAND;
+const lowestStep = LOWEST_STEP;
+const firstStep = FIRST_F0_STEP;
+const earlyEntries = SEAT_EARLY;
+const decibels = DB;
 /** f3 is taken as evenly likely, per octave, between these limits, or up to 0.7 of the highest band. */
 const PRIOR_F3_HZ = [14, 200] as const;
 const PASSBAND_IN_VIEW = 0.7;
@@ -38,7 +44,7 @@ export function searchModels(
 ): SearchResult {
   const logs = new Float64Array(shapes.length * MODELS_PER_SHAPE).fill(-Infinity);
   const residual = new Float64Array(problem.levelDb.length);
-  const lastStep = problem.toStep[residual.length - 1] ?? 0;
+  const lastStep = problem.toStep[problem.toStep.length - 1] ?? 0;
   const highestHz = LOWEST_BAND_HZ * 2 ** (lastStep / STEPS_PER_OCTAVE);
   const highest = Math.min(PRIOR_F3_HZ[1], PASSBAND_IN_VIEW * highestHz);
   let best = -Infinity;
@@ -46,17 +52,20 @@ export function searchModels(
     const f3 = LOWEST_BAND_HZ * 2 ** (step / STEPS_PER_OCTAVE) * shape.ratios[0];
     if (f3 < PRIOR_F3_HZ[0] || f3 > highest) return;
     const prior = shape.logPrior + sheetLog(f3, sheetF3Hz);
-    fillResidual(residual, problem, shape, step);
     const limit = 2 * (prior - best + NEGLIGIBLE);
-    const log = prior - 0.5 * whitenedSquare(problem.whitening, residual, limit);
+    const log = prior - 0.5 * whitenedSquare(problem, shape, step, residual, limit);
     logs[s * MODELS_PER_SHAPE + step - FIRST_F0_STEP] = log;
     best = Math.max(best, log);
   };
-  shapes.forEach((shape, s) => {
-    for (let step = FIRST_F0_STEP; step <= LAST_F0_STEP; step += STEPS_PER_BAND) {
-      compute(shape, s, step);
-    }
-  });
+  // Coarse first: what comes close to the best early on cuts the rest short.
+  for (const offset of [0, 2, 1, 3]) {
+    const from = FIRST_F0_STEP + offset * STEPS_PER_BAND;
+    shapes.forEach((shape, s) => {
+      for (let step = from; step <= LAST_F0_STEP; step += 4 * STEPS_PER_BAND) {
+        compute(shape, s, step);
+      }
+    });
+  }
   if (!fine) return { logs, cellSteps: STEPS_PER_BAND };
   const counts = (s: number, step: number): boolean =>
     (logs[s * MODELS_PER_SHAPE + step - FIRST_F0_STEP] ?? -Infinity) > best - NEGLIGIBLE;
@@ -73,8 +82,7 @@ export function searchModels(
 export function freeLevelDb(problem: FitProblem, shape: BoxShape, step: number): number {
   const { whitening, ones } = problem;
   const n = ones.length;
-  const residual = new Float64Array(n);
-  fillResidual(residual, problem, shape, step);
+  const residual = Float64Array.from(ones, (_, i) => residualAt(problem, shape, step, i));
   let sum = 0;
   for (let row = 0; row < n; row++) {
     sum += whitenedRow(whitening, ones, row) * whitenedRow(whitening, residual, row);
@@ -91,28 +99,39 @@ function sheetLog(f3: number, sheetF3Hz: number | null): number {
   return Math.log(SHEET_TRUST * peak * Math.exp(-0.5 * z * z) + (1 - SHEET_TRUST) * flat);
 }
 
-function fillResidual(
-  residual: Float64Array,
-  { fromStep, toStep, floor, levelDb }: FitProblem,
-  { heardSum }: BoxShape,
+/** Level of the data less that of a model, dB, at one entry. */
+function residualAt(
+  { fromStep, toStep, early, floor, levelDb }: FitProblem,
+  { heardSum, early: table }: BoxShape,
   step: number,
-): void {
-  const stride = STEPS_PER_BAND;
-  const shift = step + LOWEST_STEP;
-  for (let i = 0; i < residual.length; i++) {
-    const from = fromStep[i] ?? 0;
-    const to = toStep[i] ?? 0;
+  entry: number,
+): number {
+  let power: number;
+  if (entry < fromStep.length) {
+    const shift = step + lowestStep;
+    const from = fromStep[entry] ?? 0;
+    const to = toStep[entry] ?? 0;
     const sum = (heardSum[to - shift] ?? 0) - (heardSum[from - shift - stride] ?? 0);
-    const power = (sum * stride) / (to - from + stride);
-    residual[i] = (levelDb[i] ?? 0) - DB * Math.log(power + (floor[i] ?? 0));
+    power = (sum * stride) / (to - from + stride);
+  } else {
+    const row = ((step - firstStep) / stride) * earlyEntries;
+    power = table[row + (early[entry - fromStep.length] ?? 0)] ?? 0;
   }
+  return (levelDb[entry] ?? 0) - decibels * Math.log(power + (floor[entry] ?? 0));
 }
 
-/** ‖W r‖², or Infinity as soon as it exceeds `limit`. */
-function whitenedSquare(whitening: Float64Array, residual: Float64Array, limit: number): number {
+/** ‖W r‖² of a model, or Infinity as soon as it exceeds `limit`; `residual` is room for r. */
+function whitenedSquare(
+  problem: FitProblem,
+  shape: BoxShape,
+  step: number,
+  residual: Float64Array,
+  limit: number,
+): number {
   let total = 0;
   for (let row = 0; row < residual.length; row++) {
-    const value = whitenedRow(whitening, residual, row);
+    residual[row] = residualAt(problem, shape, step, row);
+    const value = whitenedRow(problem.whitening, residual, row);
     total += value * value;
     if (total > limit) return Infinity;
   }

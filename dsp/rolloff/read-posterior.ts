@@ -53,10 +53,10 @@ export interface ReadingTerms {
 const WIDE = 3;
 const CURVE_STRIDE = 2;
 /** Models of less weight are left out. */
-const NEGLIGIBLE = 1e-7;
+const NEGLIGIBLE = 1e-6;
 const LOWEST_DB = -100;
 const HIGHEST_DB = 20;
-const CURVE_CELL_DB = 0.05;
+const CURVE_CELL_DB = 0.1;
 
 interface WeightedModel {
   readonly shape: BoxShape;

@@ -1,7 +1,7 @@
 import { nextPowerOfTwo, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from '../response/impulse-response';
 import { cutAroundPeak, cutLike, TAPER_SECONDS, type Cut } from './bass-cut';
-import { measureDecay } from './measure-decay';
+import { earlyParts } from './early-part';
 
 /** Bass of one or several impulse responses in bands of 1/12 octave, for fitRolloff. */
 export interface RolloffBands {
@@ -15,8 +15,15 @@ export interface RolloffBands {
   readonly lines: Float64Array;
   /** Signal over noise, dB; Infinity where no noise is known, −Infinity where no signal is left. */
   readonly marginDb: Float64Array;
-  /** Time of decay by 60 dB from 180 to 500 Hz, seconds; null when it cannot be read. */
-  readonly decaySeconds: number | null;
+  /** The same through the windows of EARLY_SECONDS, same reference; none when not known. */
+  readonly early: readonly EarlyBands[];
+}
+
+/** Bands of the response under a window e^(−t/τ) from its onset on; see early-part. */
+export interface EarlyBands {
+  readonly seconds: number;
+  readonly power: Float64Array;
+  readonly noisePower: Float64Array;
 }
 
 export const BAND_COUNT = 61;
@@ -24,6 +31,8 @@ export const BANDS_PER_OCTAVE = 12;
 export const LOWEST_BAND_HZ = 15;
 
 const REFERENCE_HZ = [180, 500] as const;
+/** Mean square of the taper at the end of a cut. */
+const TAPER_ENERGY = 0.375;
 
 /** Midpoint of band k in Hz. */
 export function rolloffBandHz(k: number): number {
@@ -58,71 +67,48 @@ export function rolloffBands(ir: ImpulseResponse, noise: ImpulseResponse | null)
   const hz = Float64Array.from({ length: BAND_COUNT }, (_, k) => rolloffBandHz(k));
   const seconds = cut.samples.length / sampleRate;
   const clearSeconds = Math.max(seconds - TAPER_SECONDS, 0.05);
-  const inBand = (power: Float64Array): number =>
-    power.reduce((sum, p, k) => ((hz[k] ?? 0) < REFERENCE_HZ[0] ? sum : sum + p * widthHz(k)), 0);
+  const noiseSeconds = Math.max(seconds - (1 - TAPER_ENERGY) * TAPER_SECONDS, 0.05);
   const raw = {
     hz,
     power: total.map((p, k) => p - (noisePower[k] ?? 0)),
     noisePower,
     lines: hz.map((_, k) => Math.max(1, widthHz(k) * clearSeconds)),
-    decaySeconds: measureDecay(spectrum, lineHz, seconds, inBand(noisePower) / inBand(total)),
+    early: earlyParts(spectrum, lineHz, seconds).map((part) => {
+      const noiseHere = noisePower.map((n) => (n * part.windowSeconds) / noiseSeconds);
+      const power = bandPower(part.spectrum, lineHz).map((p, k) => p - (noiseHere[k] ?? 0));
+      return { seconds: part.seconds, power, noisePower: noiseHere };
+    }),
   };
-  return relateTo(raw, REFERENCE_HZ);
+  return relateTo(raw);
 }
 
-/**
- * Power average of several readings (positions, or speakers of one model), each re its own mean
- * level over `referenceHz`: 180 to 500 Hz unless a low-pass cuts there, as on subs (40 to 80).
- * Throws RangeError on an empty list, or when no band lies in `referenceHz`.
- */
-export function averageRolloffBands(
-  readings: readonly RolloffBands[],
-  referenceHz: readonly [number, number] = REFERENCE_HZ,
-): RolloffBands {
-  const list = readings.map((one) => relateTo(one, referenceHz));
-  const first = list[0];
-  if (!first) throw new RangeError('readings must hold at least one, got none');
-  const mean = (pick: (b: RolloffBands) => Float64Array): Float64Array =>
-    Float64Array.from({ length: BAND_COUNT }, (_, k) => {
-      let sum = 0;
-      for (const bands of list) sum += pick(bands)[k] ?? 0;
-      return sum / list.length;
-    });
-  const decays = list.flatMap(({ decaySeconds }) => decaySeconds ?? []);
-  const logMean = decays.reduce((sum, one) => sum + Math.log(one), 0) / decays.length;
-  const average = {
-    hz: first.hz.slice(),
-    power: mean((b) => b.power),
-    noisePower: mean((b) => b.noisePower),
-    lines: mean((b) => b.lines).map((n) => n * list.length),
-    decaySeconds: decays.length > 0 ? Math.exp(logMean) : null,
-  };
-  return relateTo(average, referenceHz);
+/** Scales powers to their mean level from 180 to 500 Hz and reads the margins. */
+function relateTo(raw: Omit<RolloffBands, 'marginDb'>): RolloffBands {
+  const reference = referencePower(raw.hz, raw.power, raw.noisePower);
+  const scaled = (values: Float64Array): Float64Array => values.map((p) => p / reference);
+  const power = scaled(raw.power);
+  const noisePower = scaled(raw.noisePower);
+  const marginDb = marginsDb(power, noisePower);
+  const early = raw.early.map((part) => ({
+    seconds: part.seconds,
+    power: scaled(part.power),
+    noisePower: scaled(part.noisePower),
+  }));
+  return { ...raw, power, noisePower, marginDb, early };
 }
 
-/** Scales powers to their mean level over `referenceHz` and reads the margins. */
-function relateTo(
-  raw: Omit<RolloffBands, 'marginDb'>,
-  referenceHz: readonly [number, number],
-): RolloffBands {
-  const reference = referencePower(raw.hz, raw.power, raw.noisePower, referenceHz);
-  const power = raw.power.map((p) => p / reference);
-  const noisePower = raw.noisePower.map((n) => n / reference);
-  const marginDb = power.map((p, k) => {
+/** Signal over noise per band, dB; Infinity where there is no noise, −Infinity without a signal. */
+export function marginsDb(power: Float64Array, noisePower: Float64Array): Float64Array {
+  return power.map((p, k) => {
     const n = noisePower[k] ?? 0;
     if (p <= 0) return -Infinity;
     return n > 0 ? 10 * Math.log10(p / n) : Infinity;
   });
-  return { ...raw, power, noisePower, marginDb };
 }
 
-/** Mean of the levels in dB over a range, as a power; what is below the noise counts as it. */
-function referencePower(
-  hz: Float64Array,
-  power: Float64Array,
-  noise: Float64Array,
-  [low, high]: readonly [number, number],
-): number {
+/** Mean of the levels in dB from 180 to 500 Hz, as a power; what is below the noise counts as it. */
+function referencePower(hz: Float64Array, power: Float64Array, noise: Float64Array): number {
+  const [low, high] = REFERENCE_HZ;
   const least = Math.max(...power, ...noise) * 1e-12;
   if (!(least > 0)) return 1;
   let sum = 0;
@@ -133,7 +119,6 @@ function referencePower(
     sum += Math.log(Math.max(power[k] ?? 0, noise[k] ?? 0, least));
     count++;
   }
-  if (count === 0) throw new RangeError(`referenceHz must hold a band, got ${low} to ${high}`);
   return Math.exp(sum / count);
 }
 

@@ -7,8 +7,6 @@ import { roomImages, type RoomImages } from './room-images';
 
 /** Images are laid down on a grid at least this fine, Hz, shared between the two nearest samples. */
 const leastGridHz = 9600;
-/** Images are dropped once the slowest bass band has decayed by this much. */
-const decayDb = 52;
 /** Images weaker than this by their reflections alone are left out. */
 const weakest = 2e-4;
 
@@ -16,7 +14,8 @@ const weakest = 2e-4;
  * Adds the bass (all bands below 500 Hz) of the way from source to microphone to the half spectrum
  * of `size` samples at `sampleRate`: every image source, one walk of the lattice for all bass
  * bands, which are split by causal filters. Sharing between two samples of the grid costs at most 0.02 dB at 250 Hz. Radiation is
- * taken as equal in all directions.
+ * taken as equal in all directions. Images are dropped once the slowest bass band has decayed by
+ * `fallDb`: 35 dB are enough where only levels count.
  */
 export function addBass(
   spectrum: Float64Array,
@@ -25,6 +24,7 @@ export function addBass(
   room: Room,
   source: Point,
   microphone: Point,
+  fallDb = 52,
 ): void {
   let ratio = 1;
   while (sampleRate * ratio < leastGridHz) ratio *= 2;
@@ -33,7 +33,7 @@ export function addBass(
   const gridRate = sampleRate * ratio;
   const c = soundSpeed(room);
   const decays = Array.from({ length: bassBands }, (_, band) =>
-    bandDecay(room, band).timeOfFall(decayDb),
+    bandDecay(room, band).timeOfFall(fallDb),
   );
   const end = Math.min((gridSize - 2) / gridRate, Math.max(0.3, ...decays));
   const images = roomImages(room, source, microphone, c * end);

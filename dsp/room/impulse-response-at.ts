@@ -11,7 +11,7 @@ import { addUpper } from './upper-spectrum';
  * Pressure at the microphone after a unit sample into the speaker: sample 0 is the moment of
  * emission, so the way through the air is part of it. Length: the power of two of samples that
  * holds `seconds`. A rate of 1200 Hz or more works; at a low rate only the bass is computed, which
- * is exact below 250 Hz. Throws RangeError for a place outside the room or a lower rate.
+ * is exact below 250 Hz. `fallDb`: see addBass. Throws RangeError for a place outside the room or a lower rate.
  * Source: image sources, Allen and Berkley, JASA 1979.
  */
 export function impulseResponseAt(
@@ -20,13 +20,14 @@ export function impulseResponseAt(
   microphone: Point,
   sampleRate: number,
   seconds = 1.3,
+  fallDb?: number,
 ): Float64Array {
   if (!(sampleRate >= 1200)) throw new RangeError(`sampleRate must be ≥ 1200, got ${sampleRate}`);
   requireInside(room, 'speaker', speaker.position);
   requireInside(room, 'microphone', microphone);
   const size = nextPowerOfTwo(Math.ceil(seconds * sampleRate));
   const spectrum = new Float64Array(size + 2);
-  addBass(spectrum, size, sampleRate, room, speaker.position, microphone);
+  addBass(spectrum, size, sampleRate, room, speaker.position, microphone, fallDb);
   addUpper(spectrum, size, sampleRate, room, speaker, microphone);
   applySpeaker(spectrum, sampleRate / size, speaker);
   return realSignal(spectrum, size);

@@ -1,42 +1,25 @@
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
-import { fitRolloff, isRefusal, type RolloffFit } from '../../dsp/rolloff/fit-rolloff';
+import { fitRolloff } from '../../dsp/rolloff/fit-rolloff';
 import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
-import type { RolloffReading } from './reading';
+import { marginBetween, tellRolloff, type RolloffFinding } from './rolloff-finding';
 import { divisibleHz, takeOutOfBands, type FilterInForce } from './take-out-filter';
 import { judgeThrough } from './take-out-rolloff';
 
-export interface RolloffFinding {
-  readonly rolloff: RolloffReading | null;
-  readonly curve: RolloffFit['curve'] | null;
-  /** Signal over noise from 40 to 80 Hz, dB; null where no noise is known. */
-  readonly bassMarginDb: number | null;
-  readonly notes: readonly string[];
-}
-
 /** A sub's own low-pass stays out of its roll-off: bands up to here are used. */
-const subUpperHz = 90;
+export const subUpperHz = 90;
 /** The fit needs bands up to here. */
 const fewestUpperHz = 60;
-/** A sub whose f10 is known no better than this factor has no roll-off that could be used. */
-const subSpread = 4;
-
-const cautions = {
-  wide: 'The roll-off is uncertain by more than a factor of 3: a reading close to the driver, or more seats, would settle it.',
-  noise:
-    'The lower end of the roll-off lies in the noise: more level or a longer sweep would settle it.',
-  low: 'The speaker may reach below 15 Hz, the lowest band read: the lower limits are not known.',
-} as const;
-
 /**
  * Roll-off of one speaker from its impulse response at a seat and the noise that went through the
  * same deconvolution (null when unknown). A crossover in force is divided out, and the roll-off
- * withheld where that cannot be done. Sources: see dsp/rolloff/fit-rolloff.
+ * withheld where that cannot be done. `sheetF3Hz`: f3 on the speaker's sheet, 5 to 500. Sources: see dsp/rolloff/fit-rolloff.
  */
 export function readRolloff(
   ir: ImpulseResponse,
   noise: ImpulseResponse | null,
   isSub: boolean,
   filter: FilterInForce | null = null,
+  sheetF3Hz: number | null = null,
 ): RolloffFinding {
   const raw = rolloffBands(ir, noise);
   const bassMarginDb = marginBetween(raw.hz, raw.marginDb, 40, 80);
@@ -44,55 +27,14 @@ export function readRolloff(
   const bands = filter ? takeOutOfBands(raw, filter.spec, range) : raw;
   const fit = fitRolloff(bands, {
     place: 'room',
-    lowerHz: range[0],
+    ...(sheetF3Hz === null ? {} : { sheetF3Hz }),
+    lowerHz: isSub ? 0 : range[0],
     ...(isSub ? { upperHz: Math.max(Math.min(subUpperHz, range[1]), fewestUpperHz) } : {}),
   });
   const through = filter && !isSub ? judgeThrough(filter, bands, fit) : null;
   if (through?.withheld) {
     return { rolloff: null, curve: null, bassMarginDb, notes: [through.note] };
   }
-  if (isRefusal(fit)) {
-    const note = `No roll-off: ${sayBands(fit.bandsWithMargin)} 6 dB above the noise. More level or a longer sweep would settle it.`;
-    return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
-  }
-  const { low, high } = fit.f10Hz;
-  if (isSub && high > subSpread * low) {
-    const note = `The sub's lower end cannot be told from one seat: it is 10 dB down somewhere between ${low.toFixed(0)} and ${high.toFixed(0)} Hz. A reading close to the sub would settle it.`;
-    return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
-  }
-  return {
-    rolloff: {
-      f3Hz: estimate(fit.f3Hz),
-      f6Hz: estimate(fit.f6Hz),
-      f10Hz: estimate(fit.f10Hz),
-      f6UpperHz: fit.f6Upper80Hz,
-      box: fit.box,
-    },
-    curve: fit.curve,
-    bassMarginDb,
-    notes: [...(through ? [through.note] : []), ...(fit.caution ? [cautions[fit.caution]] : [])],
-  };
-}
-
-function estimate(quantiles: RolloffFit['f3Hz']): RolloffReading['f3Hz'] {
-  return { median: quantiles.median, interval: [quantiles.low, quantiles.high] };
-}
-
-/** Mean of the finite margins between two frequencies; null when none is finite. */
-function marginBetween(
-  hz: Float64Array,
-  marginDb: Float64Array,
-  lowHz: number,
-  highHz: number,
-): number | null {
-  const inside = marginDb.filter((margin, k) => {
-    const f = hz[k] ?? 0;
-    return f >= lowHz && f <= highHz && Number.isFinite(margin);
-  });
-  return inside.length === 0 ? null : inside.reduce((sum, one) => sum + one, 0) / inside.length;
-}
-
-function sayBands(count: number): string {
-  if (count === 0) return 'no band of the bass stands';
-  return count === 1 ? 'only one band of the bass stands' : `only ${count} bands of the bass stand`;
+  const told = tellRolloff(fit, isSub, bassMarginDb);
+  return through && told.rolloff ? { ...told, notes: [through.note, ...told.notes] } : told;
 }

@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { sealedResponse } from '../../../dsp/rolloff/box-response';
 import { complex, multiply } from '../../../dsp/rolloff/complex';
 import { crossingHz } from '../../../dsp/rolloff/crossing';
-import { fitRolloff, type RolloffFit } from '../../../dsp/rolloff/fit-rolloff';
 import {
-  averageRolloffBands,
-  rolloffBands,
-  type RolloffBands,
-} from '../../../dsp/rolloff/rolloff-bands';
+  fitRolloff,
+  fitRolloffTogether,
+  isRefusal,
+  type RolloffFit,
+} from '../../../dsp/rolloff/fit-rolloff';
+import { rolloffBands, type RolloffBands } from '../../../dsp/rolloff/rolloff-bands';
 import { seededRandom } from '../../../dsp/signal/random';
 import { expectClose } from '../../close';
 import { freeResponse, makeModalRoom, modalResponse } from './modal-room';
@@ -18,13 +19,17 @@ const [one, two] = cases;
 if (!one || !two) throw new Error('cases are drawn');
 
 describe('fitRolloff at a seat', () => {
-  it('holds the truth in its intervals in at least 12 of 14 rooms', () => {
-    const fits = cases.map(({ ir }) => fitted(rolloffBands(ir, null), { place: 'room' }));
-    const count = (pick: (fit: RolloffFit) => RolloffFit['f6Hz'], db: number): number =>
-      fits.filter((fit, i) => holds(pick(fit), crossingHz((cases[i] ?? one).speaker, db))).length;
-    expect(count((fit) => fit.f6Hz, 6)).toBeGreaterThanOrEqual(12);
-    expect(count((fit) => fit.f10Hz, 10)).toBeGreaterThanOrEqual(12);
-    expect(count((fit) => fit.f3Hz, 3)).toBeGreaterThanOrEqual(12);
+  // Sums of modes, with every speaker at a wall and little lost in the bass: harder than most rooms.
+  it('holds the truth in three of four of 40 stiff rooms', () => {
+    const stiff = drawSeatCases(40, 11);
+    const fits = stiff.map(({ ir }) => fitted(rolloffBands(ir, null), { place: 'room' }));
+    const share = (pick: (fit: RolloffFit) => RolloffFit['f6Hz'], db: number): number =>
+      mean(
+        fits.map((fit, i) => (holds(pick(fit), crossingHz((stiff[i] ?? one).speaker, db)) ? 1 : 0)),
+      );
+    expect(share((fit) => fit.f3Hz, 3)).toBeGreaterThanOrEqual(0.75);
+    expect(share((fit) => fit.f6Hz, 6)).toBeGreaterThanOrEqual(0.75);
+    expect(share((fit) => fit.f10Hz, 10)).toBeGreaterThanOrEqual(0.75);
   });
 
   it('is nearer the truth than the −6 dB point of the 1/3-octave response', () => {
@@ -70,14 +75,22 @@ describe('fitRolloff at a seat', () => {
     }
   });
 
-  it('narrows with more seats and with more speakers of one model', () => {
+  it('narrows with more seats a little, with more speakers of one model much', () => {
     const bands = cases.map(({ ir }) => rolloffBands(ir, null));
-    const widthOf = (options: Parameters<typeof fitRolloff>[1]): number =>
-      mean(bands.map((one) => logWidth(fitted(one, options).f10Hz)));
-    const one = widthOf({ place: 'room' });
-    expect(widthOf({ place: 'room', positions: 8 })).toBeLessThan(one);
-    expect(widthOf({ place: 'room', sameModel: 2 })).toBeLessThan(0.95 * one);
-    expect(widthOf({ place: 'room', sameModel: 5 })).toBeLessThan(0.85 * one);
+    const widthOf = (names: readonly string[]): number =>
+      mean(
+        bands.map((one) => {
+          const readings = names.map((speaker) => ({ bands: one, speaker }));
+          const fit = fitRolloffTogether(readings, {});
+          return isRefusal(fit) ? Number.NaN : logWidth(fit.f10Hz);
+        }),
+      );
+    const one = widthOf(['a']);
+    const seats = widthOf(['a', 'a', 'a', 'a', 'a']);
+    const models = widthOf(['a', 'b', 'c', 'd', 'e']);
+    expect(seats).toBeLessThan(one);
+    expect(models).toBeLessThan(0.9 * one);
+    expect(models).toBeLessThan(seats);
   });
 
   it('uses what the sheet says, and doubts a sheet that is far off', () => {
@@ -112,10 +125,24 @@ describe('fitRolloff at a seat', () => {
 });
 
 describe('fitRolloff', () => {
-  it('averages readings as one', () => {
-    const bands = cases.slice(0, 2).map(({ ir }) => rolloffBands(ir, null));
-    const fit = fitted(averageRolloffBands(bands), { place: 'room', sameModel: 2 });
-    expect(fit.f6Hz.high).toBeGreaterThan(fit.f6Hz.low);
+  it('reads one reading alone and one in a list alike, and refuses none', () => {
+    const bands = rolloffBands(one.ir, null);
+    const alone = fitted(bands, { place: 'room' });
+    expectClose(fitRolloffTogether([{ bands, speaker: 'FL' }], {}), alone, 0);
+    expect(() => fitRolloffTogether([], {})).toThrow('got none');
+  });
+
+  it('does without early parts where they are not known, and knows less of the box then', () => {
+    const certainty = (early: boolean): number =>
+      mean(
+        cases.map(({ ir }) => {
+          const bands = rolloffBands(ir, null);
+          const seen = early ? bands : { ...bands, early: [] };
+          return fitted(seen, { place: 'room' }).box.probability;
+        }),
+      );
+    expect(certainty(false)).toBeGreaterThan(0.5);
+    expect(certainty(true)).toBeGreaterThan(certainty(false) + 0.05);
   });
 
   it('refuses too few bands and options out of range', () => {
@@ -125,8 +152,6 @@ describe('fitRolloff', () => {
       refused: 'too few bands',
     });
     const refusals = [
-      [{ positions: 0 }, 'positions must be at least 1, got 0'],
-      [{ sameModel: Number.NaN }, 'sameModel must be at least 1, got NaN'],
       [{ upperHz: 20 }, 'upperHz must be at least 60, got 20'],
       [{ lowerHz: -1 }, 'lowerHz must not be negative, got -1'],
       [{ sheetF3Hz: 1 }, 'sheetF3Hz must lie between 5 and 500, got 1'],
