@@ -2,14 +2,15 @@ import type { RoomPreset } from '../../dsp/room/draw-room';
 import { layoutFromName } from '../../src/system/layout';
 import { scheduleTake } from '../../src/take/schedule-take';
 import { isTrouble } from '../../src/trouble';
+import { briefLayout, briefQuestions, briefSweepSeconds } from './brief-take';
 import type { RoomFigures } from './figures';
 import { measureRoom } from './measure-room';
 import { measureRolloffRooms } from './rolloff';
 import type { RolloffCase } from './rolloff-measure';
 
-/** One room to measure: a whole take in it, or many roll-off fits. */
+/** One room to measure: a whole or a brief take in it, or many roll-off fits. */
 export interface Order {
-  readonly what: 'take' | 'roll-off';
+  readonly what: 'take' | 'brief take' | 'roll-off';
   readonly layout: string;
   readonly preset: RoomPreset;
   readonly seed: number;
@@ -27,7 +28,13 @@ async function measure({ what, layout: name, preset, seed }: Order): Promise<Res
   if (what === 'roll-off') return { what, preset, cases: measureRolloffRooms(preset, 1, seed) };
   const layout = layoutFromName(name);
   if (isTrouble(layout)) throw new RangeError(layout.sentence);
-  return { what, figures: await measureRoom(layout, scheduleTake(layout), preset, seed) };
+  if (what === 'take') {
+    return { what, figures: await measureRoom(layout, scheduleTake(layout), preset, seed) };
+  }
+  const brief = briefLayout(layout, seed);
+  const schedule = scheduleTake(brief, { sweepSeconds: briefSweepSeconds });
+  const questions = briefQuestions(seed);
+  return { what: 'take', figures: await measureRoom(brief, schedule, preset, seed, questions) };
 }
 
 async function answer(order: Order): Promise<Answer> {

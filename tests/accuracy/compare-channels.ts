@@ -1,21 +1,26 @@
 import { realSpectrum } from '../../dsp/fft/fft';
-import { impulseResponseAt } from '../../dsp/room/impulse-response-at';
 import { distanceBetween } from '../../dsp/room/point';
 import { speakerResponse } from '../../dsp/room/speaker-response';
 import type { ChannelReading, Estimate } from '../../src/reading/reading';
 import type { PracticeChannelTruth, PracticeTruth } from '../../src/rig/practice-truth';
 import type { PracticeSpeaker, PracticeSystem } from '../../src/rig/practice-system';
-import type { Channel, Layout } from '../../src/system/channel';
+import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
 import type { ArrivalKind, Crossing, RoomFigures } from './figures';
 
 type Figures = Pick<RoomFigures, 'arrivals' | 'polarity' | 'levels' | 'roomGains' | 'rolloffs'>;
+
+export interface ReadRoom {
+  readonly truth: PracticeTruth;
+  /** Room and speaker of every channel, 48 kHz. */
+  readonly responses: ReadonlyMap<ChannelLabel, Float64Array>;
+  readonly readings: readonly ChannelReading[];
+}
 
 /** Holds every channel's reading against what is so in the simulated room. */
 export function compareChannels(
   system: PracticeSystem,
   layout: Layout,
-  truth: PracticeTruth,
-  readings: readonly ChannelReading[],
+  { truth, responses, readings }: ReadRoom,
 ): Figures {
   const cases = layout.channels.map((channel, index) => {
     const entry = system.speakers[index];
@@ -25,7 +30,7 @@ export function compareChannels(
     return { channel, entry, known, reading };
   });
   const mains = cases.filter(({ channel }) => channel.kind !== 'sub');
-  const levels = mains.map(({ entry }) => trueLevels(system, entry));
+  const levels = mains.map(({ entry }) => trueLevels(system, entry, responses.get(entry.channel)));
   const [reference] = mains;
   const referenceLevel = reference?.reading.levelDb ?? Number.NaN;
   const referenceTruth = levels[0]?.roomDb ?? Number.NaN;
@@ -86,11 +91,12 @@ function arrivalErrors({
 
 /** Mean of |H|² over log f from 500 to 2000 Hz, in the room and in the free field, dB. */
 function trueLevels(
-  { room, microphone }: PracticeSystem,
-  { speaker }: PracticeSpeaker,
+  { microphone }: PracticeSystem,
+  { channel, speaker }: PracticeSpeaker,
+  response: Float64Array | undefined,
 ): { roomDb: number; freeDb: number } {
+  if (!response) throw new RangeError(`no response of ${channel}`);
   const rate = 48000;
-  const response = impulseResponseAt(room, speaker, microphone, rate);
   const spectrum = realSpectrum(response, response.length);
   const distance = distanceBetween(speaker.position, microphone);
   let [inRoom, free, weight] = [0, 0, 0];

@@ -13,8 +13,15 @@ export interface Crossing {
 export interface RoomFigures {
   readonly seed: number;
   readonly preset: string;
-  /** Estimated less true skew, ppm, per signal-to-noise ratio in dB; null when no clock was found. */
-  readonly skew: readonly { readonly snrDb: number; readonly errorPpm: number | null }[];
+  /**
+   * Estimated less true skew, ppm, per signal-to-noise ratio in dB, and the Cramér-Rao bound of its
+   * standard deviation; null when no clock was found.
+   */
+  readonly skew: readonly {
+    readonly snrDb: number;
+    readonly errorPpm: number | null;
+    readonly boundPpm: number;
+  }[];
   readonly buffers: {
     readonly planted: number;
     readonly found: number;

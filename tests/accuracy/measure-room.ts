@@ -1,23 +1,42 @@
 import type { RoomPreset } from '../../dsp/room/draw-room';
+import type { BufferFault } from '../../dsp/room/faults';
 import { seededRandom } from '../../dsp/signal/random';
 import { checkCapture } from '../../src/reading/check-capture';
 import { clockReading } from '../../src/reading/clock-reading';
 import { matchClock } from '../../src/reading/match-clock';
 import { readTake } from '../../src/reading/read-take';
-import { finishCapture, renderMix, resampleMix } from '../../src/rig/practice-capture';
 import { systemTruth } from '../../src/rig/practice-truth';
-import type { PracticeFaults, PracticeSystem } from '../../src/rig/practice-system';
+import type { PracticeSystem } from '../../src/rig/practice-system';
 import type { Layout } from '../../src/system/channel';
 import type { Schedule } from '../../src/take/schedule';
 import { isTrouble } from '../../src/trouble';
+import { skewBound } from './bounds';
+import { compareChannels } from './compare-channels';
 import { drawSystem } from './draw-system';
 import type { RoomFigures } from './figures';
-import { compareChannels } from './compare-channels';
+import { hearTake } from './hear-take';
 
-/** Signal-to-noise ratios at which the skew is read, dB; channels are read at the first. */
-const ratiosDb = [40, 30, 10] as const;
+/** Signal-to-noise ratio at which everything is read, dB; the skew is read in more noise too. */
+const readAtDb = 40;
 /** Sizes of lost and repeated buffers, frames of the recorder. */
 const bufferSizes = [16, 48, 64, 128, 256, 441, 480, 512, 1024, 2048, 4096];
+
+export interface RoomQuestions {
+  /** Further signal-to-noise ratios at which the skew is read, dB. */
+  readonly skewAtDb: readonly number[];
+  /** Lost buffers: not at all, in which segment, or where in the sweep too, which takes long. */
+  readonly buffers: 'none' | 'segments' | 'places';
+}
+
+const everything: RoomQuestions = { skewAtDb: [30, 10], buffers: 'places' };
+const noBuffers = {
+  planted: 0,
+  found: 0,
+  sizeErrors: [],
+  places: [],
+  falseAlarms: 0,
+  wrongSegment: 0,
+};
 
 /** Simulates one take in one drawn room, reads it, and holds the readings against the truth. */
 export async function measureRoom(
@@ -25,23 +44,14 @@ export async function measureRoom(
   schedule: Schedule,
   preset: RoomPreset,
   seed: number,
+  questions = everything,
 ): Promise<RoomFigures> {
   const system = drawSystem(layout, preset, seed);
-  const mix = await renderMix(system, schedule);
-  const heard = mix && (await resampleMix(mix, system, schedule));
-  if (!heard) throw new RangeError('the rendering must run to its end');
-  const level = markRms(mix, schedule) * 10 ** (system.sensitivityDb / 20);
-  const capture = (snrDb: number, faults: PracticeFaults = {}): Float32Array =>
-    finishCapture(heard, noisy(system, level, snrDb), { faults });
-  const skew = ratiosDb.map((snrDb) => ({
-    snrDb,
-    errorPpm: skewError(capture(snrDb), schedule, system.skewPpm),
-  }));
-  const samples = capture(ratiosDb[0]);
+  const { record, responses } = await hearTake(system, schedule);
   const truth = systemTruth(system, layout);
   const readings = await readTake(
     schedule,
-    { samples, sampleRate: 48000 },
+    { samples: record(readAtDb), sampleRate: 48000 },
     {
       temperatureCelsius: truth.temperatureCelsius,
       referenceDistanceMetres: truth.referenceDistanceMetres,
@@ -49,30 +59,31 @@ export async function measureRoom(
     },
   );
   if (isTrouble(readings)) throw new RangeError(`room ${seed}: ${readings.sentence}`);
-  const buffers = measureBuffers(capture, schedule, system, seed);
+  const { skewPpm, faults } = readings.clock;
+  const noisier = questions.skewAtDb.map((snrDb) => ({
+    snrDb,
+    errorPpm: skewError(record(snrDb), schedule, system.skewPpm),
+    boundPpm: skewBound(snrDb, schedule),
+  }));
+  const places = questions.buffers === 'places';
+  const buffers =
+    questions.buffers === 'none'
+      ? noBuffers
+      : measureBuffers((lost) => record(readAtDb, lost), schedule, system, places);
   return {
     seed,
     preset,
-    skew,
-    buffers: { ...buffers, falseAlarms: buffers.falseAlarms + readings.clock.faults.length },
-    ...compareChannels(system, layout, truth, readings.channels),
+    skew: [
+      {
+        snrDb: readAtDb,
+        errorPpm: skewPpm - system.skewPpm,
+        boundPpm: skewBound(readAtDb, schedule),
+      },
+      ...noisier,
+    ],
+    buffers: { ...buffers, falseAlarms: buffers.falseAlarms + faults.length },
+    ...compareChannels(system, layout, { truth, responses, readings: readings.channels }),
   };
-}
-
-/** The system with pink noise and hiss of equal power, so far under the mark at the microphone. */
-function noisy(system: PracticeSystem, level: number, snrDb: number): PracticeSystem {
-  const rms = level * 10 ** (-snrDb / 20) * Math.SQRT1_2;
-  return { ...system, noise: { pink: rms, hiss: rms } };
-}
-
-/** Rms of the marks at the microphone. */
-function markRms(mix: Float64Array, schedule: Schedule): number {
-  const { lengthSamples } = schedule.mark;
-  let power = 0;
-  for (const start of schedule.markStarts) {
-    for (let n = start; n < start + 2 * lengthSamples; n++) power += (mix[n] ?? 0) ** 2;
-  }
-  return Math.sqrt(power / (schedule.markStarts.length * lengthSamples));
 }
 
 function skewError(samples: Float32Array, schedule: Schedule, truePpm: number): number | null {
@@ -83,10 +94,10 @@ function skewError(samples: Float32Array, schedule: Schedule, truePpm: number): 
 
 /** Loses or repeats one buffer in each of two segments and looks whether it is found. */
 function measureBuffers(
-  capture: (snrDb: number, faults: PracticeFaults) => Float32Array,
+  record: (lost: readonly BufferFault[]) => Float32Array,
   schedule: Schedule,
-  { skewPpm, latencySeconds }: PracticeSystem,
-  seed: number,
+  { skewPpm, latencySeconds, seed }: PracticeSystem,
+  places: boolean,
 ): RoomFigures['buffers'] {
   const random = seededRandom(seed + 0.7);
   const count = schedule.segments.length;
@@ -105,23 +116,16 @@ function measureBuffers(
       samples: random() < 0.7 ? size : -size,
     };
   });
-  const samples = capture(ratiosDb[0], { buffers: faults });
+  const samples = record(faults);
   const audio = { samples: Float64Array.from(samples), sampleRate: 48000 };
   const matched = matchClock(audio, schedule);
   if (isTrouble(matched)) {
-    return {
-      planted: 2,
-      found: 0,
-      sizeErrors: [],
-      places: [],
-      falseAlarms: 0,
-      wrongSegment: 0,
-    };
+    return { ...noBuffers, planted: faults.length };
   }
   const told = [...clockReading(matched.clock, schedule).faults];
-  const checks = checkCapture(audio, matched.clock, schedule);
+  const checks = places ? checkCapture(audio, matched.clock, schedule) : null;
   const sizeErrors: number[] = [];
-  const places: RoomFigures['buffers']['places'][number][] = [];
+  const found: RoomFigures['buffers']['places'][number][] = [];
   let wrongSegment = 0;
   let lostBefore = 0;
   for (const { segment, samples: size, atSample, inSweep } of faults) {
@@ -134,13 +138,18 @@ function measureBuffers(
       sizeErrors.push(fault.samples - Math.abs(size));
       if (fault.channel !== segment) wrongSegment++;
       const index = schedule.segments.findIndex(({ channel }) => channel === segment);
-      const place = checks.segments[index]?.mend?.atSample;
+      const place = checks?.segments[index]?.mend?.atSample;
       const error = place === undefined ? null : (place - atSample + lostBefore) / 48000;
-      places.push({ inSweep, error });
+      if (checks) found.push({ inSweep, error });
     }
     lostBefore += size;
   }
-  const found = sizeErrors.length;
-  const falseAlarms = told.length;
-  return { planted: faults.length, found, sizeErrors, places, falseAlarms, wrongSegment };
+  return {
+    planted: faults.length,
+    found: sizeErrors.length,
+    sizeErrors,
+    places: found,
+    falseAlarms: told.length,
+    wrongSegment,
+  };
 }

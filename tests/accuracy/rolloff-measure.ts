@@ -1,18 +1,17 @@
-import { realSignal, type HalfSpectrum } from '../../dsp/fft/fft';
-import { drawSpeaker, type SpeakerOptions } from '../../dsp/room/draw-speaker';
+import { drawSpeaker } from '../../dsp/room/draw-speaker';
+import type { RoomPreset } from '../../dsp/room/draw-room';
 import type { SpeakerModel } from '../../dsp/room/speaker';
-import { speakerResponses } from '../../dsp/room/speaker-response';
 import { truthOf } from '../../dsp/room/truth';
-import { fitRolloff, isRefusal, type RolloffOptions } from '../../dsp/rolloff/fit-rolloff';
 import {
-  averageRolloffBands,
-  rolloffBands,
-  type RolloffBands,
-} from '../../dsp/rolloff/rolloff-bands';
+  fitRolloff,
+  fitRolloffTogether,
+  isRefusal,
+  type RolloffFit,
+  type RolloffRefusal,
+} from '../../dsp/rolloff/fit-rolloff';
+import { rolloffBands, type RolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import { gaussian, seededRandom } from '../../dsp/signal/random';
-import { TRANSFER_RATE, TRANSFER_SIZE, type RoomTransfers } from './rolloff-transfers';
-
-const DELAY_SECONDS = 0.1;
+import { drawBassRoom, responseThrough } from './rolloff-transfers';
 
 /** One frequency: truth, and low, median and high of the fit. */
 export interface RolloffCrossing {
@@ -37,119 +36,110 @@ export type RolloffCondition =
   | 'one position, misaligned'
   | 'one position, noisy'
   | 'one position, sheet'
-  | 'eight positions'
+  | 'three seats'
   | 'two of a model'
   | 'five of a model'
   | 'subs, one position'
   | 'close'
-  | 'close, misaligned';
+  | 'close, misaligned'
+  | 'close to the cone alone';
+
+const seats = [0, 1, 2];
+const places = [0, 1, 2, 3, 4];
 
 /** All conditions in one room; speakers follow from the seed. */
-export function measureRolloffs(room: RoomTransfers, seed: number): RolloffCase[] {
-  const { seats, others, close } = room;
-  const main = seats[0] ?? close;
-  const places = [main, ...others];
+export function measureRolloffs(preset: RoomPreset, seed: number): RolloffCase[] {
+  const room = drawBassRoom(preset, seed);
+  const atSeats = seats.map((seat) => room.transfer(0, seat));
+  const [main = null] = atSeats;
+  const atMain = places.map((place) => (place === 0 ? main : room.transfer(place, 0)));
+  const close = room.close();
+  const random = seededRandom(seed + 0.1);
   const cases: RolloffCase[] = [];
-  const measure = (
+  const add = (
     condition: RolloffCondition,
-    transfers: readonly HalfSpectrum[],
-    options: RolloffOptions,
     speaker: SpeakerModel,
-    noiseDb: number | null = null,
-  ): void => {
-    const bands = transfers.map((transfer, i) =>
-      bandsOf(transfer, speaker, noiseDb, 50 * seed + cases.length + i / 10),
-    );
-    cases.push(hold(condition, averageRolloffBands(bands), options, speaker));
-  };
-  places.forEach((transfer, i) => {
-    const own = 10 * seed + i;
-    const plain = speakerOf(own, {});
-    const room1 = { place: 'room' } as const;
-    measure('one position', [transfer], room1, plain);
-    measure('one position, misaligned', [transfer], room1, speakerOf(own, { misaligned: true }));
-    const random = seededRandom(own + 0.1);
-    measure('one position, noisy', [transfer], room1, speakerOf(own + 5, {}), -10 - 25 * random());
+    fit: RolloffFit | RolloffRefusal,
+  ): void => void cases.push(hold(condition, fit, speaker));
+  const bandsOf = (transfer: Float64Array | null, speaker: SpeakerModel): RolloffBands =>
+    rolloffBands(responseThrough(transfer, speaker), null);
+  const atSeat = { place: 'room' } as const;
+
+  // Two places, so that twice as many rooms need not be drawn.
+  for (const place of [0, 1 + (seed % 4)]) {
+    const transfer = atMain[place] ?? null;
+    const plain = drawSpeaker(10 * seed + place);
+    const bands = bandsOf(transfer, plain);
+    add('one position', plain, fitRolloff(bands, atSeat));
+    if (place > 0) continue;
     const sheetF3Hz = truthOf(plain).f3Hz * (1 + 0.15 * gaussian(random)());
-    measure('one position, sheet', [transfer], { place: 'room', sheetF3Hz }, plain);
-  });
-  const speaker = speakerOf(10 * seed + 6, {});
-  measure('eight positions', seats, { place: 'room', positions: 8 }, speaker);
-  measure('two of a model', places.slice(0, 2), { place: 'room', sameModel: 2 }, speaker);
-  measure('five of a model', places, { place: 'room', sameModel: 5 }, speaker);
-  const sub = speakerOf(10 * seed + 7, { kind: 'sub' });
-  measure('subs, one position', [main], { place: 'room', upperHz: 90 }, sub);
-  measure('close', [close], { place: 'close' }, speaker);
-  const odd = speakerOf(10 * seed + 8, { misaligned: true });
-  measure('close, misaligned', [close], { place: 'close' }, odd);
+    add('one position, sheet', plain, fitRolloff(bands, { ...atSeat, sheetF3Hz }));
+    const odd = drawSpeaker(10 * seed, { misaligned: true });
+    add('one position, misaligned', odd, fitRolloff(bandsOf(transfer, odd), atSeat));
+    const other = drawSpeaker(10 * seed + 5);
+    const noisy = noisyBands(transfer, other, -10 - 25 * random(), seed);
+    add('one position, noisy', other, fitRolloff(noisy, atSeat));
+  }
+
+  const speaker = drawSpeaker(10 * seed + 6);
+  const own = atMain.map((transfer, place) => ({
+    bands: bandsOf(transfer, speaker),
+    speaker: String(place),
+  }));
+  const elsewhere = atSeats
+    .slice(1)
+    .map((transfer) => ({ bands: bandsOf(transfer, speaker), speaker: '0' }));
+  add('three seats', speaker, fitRolloffTogether([...own.slice(0, 1), ...elsewhere], {}));
+  add('two of a model', speaker, fitRolloffTogether(own.slice(0, 2), {}));
+  add('five of a model', speaker, fitRolloffTogether(own, {}));
+
+  const sub = drawSpeaker(10 * seed + 7, { kind: 'sub' });
+  const subFit = fitRolloff(bandsOf(main, sub), { place: 'room', upperHz: 90 });
+  cases.push(hold('subs, one position', subFit, sub, [40, 80]));
+
+  const atCone = { place: 'close' } as const;
+  add('close', speaker, fitRolloff(bandsOf(close, speaker), atCone));
+  const odd = drawSpeaker(10 * seed + 8, { misaligned: true });
+  add('close, misaligned', odd, fitRolloff(bandsOf(close, odd), atCone));
+  const cone = rolloffBands(responseThrough(close, speaker, true), null);
+  add('close to the cone alone', speaker, fitRolloff(cone, { ...atCone, coneOnly: true }));
   return cases;
 }
 
-function speakerOf(seed: number, options: SpeakerOptions): SpeakerModel {
-  return drawSpeaker(seed, options);
-}
-
-/** `noiseDb`: power of white noise in the bands re the 180 to 500 Hz mean; null for none. */
-function bandsOf(
-  transfer: HalfSpectrum,
+/**
+ * A speaker with noise in its response, and in the silence beside it. `noiseDb`: power of white
+ * noise in the bands re the 180 to 500 Hz mean.
+ */
+function noisyBands(
+  transfer: Float64Array | null,
   speaker: SpeakerModel,
-  noiseDb: number | null,
+  noiseDb: number,
   seed: number,
 ): RolloffBands {
-  const spectrum = spectrumOf(transfer, speaker);
-  const samples = realSignal(spectrum, TRANSFER_SIZE);
-  const frame = { sampleRate: TRANSFER_RATE, zeroIndex: Math.round(DELAY_SECONDS * TRANSFER_RATE) };
-  if (noiseDb === null) return rolloffBands({ samples, ...frame }, null);
-  // White noise of variance σ² over the 1.35 s that are looked at has the power 1.35 fs σ².
-  const power = meanPower(spectrum, 180, 500) * 10 ** (noiseDb / 10);
-  const sigma = Math.sqrt(power / (1.35 * TRANSFER_RATE));
-  const normal = gaussian(seededRandom(seed));
-  const noisy = samples.map((value) => value + sigma * normal());
-  const silence = samples.map(() => sigma * normal());
-  return rolloffBands({ samples: noisy, ...frame }, { samples: silence, ...frame });
-}
-
-function meanPower(spectrum: HalfSpectrum, lowHz: number, highHz: number): number {
-  const first = Math.ceil((lowHz * TRANSFER_SIZE) / TRANSFER_RATE);
-  const last = Math.floor((highHz * TRANSFER_SIZE) / TRANSFER_RATE);
-  let sum = 0;
-  for (let k = first; k <= last; k++) {
-    sum += (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
-  }
-  return sum / (last - first + 1);
-}
-
-/** Transfer times speaker, later by DELAY_SECONDS so that what precedes the peak stays inside. */
-function spectrumOf(transfer: HalfSpectrum, speaker: SpeakerModel): HalfSpectrum {
-  const spectrum = new Float64Array(TRANSFER_SIZE + 2);
-  const response = speakerResponses(speaker);
-  for (let k = 1; k < TRANSFER_SIZE / 2; k++) {
-    const hz = (k * TRANSFER_RATE) / TRANSFER_SIZE;
-    const [a, b] = response(hz);
-    const turn = -2 * Math.PI * hz * DELAY_SECONDS;
-    const [re, im] = [
-      a * Math.cos(turn) - b * Math.sin(turn),
-      a * Math.sin(turn) + b * Math.cos(turn),
-    ];
-    const x = transfer[2 * k] ?? 0;
-    const y = transfer[2 * k + 1] ?? 0;
-    spectrum[2 * k] = x * re - y * im;
-    spectrum[2 * k + 1] = x * im + y * re;
-  }
-  return spectrum;
+  const clean = responseThrough(transfer, speaker);
+  const normal = gaussian(seededRandom(seed + 0.4));
+  const probe = clean.samples.map(() => normal());
+  // What a unit of noise is, re the response's level: so much of it stands in noisePower.
+  const tiny = { ...clean, samples: probe.map((value) => 1e-9 * value) };
+  const { noisePower } = rolloffBands(clean, tiny);
+  const unit = noisePower.subarray(43).reduce((sum, p) => sum + p, 0) / 18;
+  const sigma = 1e-9 * Math.sqrt(10 ** (noiseDb / 10) / unit);
+  return rolloffBands(
+    { ...clean, samples: clean.samples.map((value) => value + sigma * normal()) },
+    { ...clean, samples: probe.map((value) => sigma * value) },
+  );
 }
 
 function hold(
   condition: RolloffCondition,
-  bands: RolloffBands,
-  options: RolloffOptions,
+  fit: RolloffFit | RolloffRefusal,
   speaker: SpeakerModel,
+  passbandHz: readonly [number, number] = [180, 500],
 ): RolloffCase {
-  const fit = fitRolloff(bands, options);
   if (isRefusal(fit)) {
     return { condition, f3: null, f6: null, f10: null, f6Upper80Hz: null, box: 'open' };
   }
-  const truth = truthOf(speaker, options.upperHz === undefined ? [180, 500] : [40, 80]);
+  const truth = truthOf(speaker, passbandHz);
   const kind = truth.box === 'sealed' ? 'closed' : 'vented';
   const box = fit.box.kind === 'cannot tell' ? 'open' : fit.box.kind === kind ? 'right' : 'wrong';
   return {

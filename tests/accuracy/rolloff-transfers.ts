@@ -1,24 +1,29 @@
-import { realSpectrum, type HalfSpectrum } from '../../dsp/fft/fft';
+import { realSignal, realSpectrum, type HalfSpectrum } from '../../dsp/fft/fft';
+import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { drawRoom, drawSeats, type RoomPreset } from '../../dsp/room/draw-room';
 import { drawSpeaker, placeSpeaker } from '../../dsp/room/draw-speaker';
 import { impulseResponseAt } from '../../dsp/room/impulse-response-at';
 import { placeAround } from '../../dsp/room/place';
+import { boxResponse, coneResponse } from '../../dsp/room/box';
+import type { Complex } from '../../dsp/room/section';
 import type { Point } from '../../dsp/room/point';
-import type { Speaker } from '../../dsp/room/speaker';
+import type { Speaker, SpeakerModel } from '../../dsp/room/speaker';
+import { speakerResponses } from '../../dsp/room/speaker-response';
 import { seededRandom } from '../../dsp/signal/random';
 
 /** The bass of one room as half spectra of TRANSFER_SIZE samples at TRANSFER_RATE, no speaker in. */
-export interface RoomTransfers {
-  /** From the first place to eight seats, the main one first. */
-  readonly seats: readonly HalfSpectrum[];
-  /** From the other four places to the main seat. */
-  readonly others: readonly HalfSpectrum[];
+export interface BassRoom {
+  /** From one of five places to one of eight seats, the main seat first. */
+  transfer(place: number, seat: number): HalfSpectrum;
   /** From the first place to 2 to 6 cm before it: as loud as at the cone of a woofer. */
-  readonly close: HalfSpectrum;
+  close(): HalfSpectrum;
 }
 
 export const TRANSFER_RATE = 2000;
 export const TRANSFER_SIZE = 4096;
+const DELAY_SECONDS = 0.1;
+/** Only levels count here. */
+const FALL_DB = 40;
 
 /** Front, centre, side, back, height: azimuth and elevation in degrees. */
 const directions = [
@@ -29,8 +34,8 @@ const directions = [
   [40, 40],
 ] as const;
 
-/** Transfers of a drawn room from five places to its seats. */
-export function drawTransfers(preset: RoomPreset, seed: number): RoomTransfers {
+/** A drawn room with five places for speakers, 2 to 4 m away, and eight seats. */
+export function drawBassRoom(preset: RoomPreset, seed: number): BassRoom {
   const room = drawRoom(seed, preset);
   const random = seededRandom(seed + 0.25);
   const seats = drawSeats(room, seed, 8);
@@ -40,18 +45,56 @@ export function drawTransfers(preset: RoomPreset, seed: number): RoomTransfers {
     const place = placeAround(room, main, azimuth + 8 * (random() - 0.5), elevation, distance);
     return transparent(elevation > 0 ? place : { ...place, z: 0.4 + 1.2 * random() }, main);
   });
-  const from = (index: number, to: Point): HalfSpectrum => {
+  const near = 0.02 + 0.04 * random();
+  const from = (index: number, to: Point | undefined): HalfSpectrum => {
     const speaker = places[index];
-    if (!speaker) throw new RangeError(`index must be below 5, got ${index}`);
-    const response = impulseResponseAt(room, speaker, to, TRANSFER_RATE, 1.3);
+    if (!speaker || !to) throw new RangeError(`places count from 0 to 4, got ${index}`);
+    const response = impulseResponseAt(room, speaker, to, TRANSFER_RATE, 1.3, FALL_DB);
     return realSpectrum(response, TRANSFER_SIZE);
   };
   const first = places[0]?.position ?? main;
   return {
-    seats: seats.map((seat) => from(0, seat)),
-    others: [1, 2, 3, 4].map((index) => from(index, main)),
-    close: from(0, { ...first, y: first.y - (0.02 + 0.04 * random()) }),
+    transfer: (place, seat) => from(place, seats[seat]),
+    close: () => from(0, { ...first, y: first.y - near }),
   };
+}
+
+/**
+ * A speaker through a transfer, or alone; later by 0.1 s so that what precedes it stays inside.
+ * `cone`: the cone of a vented box without its port, which leaks a tenth.
+ */
+export function responseThrough(
+  transfer: HalfSpectrum | null,
+  speaker: SpeakerModel,
+  cone = false,
+): ImpulseResponse {
+  const spectrum = new Float64Array(TRANSFER_SIZE + 2);
+  const response = speakerResponses(speaker);
+  for (let k = 1; k < TRANSFER_SIZE / 2; k++) {
+    const hz = (k * TRANSFER_RATE) / TRANSFER_SIZE;
+    const [a, b] = cone ? coneOf(speaker, hz, response(hz)) : response(hz);
+    const turn = -2 * Math.PI * hz * DELAY_SECONDS;
+    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+    const [re, im] = [a * cos - b * sin, a * sin + b * cos];
+    const x = transfer ? (transfer[2 * k] ?? 0) : 1;
+    const y = transfer ? (transfer[2 * k + 1] ?? 0) : 0;
+    spectrum[2 * k] = x * re - y * im;
+    spectrum[2 * k + 1] = x * im + y * re;
+  }
+  return {
+    samples: realSignal(spectrum, TRANSFER_SIZE),
+    sampleRate: TRANSFER_RATE,
+    zeroIndex: Math.round(DELAY_SECONDS * TRANSFER_RATE),
+  };
+}
+
+/** The whole speaker's response times cone over box. */
+function coneOf({ box }: SpeakerModel, hz: number, [a, b]: Complex): Complex {
+  const [c, d] = coneResponse(box, hz, 0.1);
+  const [e, f] = boxResponse(box, hz);
+  const size = e * e + f * f;
+  const [re, im] = [(c * e + d * f) / size, (d * e - c * f) / size];
+  return [a * re - b * im, a * im + b * re];
 }
 
 /** A speaker that is flat down to a hundredth of a hertz. */

@@ -5,7 +5,6 @@ import {
   type RolloffCondition,
   type RolloffCrossing,
 } from './rolloff-measure';
-import { drawTransfers } from './rolloff-transfers';
 import { atLeast, atMost, quantile, shown, type Row, type Table } from './table';
 
 interface Prototype {
@@ -18,7 +17,6 @@ interface Prototype {
 const prototypes: Partial<Record<RolloffCondition, Prototype>> = {
   'one position': { f3: '18 / 47 %', coverage: '95 %' },
   'one position, sheet': { f3: '8 / 22 %' },
-  'eight positions': { f3: '' },
   'five of a model': { f3: '13 / 39 %' },
   close: { f3: '4.4 / 20 %', f10: '2.7 / 10 %' },
 };
@@ -34,7 +32,7 @@ export function measureRolloffRooms(
   onRoom: (done: number) => void = () => undefined,
 ): RolloffCase[] {
   return Array.from({ length: rooms }, (_, i) => {
-    const cases = measureRolloffs(drawTransfers(preset, seed + i), seed + i);
+    const cases = measureRolloffs(preset, seed + i);
     onRoom(i + 1);
     return cases;
   }).flat();

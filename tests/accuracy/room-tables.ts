@@ -1,6 +1,7 @@
 import type { ArrivalKind, RoomFigures } from './figures';
 import { rolloffRows } from './take-rolloff-rows';
-import { atLeast, atMost, quantile, shown, type Row, type Table } from './table';
+import { markTimeBound } from './bounds';
+import { atLeast, atMost, bounded, quantile, shown, type Row, type Table } from './table';
 
 const ppm = (value: number): string => `${value.toFixed(4)} ppm`;
 const millimetres = (value: number): string => `${(value * 1000).toFixed(2)} mm`;
@@ -61,6 +62,10 @@ const arrivalKinds: readonly {
   },
 ];
 
+/** Most error of the skew re the Cramér-Rao bound of its standard deviation. */
+const skewMedian = 1;
+const skewWorst = 5;
+
 /** Farther off than this a place is wrong, seconds. */
 const grossSeconds = 0.05;
 
@@ -90,11 +95,16 @@ function skewRows(rooms: readonly RoomFigures[]): Row[] {
     const all = rooms.flatMap(({ skew }) => skew.filter((one) => one.snrDb === snrDb));
     const errors = all.flatMap(({ errorPpm }) => (errorPpm === null ? [] : [Math.abs(errorPpm)]));
     const [median, worst] = prototypes[snrDb] ?? ['', ''];
+    const bound = quantile(
+      all.map(({ boundPpm }) => boundPpm),
+      0.5,
+    );
     const at = `${snrDb} dB over noise`;
+    const half = quantile(errors, 0.5);
     return [
-      atLeast(`${at}: found`, errors.length / all.length, 1, '', percent),
-      atMost(`${at}: median`, quantile(errors, 0.5), snrDb > 20 ? 0.002 : 0.01, median, ppm),
-      atMost(`${at}: worst`, Math.max(...errors), snrDb > 20 ? 0.01 : 0.05, worst, ppm),
+      atLeast(`${at}: found, of ${all.length}`, errors.length / all.length, 1, '', percent),
+      bounded(atMost(`${at}: median`, half, skewMedian * bound, median, ppm), ppm(bound)),
+      atMost(`${at}: worst`, Math.max(...errors), skewWorst * bound, worst, ppm),
     ];
   });
 }
@@ -139,7 +149,10 @@ function arrivalRows(rooms: readonly RoomFigures[]): Row[] {
     const grossShare = (told.length - fine.length) / all.length;
     return [
       atLeast(`${name}: told, of ${all.length}`, told.length / all.length, leastTold, '', percent),
-      atMost(`${name}: median`, quantile(fine, 0.5), most, half, millimetres),
+      bounded(
+        atMost(`${name}: median`, quantile(fine, 0.5), most, half, millimetres),
+        millimetres(Math.SQRT2 * 343 * markTimeBound(40)),
+      ),
       atMost(`${name}: 90 %`, quantile(fine, 0.9), 2 * most, tenth, millimetres),
       shown(`${name}: worst that is not gross`, millimetres(Math.max(...fine)), worst),
       atMost(`${name}: gross (over 100 mm)`, grossShare, gross, bad, percent),

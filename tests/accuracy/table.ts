@@ -4,6 +4,8 @@ export interface Row {
   readonly ours: string;
   /** The prototype's figure; '' where it gave none. */
   readonly prototype: string;
+  /** Cramér-Rao: what no unbiased reading can better, as a standard deviation; '' where not known. */
+  readonly bound?: string;
   /** What is still let pass; '' for a figure that is only shown. */
   readonly limit: string;
   readonly within: boolean;
@@ -42,6 +44,11 @@ export function shown(what: string, ours: string, prototype = ''): Row {
   return { what, ours, prototype, limit: '', within: true };
 }
 
+/** A row with its Cramér-Rao bound beside it. */
+export function bounded(row: Row, bound: string): Row {
+  return { ...row, bound };
+}
+
 /** Value below which a share of the values lies, linear in between; NaN for none. */
 export function quantile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -53,15 +60,23 @@ export function quantile(values: readonly number[], share: number): number {
 
 /** The table as lines of text; a figure beyond its limit is marked. */
 export function printTable({ title, rows }: Table): string {
-  const head = { what: title, ours: 'here', prototype: 'prototype', limit: 'limit', within: true };
+  const head: Row = {
+    what: title,
+    ours: 'here',
+    prototype: 'prototype',
+    bound: 'bound',
+    limit: 'limit',
+    within: true,
+  };
   const all: Row[] = [head, ...rows];
-  const width = (key: 'what' | 'ours' | 'prototype' | 'limit'): number =>
-    Math.max(...all.map((row) => row[key].length));
+  const width = (key: 'what' | 'ours' | 'prototype' | 'bound' | 'limit'): number =>
+    Math.max(...all.map((row) => (row[key] ?? '').length));
   const lines = all.map((row) =>
     [
       row.what.padEnd(width('what')),
       row.ours.padStart(width('ours')),
       row.prototype.padStart(width('prototype')),
+      (row.bound ?? '').padStart(width('bound')),
       row.limit.padStart(width('limit')),
       row.within ? '' : 'BEYOND',
     ]
