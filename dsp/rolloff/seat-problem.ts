@@ -44,7 +44,7 @@ export function prepareSeats(readings: readonly RolloffBands[], view: SeatView):
   for (const one of scaled) {
     const lifted = Float64Array.from(
       entries,
-      (e, i) => Math.max(one.signal[e] ?? 0, 0) + (floor[i] ?? 1),
+      (e, i) => Math.max(one.signal[e] ?? 0, lowest(floor[i] ?? 1)) + (floor[i] ?? 1),
     );
     lifted.forEach((p, i) => (level[i] = (level[i] ?? 0) + (DB * Math.log(p)) / scaled.length));
     addNoise(covariance, entries, lifted, one, scaled.length);
@@ -62,6 +62,14 @@ export function prepareSeats(readings: readonly RolloffBands[], view: SeatView):
     whitening: whiteningMatrix(covariance, entries.length),
     ones: new Float64Array(entries.length).fill(1),
   };
+}
+
+/**
+ * Noise less its mean goes below zero as often as above; its level in dB is right on average when
+ * so much of that is kept.
+ */
+function lowest(floor: number): number {
+  return -0.4 * (floor - SOFT_FLOOR);
 }
 
 interface Powers {

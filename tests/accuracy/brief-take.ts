@@ -1,8 +1,10 @@
 import type { Layout } from '../../src/system/channel';
+import type { Schedule } from '../../src/take/schedule';
+import { scheduleTake } from '../../src/take/schedule-take';
 import type { RoomQuestions } from './measure-room';
 
 /** Sweeps of the brief takes, seconds. */
-export const briefSweepSeconds = 0.7;
+const briefSweepSeconds = 0.7;
 
 /**
  * The reference and one more speaker of a layout, another one from room to room: a front or the
@@ -27,9 +29,19 @@ export function briefLayout(layout: Layout, seed: number): Layout {
   };
 }
 
-/** Every other room is asked for its skew in more noise, the others for lost buffers. */
+/**
+ * A quarter of the rooms each is asked for its skew in some and in much noise too, and for a lost
+ * buffer.
+ */
 export function briefQuestions(seed: number): RoomQuestions {
   const turn = seed % 8;
   if (turn < 4) return { skewAtDb: [turn < 2 ? 30 : 10], buffers: 'none' };
+  if (turn < 6) return { skewAtDb: [], buffers: 'none' };
   return { skewAtDb: [], buffers: turn === 7 ? 'places' : 'segments' };
+}
+
+/** How the take of a room is laid out: a lost buffer shows against several sound intervals. */
+export function briefSchedule(layout: Layout, questions: RoomQuestions): Schedule {
+  const averages = questions.buffers === 'none' ? 1 : 2;
+  return scheduleTake(layout, { sweepSeconds: briefSweepSeconds, averages });
 }

@@ -2,7 +2,7 @@ import type { RoomPreset } from '../../dsp/room/draw-room';
 import { layoutFromName } from '../../src/system/layout';
 import { scheduleTake } from '../../src/take/schedule-take';
 import { isTrouble } from '../../src/trouble';
-import { briefLayout, briefQuestions, briefSweepSeconds } from './brief-take';
+import { briefLayout, briefQuestions, briefSchedule } from './brief-take';
 import type { RoomFigures } from './figures';
 import { measureRoom } from './measure-room';
 import { measureRolloffRooms } from './rolloff';
@@ -32,8 +32,8 @@ async function measure({ what, layout: name, preset, seed }: Order): Promise<Res
     return { what, figures: await measureRoom(layout, scheduleTake(layout), preset, seed) };
   }
   const brief = briefLayout(layout, seed);
-  const schedule = scheduleTake(brief, { sweepSeconds: briefSweepSeconds });
   const questions = briefQuestions(seed);
+  const schedule = briefSchedule(brief, questions);
   return { what: 'take', figures: await measureRoom(brief, schedule, preset, seed, questions) };
 }
 

@@ -20,14 +20,20 @@ export interface HeardTake {
 }
 
 const rate = 48000;
+/** So far the bass is heard to fall. */
+const fallDb = 45;
 
-/** Lets a system play a take. */
-export async function hearTake(system: PracticeSystem, schedule: Schedule): Promise<HeardTake> {
+/** Lets a system play a take; the room is heard for `seconds`, after which it must be quiet. */
+export async function hearTake(
+  system: PracticeSystem,
+  schedule: Schedule,
+  seconds: number,
+): Promise<HeardTake> {
   const { room, microphone, sensitivityDb, seed } = system;
   const mix = new Float64Array(schedule.lengthSamples);
   const responses = new Map<ChannelLabel, Float64Array>();
   for (const { channel, speaker } of system.speakers) {
-    const response = impulseResponseAt(room, speaker, microphone, rate);
+    const response = impulseResponseAt(room, speaker, microphone, rate, seconds, fallDb);
     responses.set(channel, response);
     const through = convolver(response);
     for (const { startSample, samples } of scheduleEvents(schedule, channel)) {

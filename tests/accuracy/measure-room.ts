@@ -47,7 +47,7 @@ export async function measureRoom(
   questions = everything,
 ): Promise<RoomFigures> {
   const system = drawSystem(layout, preset, seed);
-  const { record, responses } = await hearTake(system, schedule);
+  const { record, responses } = await hearTake(system, schedule, preset === 'live' ? 1.3 : 0.65);
   const truth = systemTruth(system, layout);
   const readings = await readTake(
     schedule,
@@ -102,7 +102,10 @@ function measureBuffers(
   const random = seededRandom(seed + 0.7);
   const count = schedule.segments.length;
   const first = Math.floor(random() * (count - 2));
-  const faults = [first, first + 2 + Math.floor(random() * (count - first - 2))].map((index) => {
+  const second = first + 2 + Math.floor(random() * (count - first - 2));
+  // Two faults need more sound intervals than a brief take has.
+  const damaged = count < 6 ? [first] : [first, second];
+  const faults = damaged.map((index) => {
     const segment = schedule.segments[Math.min(index, count - 1)];
     const size = bufferSizes[Math.floor(random() * bufferSizes.length)] ?? 512;
     const [from, to] = [(segment?.markStart ?? 0) + 4800, (segment?.end ?? 0) - 9600];

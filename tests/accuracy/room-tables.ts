@@ -58,7 +58,7 @@ const arrivalKinds: readonly {
     prototypes: ['', '', '', '2 %'],
     most: 0.005,
     gross: 0.02,
-    told: 0.6,
+    told: 0.3,
   },
 ];
 
