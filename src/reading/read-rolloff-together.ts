@@ -1,20 +1,17 @@
-import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fitRolloffTogether } from '../../dsp/rolloff/fit-rolloff';
-import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
+import type { RolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import type { ChannelLabel } from '../system/channel';
 import { subUpperHz } from './read-rolloff';
 import { marginBetween, tellRolloff, type RolloffFinding } from './rolloff-finding';
 
-/** A response of one speaker at one seat. */
+/** The bass of one speaker at one seat: rolloffBands of its response, plain data. */
 export interface HeardAtSeat {
   readonly channel: ChannelLabel;
-  readonly ir: ImpulseResponse;
-  /** Silence through the same deconvolution; null when unknown. */
-  readonly noise: ImpulseResponse | null;
+  readonly bands: RolloffBands;
 }
 
 /**
- * One roll-off from the responses of one speaker at several seats, of several speakers of one model
+ * One roll-off from the bass of one speaker at several seats, of several speakers of one model
  * at one, or of both; all mains or all subs, none with a crossover in force. It holds for every
  * speaker among them. `sheetF3Hz`: f3 on their sheet, 5 to 500. RangeError for an empty list.
  * Sources: see dsp/rolloff/fit-rolloff.
@@ -24,10 +21,7 @@ export function readRolloffTogether(
   isSub: boolean,
   sheetF3Hz: number | null = null,
 ): RolloffFinding {
-  const readings = heard.map(({ channel, ir, noise }) => ({
-    bands: rolloffBands(ir, noise),
-    speaker: channel,
-  }));
+  const readings = heard.map(({ channel, bands }) => ({ bands, speaker: channel }));
   const fit = fitRolloffTogether(readings, {
     ...(sheetF3Hz === null ? {} : { sheetF3Hz }),
     ...(isSub ? { upperHz: subUpperHz } : {}),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sealedResponse } from '../../../dsp/rolloff/box-response';
 import { crossingHz } from '../../../dsp/rolloff/crossing';
+import { rolloffBands } from '../../../dsp/rolloff/rolloff-bands';
 import { seededRandom } from '../../../dsp/signal/random';
 import { readRolloff } from '../../../src/reading/read-rolloff';
 import { readRolloffTogether, type HeardAtSeat } from '../../../src/reading/read-rolloff-together';
@@ -16,10 +17,13 @@ const places: readonly (readonly [HeardAtSeat['channel'], Point])[] = [
   ['SiL', [3.2, 0.4, 1.3]],
   ['SiR', [3.2, 3.8, 1.3]],
 ];
-const heard = places.map(([channel, at]): HeardAtSeat => ({
+const responses = places.map(([channel, at]) => ({
   channel,
   ir: modalResponse(room, at, seat, speaker),
-  noise: null,
+}));
+const heard = responses.map(({ channel, ir }): HeardAtSeat => ({
+  channel,
+  bands: rolloffBands(ir, null),
 }));
 
 const width = (estimate: Estimate | undefined): number =>
@@ -31,7 +35,7 @@ describe('readRolloffTogether', () => {
     const truthHz = crossingHz(speaker, 10) ?? 0;
     const error = (estimate: Estimate | undefined): number =>
       Math.abs(Math.log((estimate?.median ?? Number.NaN) / truthHz));
-    const alone = heard.map(({ ir }) => error(readRolloff(ir, null, false).rolloff?.f10Hz));
+    const alone = responses.map(({ ir }) => error(readRolloff(ir, null, false).rolloff?.f10Hz));
     expect(error(together?.f10Hz)).toBeLessThan(
       alone.reduce((sum, one) => sum + one, 0) / alone.length,
     );
@@ -42,10 +46,10 @@ describe('readRolloffTogether', () => {
   });
 
   it('reads one response as readRolloff does', () => {
-    const [first] = heard;
-    if (!first) throw new RangeError('no response');
-    const alone = readRolloff(first.ir, null, false);
-    expect(readRolloffTogether([first], false)).toEqual(alone);
+    const [response] = responses;
+    if (!response) throw new RangeError('no response');
+    const alone = readRolloff(response.ir, null, false);
+    expect(readRolloffTogether(heard.slice(0, 1), false)).toEqual(alone);
   });
 
   it('believes a sheet that fits', () => {
