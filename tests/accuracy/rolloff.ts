@@ -47,7 +47,7 @@ const terms: Record<RolloffCondition, Terms> = {
   },
   'subs, one position': { f3: [20, 38], f6: [20, 34], f10: [18, 32], under: 50 },
   close: {
-    f3: [4.4, 20],
+    f3: [5, 20],
     f6: [4, 12],
     f10: [2.7, 10],
     wrongBox: 2,
