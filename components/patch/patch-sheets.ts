@@ -1,16 +1,23 @@
 import type { BenchState } from '../../src/session/bench';
 
-export type PatchSheetId = 'sheet' | 'wiring' | 'ear' | 'in-force';
+export type PatchSheetId = 'sheet' | 'wiring' | 'ear' | 'walk' | 'in-force';
 
 export const patchSheetNames: Readonly<Record<PatchSheetId, string>> = {
   sheet: 'Processor',
   wiring: 'Wiring',
   ear: 'Ear check',
+  walk: 'Walk check',
   'in-force': 'In force',
 };
 
 /** In the order a tuner walks through them. */
-export const patchSheetOrder: readonly PatchSheetId[] = ['sheet', 'wiring', 'ear', 'in-force'];
+export const patchSheetOrder: readonly PatchSheetId[] = [
+  'sheet',
+  'wiring',
+  'ear',
+  'walk',
+  'in-force',
+];
 
 /** The sheet a location hash such as #patch/ear names; null when it names none. */
 export function patchSheetFromHash(hash: string): PatchSheetId | null {

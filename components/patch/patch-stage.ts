@@ -21,6 +21,7 @@ import {
 } from './patch-sheets';
 import { patchTitle } from './patch-title';
 import './sheet/sheet-sheet';
+import './walk/walk-sheet';
 import './wiring/wiring-sheet';
 
 const links = patchSheetOrder.map((id) => ({
@@ -66,8 +67,8 @@ export class PatchStage extends LitElement {
         <h1>${title}</h1>
         <p>${lede}</p>
       </div>
-      ${here === 'ear' ? nothing : runningElsewhere(state, null)} ${this.sheet(here)}
-      ${onward(here)}`;
+      ${here === 'ear' || here === 'walk' ? nothing : runningElsewhere(state, null)}
+      ${this.sheet(here)} ${onward(here)}`;
   }
 
   private sheet(here: PatchSheetId) {
@@ -79,6 +80,8 @@ export class PatchStage extends LitElement {
         return html`<ll-wiring-sheet .bench=${bench} .selected=${selected}></ll-wiring-sheet>`;
       case 'ear':
         return html`<ll-ear-sheet .bench=${bench} .selected=${selected}></ll-ear-sheet>`;
+      case 'walk':
+        return html`<ll-walk-sheet .bench=${bench}></ll-walk-sheet>`;
       case 'in-force':
         return html`<ll-in-force-sheet .bench=${bench} .selected=${selected}></ll-in-force-sheet>`;
     }

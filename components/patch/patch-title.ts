@@ -3,6 +3,7 @@ import { concludeEarCheck } from '../../src/wirecheck/ear-check';
 import type { TitleAndLede } from '../probe/probe-title';
 import type { PatchSheetId } from './patch-sheets';
 import { wiringTitle } from './findings';
+import { walkResult } from './walk/walk-words';
 import { wiringNow, wiringOrder } from './wiring/wiring-now';
 
 /** What a sheet of Patch has to say, as a sentence. */
@@ -14,6 +15,8 @@ export function patchTitle(state: BenchState, sheet: PatchSheetId): TitleAndLede
       return outputsTitle(state);
     case 'ear':
       return earTitle(state);
+    case 'walk':
+      return walkTitle(state);
     case 'in-force':
       return inForceTitle(state);
   }
@@ -72,6 +75,32 @@ function earTitle(state: BenchState): TitleAndLede {
   return {
     title: `Prove by ear that all ${layout.channels.length} outputs drive the speakers they claim`,
     lede: 'Noise plays on one channel at a time, in wiring order.',
+  };
+}
+
+function walkTitle({ document, layout }: BenchState): TitleAndLede {
+  if (document.rig === 'recording') {
+    return { title: 'The walk needs sound from this computer', lede: '' };
+  }
+  const { walk, system } = document;
+  const visited = layout.channels.filter(({ label }) =>
+    walk.some(({ speaker }) => speaker === label),
+  ).length;
+  const left = layout.channels.length - visited;
+  const count = visited === 0 ? 0 : walkResult(walk, layout, system).findings.length;
+  if (count > 0) {
+    return {
+      title: count === 1 ? 'The walk found one thing' : `The walk found ${count} things`,
+      lede: left === 0 ? 'Every speaker was visited.' : `${left} speakers still to visit.`,
+    };
+  }
+  if (left === 0) return { title: 'Walked: every channel sounds from its own speaker', lede: '' };
+  return {
+    title:
+      visited === 0
+        ? 'Prove the wiring with the microphone'
+        : `${visited} of ${layout.channels.length} speakers visited, nothing wrong`,
+    lede: 'All channels sound in turn while the microphone is held to one speaker after another.',
   };
 }
 

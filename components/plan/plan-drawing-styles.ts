@@ -46,6 +46,20 @@ export const planDrawingStyles = css`
     fill: var(--ink);
   }
 
+  .mark circle {
+    fill: var(--paper);
+  }
+
+  .mark path {
+    fill: none;
+    stroke: var(--ok);
+    stroke-width: 2.5;
+  }
+
+  .mark.wrong path {
+    stroke: var(--signal);
+  }
+
   .speaker {
     cursor: pointer;
     outline: none;

@@ -10,6 +10,7 @@ import { drawGround, drawLeader } from './draw-ground';
 import { DrawingReach } from './drawing-reach';
 import { partnersOf } from './partner';
 import type { Box } from './place-labels';
+import { drawMark, type PlanMark } from './plan-mark';
 import { placeSpeakers, type MeasuredChannels, type PlacedSpeaker } from './place-speakers';
 import { planDrawingStyles } from './plan-drawing-styles';
 import { speakerName } from './speaker-name';
@@ -27,6 +28,8 @@ export class PlanDrawing extends LitElement {
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   /** The channel that sounds now. */
   @property({ attribute: false }) playing: string | null = null;
+  /** What was found of the wiring. */
+  @property({ attribute: false }) marks: ReadonlyMap<ChannelLabel, PlanMark> = new Map();
   @property({ type: Number }) nominalMetres = 2.4;
   private readonly size = new DrawingReach(this, 144);
 
@@ -63,6 +66,7 @@ export class PlanDrawing extends LitElement {
     const label = labels[index] ?? { x: 0, y: 0, halfWidth: 0, halfHeight: 0 };
     const chosen = channel.label === this.selected;
     const faults = this.faultsOf(channel.label);
+    const mark = this.marks.get(channel.label);
     const partner = partnersOf(channel, layout).some((other) => other.label === this.selected);
     const classes = [
       'speaker',
@@ -80,7 +84,7 @@ export class PlanDrawing extends LitElement {
       id="speaker-${index}"
       tabindex=${stop ? 0 : -1}
       aria-selected=${chosen ? 'true' : 'false'}
-      aria-label=${speakerName(one, layout, faults)}
+      aria-label=${speakerName(one, layout, mark ? [mark.words, ...faults] : faults)}
       data-channel=${channel.label}
       color=${groupColour(channel.group)}
       @click=${() => askToSelect(this, chosen ? null : channel.label)}
@@ -92,6 +96,7 @@ export class PlanDrawing extends LitElement {
         <circle class="halo" r="14"></circle>
         ${speakerShape(channel, this.system.bounced.includes(channel.label))}
         ${faults.length > 0 ? svg`<path class="flag" d="M5-13l6 10h-12z"></path>` : nothing}
+        ${mark ? drawMark(mark) : nothing}
       </g>
       <text class="label" x=${label.x.toFixed(1)} y=${(label.y + 4).toFixed(1)}>${channel.label}</text>
     </g>`;

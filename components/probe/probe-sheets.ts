@@ -34,6 +34,7 @@ export function firstSheet({ document }: BenchState): SheetId {
 export function sheetOfActivity({ activity }: BenchState): SheetId | null {
   switch (activity.kind) {
     case 'idle':
+    case 'walking':
       return null;
     case 'noise':
       return 'noise';

@@ -34,6 +34,7 @@ export function probeTitle(state: BenchState): TitleAndLede {
       };
     }
     case 'idle':
+    case 'walking':
     case 'noise':
     case 'climbing':
       return standingTitle(state);

@@ -5,6 +5,11 @@ import { soundInWords } from '../strip/strip-words';
 
 /** A line that says what runs on another sheet, with the way there; null: of another stage. */
 export function runningElsewhere(state: BenchState, here: SheetId | null) {
+  if (state.activity.kind === 'walking') {
+    return html`<p class="elsewhere">
+      ${soundInWords(state)}. <a href="#patch/walk">Go to Walk check</a>
+    </p>`;
+  }
   const sheet = sheetOfActivity(state);
   if (sheet === null || sheet === here) return nothing;
   return html`<p class="elsewhere">

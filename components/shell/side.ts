@@ -4,6 +4,7 @@ import type { Activity, Bench } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
 import { buttonStyles } from '../controls/button-styles';
+import { wiringMarks } from '../patch/wiring-marks';
 import '../plan/channel-facts';
 import '../plan/plan-drawing';
 import '../plan/plan-key';
@@ -107,6 +108,7 @@ export class Side extends LitElement {
           .system=${state.document.system}
           .selected=${this.selected}
           .playing=${soundingChannel(activity)}
+          .marks=${wiringMarks(state)}
           .nominalMetres=${state.document.conditions.referenceDistanceMetres}
         ></ll-plan-drawing>
         ${
@@ -124,7 +126,7 @@ export class Side extends LitElement {
 
 /** The speaker that sounds now, whoever plays it. */
 function soundingChannel(activity: Activity): string | null {
-  if (activity.kind === 'playing') return activity.channel;
+  if (activity.kind === 'playing' || activity.kind === 'walking') return activity.channel;
   return activity.kind === 'noise' ? activity.noise.request.channel : null;
 }
 

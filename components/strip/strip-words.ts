@@ -13,6 +13,10 @@ export function soundInWords(state: BenchState): string {
       return 'Reading the take, nothing is playing';
     case 'waiting':
       return 'Waiting for you';
+    case 'walking': {
+      const where = activity.at === 'seat' ? 'at the seat' : `at ${activity.at}`;
+      return `${activity.channel === null ? 'A stop' : `Playing ${activity.channel}`}, heard ${where}${simulated}`;
+    }
     case 'playing':
       return `${playInWords(activity.play.phase, activity.channel)}${simulated}`;
     case 'noise': {
@@ -44,6 +48,7 @@ export function secondsLeft(state: BenchState): number | null {
   const { activity } = state;
   switch (activity.kind) {
     case 'playing':
+    case 'walking':
       return activity.play.secondsLeft;
     case 'reading':
       return activity.secondsLeft;
@@ -61,6 +66,7 @@ export function secondsLeft(state: BenchState): number | null {
 export function isSounding({ activity }: BenchState): boolean {
   switch (activity.kind) {
     case 'playing':
+    case 'walking':
     case 'climbing':
       return true;
     case 'noise':

@@ -11,6 +11,13 @@ export interface Miswiring {
   readonly findings: readonly WiringFinding[];
 }
 
+/** What is hidden in a practice room's wiring; nothing for null and layouts too small for it. */
+export function hiddenFaults(layout: Layout, hidden: number | null): Miswiring['faults'] {
+  if (hidden === null || layout.channels.length < leastSpeakers) return {};
+  return drawMiswiring(layout, hidden).faults;
+}
+
+const leastSpeakers = 4;
 const kinds = ['exchanged', 'round', 'silent', 'doubled', 'inverted'] as const;
 
 /**
@@ -22,7 +29,8 @@ export function drawMiswiring(layout: Layout, seed: number): Miswiring {
   const random = seededRandom(seed + 0.3125);
   for (let n = 0; n < 8; n++) random();
   const labels = layout.channels.map(({ label }) => label);
-  if (labels.length < 4) throw new RangeError(`${layout.name} has too few speakers to exchange`);
+  if (labels.length < leastSpeakers)
+    throw new RangeError(`${layout.name} has too few speakers to exchange`);
   const kind = kinds[Math.abs(Math.round(seed)) % kinds.length] ?? 'exchanged';
   const mains = labels.filter((label) => !isSub(label));
   const drawn = (from: readonly ChannelLabel[], count: number): ChannelLabel[] => {

@@ -1,10 +1,11 @@
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { Capture, Rig } from '../rig/port';
-import type { Layout } from '../system/channel';
+import type { ChannelLabel, Layout } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
 import type { Trouble } from '../trouble';
+import type { StopReading } from '../wirecheck/read-stop';
 import type { ChosenDevice, SessionDocument } from './document';
 import type { SessionStore } from './session-store';
 
@@ -36,12 +37,18 @@ export interface DeviceParts {
 export interface BenchParts {
   readonly store: SessionStore;
   readonly devices: DeviceParts;
-  makeRig(document: SessionDocument, layout: Layout): Promise<Rig | Trouble>;
+  /** The chosen rig; a practice room's microphone is held to the speaker `hold` where one is named. */
+  makeRig(
+    document: SessionDocument,
+    layout: Layout,
+    hold?: ChannelLabel | null,
+  ): Promise<Rig | Trouble>;
   read(
     schedule: Schedule,
     capture: Pick<Capture, 'samples' | 'sampleRate' | 'loopback'>,
     options: ReadOptions,
   ): Promise<Readings | Trouble>;
+  readStop(schedule: Schedule, capture: Capture): Promise<StopReading | Trouble>;
   takeFiles(schedule: Schedule, layout: Layout): Promise<{ name: string; blob: Blob }[]>;
   readRecording(bytes: Uint8Array, schedule: Schedule): Capture | Trouble;
   newId(): string;

@@ -26,6 +26,14 @@ export type Activity =
       /** Speakers this take repeats because they came out damaged; empty or left out else. */
       readonly repeating?: readonly ChannelLabel[];
     }
+  /** One stop of the walk check plays. */
+  | {
+      readonly kind: 'walking';
+      readonly at: WalkPosition;
+      readonly play: PlayProgress;
+      /** The channel that sounds, null between. */
+      readonly channel: ChannelLabel | null;
+    }
   /** The tuner must do something in the room before it goes on; see Bench.proceed. */
   | { readonly kind: 'waiting'; readonly prompt: Prompt }
   | { readonly kind: 'noise'; readonly noise: NoiseState }
@@ -37,6 +45,9 @@ export type Activity =
       /** Readings that have already arrived, in take order. */
       readonly channels: readonly ChannelReading[];
     };
+
+/** Where the microphone is on a walk: held to a speaker, or at the main seat. */
+export type WalkPosition = ChannelLabel | 'seat';
 
 /** What to do in the room before the next part, in sentences, in order. */
 export interface Prompt {
@@ -105,6 +116,12 @@ export interface Bench {
   climbLevel(request: ClimbRequest): Promise<void>;
   /** Listens for a second and calibrates the sound level: `db` is what the calibrator or meter says. */
   calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void>;
+  /**
+   * Plays every channel once in turn while the microphone is held to a speaker, or stands at the
+   * seat, and keeps what was heard. With more speakers than outputs it plays those of one `round`
+   * of plugs, from 0. Call from inside a click or key.
+   */
+  walkStop(at: WalkPosition, round?: number): Promise<void>;
   /** How the sound level meter weights from now on; A and slow at first. */
   setMeter(weighting: Weighting, time: 'fast' | 'slow'): void;
   /**

@@ -3,11 +3,13 @@ import { askForMicrophone } from '../rig/live/ask-for-microphone';
 import { listDevices, watchDeviceList } from '../rig/live/list-devices';
 import { liveRig } from '../rig/live/live-rig';
 import { practiceRig } from '../rig/practice';
+import { hiddenFaults } from '../rig/practice-miswiring';
 import { captureFromWav } from '../rig/recording-capture';
 import { takeFiles } from '../rig/recording-stimulus';
 import { trouble } from '../trouble';
 import type { BenchParts } from './bench-parts';
 import { practiceSeat } from './practice-seat';
+import { readStopInWorker } from '../wirecheck/stop-in-worker';
 import type { SessionStore } from './session-store';
 
 /** The parts of the bench in a browser: real rigs, readings in a worker. */
@@ -15,10 +17,12 @@ export function browserParts(store: SessionStore): BenchParts {
   return {
     store,
     devices: { list: listDevices, ask: askForMicrophone, watch: watchDeviceList },
-    makeRig(document, layout) {
+    makeRig(document, layout, hold = null) {
       if (document.rig === 'practice') {
         const seat = practiceSeat(document.position);
-        return Promise.resolve(practiceRig({ layout, seed: document.practice.seed, seat }));
+        const faults = hiddenFaults(layout, document.practice.hidden);
+        const { seed } = document.practice;
+        return Promise.resolve(practiceRig({ layout, seed, seat, hold, faults }));
       }
       if (document.rig === 'live') {
         const { output, microphone, microphoneInput, loopback } = document.live;
@@ -32,6 +36,7 @@ export function browserParts(store: SessionStore): BenchParts {
       );
     },
     read: readInWorker,
+    readStop: readStopInWorker,
     takeFiles: (schedule) =>
       Promise.resolve(
         takeFiles(schedule).map(({ name, pieces }) => ({ name, blob: new Blob([...pieces]) })),

@@ -4,6 +4,7 @@ import type { BenchParts } from './bench-parts';
 import type { SessionDocument } from './document';
 import { deriveState } from './derive-state';
 import { followDeclared } from './follow-declared';
+import { followWiring } from './follow-wiring';
 import { forgetsClimb } from './forgets-climb';
 
 export type Work = (signal: AbortSignal) => Promise<Trouble | null>;
@@ -53,7 +54,8 @@ export class Desk {
   change(change: (document: SessionDocument) => SessionDocument): void {
     if (this.state.saved === 'elsewhere') return this.raise(elsewhere);
     const before = this.state;
-    const document = followDeclared(before.document, change(before.document));
+    const changed = followDeclared(before.document, change(before.document));
+    const document = followWiring(before.document, changed);
     if (document === before.document) return;
     const climbed = forgetsClimb(before.document, document) ? null : before.climbed;
     this.set(deriveState({ ...before, document, climbed }, before));

@@ -6,7 +6,7 @@ import type { DeclaredSettings, SettingsInForce } from '../system/declared-setti
 import type { DeclaredSystem } from '../system/declared-system';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import type { EarAnswers } from '../wirecheck/ear-check';
-import type { WalkStop } from '../wirecheck/walk';
+import type { WalkSound, WalkStop } from '../wirecheck/walk';
 import type { ChannelLabel, GroupId } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import type { TakeSettings } from '../take/take-plan';
@@ -60,7 +60,11 @@ export interface SessionDocument {
     readonly referenceDistanceMetres: number;
   };
   readonly rig: RigKind;
-  readonly practice: { readonly seed: number };
+  readonly practice: {
+    readonly seed: number;
+    /** Which fault is hidden in the wiring, for practice; null: none. */
+    readonly hidden: number | null;
+  };
   readonly live: {
     /** Null follows the system. */
     readonly output: ChosenDevice | null;
@@ -95,6 +99,8 @@ export interface SessionDocument {
   readonly earAnswers: EarAnswers;
   /** Stops of the walk with the microphone, newest at each speaker. */
   readonly walk: readonly WalkStop[];
+  /** What the channels sounded like from the main seat, for the quick form of the walk; empty before. */
+  readonly seatSounds: readonly WalkSound[];
   /** What the processor has in force while it is measured. */
   readonly inForce: DeclaredSettings;
 }

@@ -14,7 +14,7 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     layout: '5.2.4',
     conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
     rig: 'practice',
-    practice: { seed: 3 },
+    practice: { seed: 3, hidden: null },
     live: {
       output: null,
       microphone: null,
@@ -42,6 +42,7 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     sheet: null,
     earAnswers: {},
     walk: [],
+    seatSounds: [],
     inForce: nothingInForce,
   };
 }

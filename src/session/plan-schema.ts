@@ -5,7 +5,7 @@ import { nothingInForce } from '../system/declared-settings';
 import { nothingDeclared, type DeclaredSystem } from '../system/declared-system';
 import { sheetSchema } from '../system/sheet/sheet-schema';
 import type { EarAnswers } from '../wirecheck/ear-check';
-import type { WalkStop } from '../wirecheck/walk';
+import type { WalkSound, WalkStop } from '../wirecheck/walk';
 
 const place = v.object({
   azimuthDegrees: v.pipe(finite, v.minValue(-180), v.maxValue(180)),
@@ -38,17 +38,17 @@ const earAnswers = v.record(
   ]),
 ) satisfies v.GenericSchema<unknown, EarAnswers>;
 
+const walkSound = v.object({
+  channel: channelLabel,
+  levelDb: v.nullable(finite),
+  lowDb: v.optional(v.nullable(finite), null),
+  arrivalSeconds: v.nullable(finite),
+  polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
+}) satisfies v.GenericSchema<unknown, WalkSound>;
+
 const walkStop = v.object({
   speaker: channelLabel,
-  sounds: v.array(
-    v.object({
-      channel: channelLabel,
-      levelDb: v.nullable(finite),
-      lowDb: v.optional(v.nullable(finite), null),
-      arrivalSeconds: v.nullable(finite),
-      polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
-    }),
-  ),
+  sounds: v.array(walkSound),
 }) satisfies v.GenericSchema<unknown, WalkStop>;
 
 /** Fields of the Plan and Patch stages; a session without them declared nothing. */
@@ -57,5 +57,6 @@ export const planFields = {
   sheet: v.optional(v.nullable(sheetSchema), null),
   earAnswers: v.optional(earAnswers, {}),
   walk: v.optional(v.array(walkStop), []),
+  seatSounds: v.optional(v.array(walkSound), []),
   inForce: v.optional(declaredSettings, nothingInForce),
 };

@@ -7,7 +7,7 @@ import type { ClimbRequest } from '../soundlevel/sound-level';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { layoutFromName } from '../system/layout';
 import { isTrouble, type Trouble } from '../trouble';
-import type { Bench, BenchState } from './bench';
+import type { Bench, BenchState, WalkPosition } from './bench';
 import type { BenchParts } from './bench-parts';
 import { findPosition, standAt } from './find-position';
 import { runClimb, runSoundLevelCalibration } from './run/climb-run';
@@ -21,6 +21,7 @@ import { createPromptGate } from './run/prompt-gate';
 import { readAgain, readOutdated, readUnread } from './run/read-stored';
 import { importRecording, wholeTake } from './run/recorded-take';
 import { runTakes } from './run/run-takes';
+import { runStop } from './run/walk-run';
 import type { BenchRoom } from './run/bench-room';
 
 /** The one bench of a page: the face of what runs takes and noise, watches devices and saves. */
@@ -131,6 +132,10 @@ export class SessionBench implements Bench {
     await this.#desk.run('The calibration', (signal) =>
       runSoundLevelCalibration(this.#room, db, how, signal),
     );
+  }
+
+  async walkStop(at: WalkPosition, round = 0): Promise<void> {
+    await this.#desk.run('The stop', (signal) => runStop(this.#room, at, round, signal));
   }
 
   setMeter(weighting: Weighting, time: 'fast' | 'slow'): void {

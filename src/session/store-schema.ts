@@ -55,7 +55,7 @@ export const sessionSchema = v.object({
   layout: meaningfulLayout,
   conditions: v.object({ temperatureCelsius: finite, referenceDistanceMetres: positive }),
   rig: rigKind,
-  practice: v.object({ seed: finite }),
+  practice: v.object({ seed: finite, hidden: v.optional(v.nullable(finite), null) }),
   live: v.object({
     output: v.nullable(device),
     microphone: v.nullable(device),

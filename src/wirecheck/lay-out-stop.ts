@@ -1,5 +1,5 @@
 import { synchronisedSweep } from '../../dsp/signal/sweep';
-import type { Channel, Layout } from '../system/channel';
+import type { Channel, ChannelLabel, Layout } from '../system/channel';
 import type { Schedule, ScheduledSegment, ScheduledSweep } from '../take/schedule';
 import { scheduleId } from '../take/schedule-id';
 
@@ -24,22 +24,28 @@ const bursts = {
 /** Gaps grow unevenly by so many milliseconds, so that no shift of the row looks like the row. */
 const unevenMilliseconds = [0, 31, 7, 53, 17, 43, 11];
 
+export interface StopOptions {
+  /** Default 48 kHz. */
+  readonly sampleRate?: number;
+  /** Those that sound; default all of the layout. */
+  readonly channels?: readonly ChannelLabel[];
+}
+
 /**
  * One stop of a walk: every channel of the layout sounds once in turn, in wiring order, by a short
  * sweep of its own length. No marks: which sound is whose must show even when the first speaker is
- * silent. Ten channels last about 7 s. Throws RangeError for a peak above 0 dB.
+ * silent. Ten channels last about 9 s.
  */
 export function layOutStop(
   layout: Layout,
-  sampleRate = 48_000,
-  peakDb: number = stopPeakDb,
+  { sampleRate = 48_000, channels = layout.channels.map(({ label }) => label) }: StopOptions = {},
 ): Schedule {
-  if (!(peakDb <= 0)) throw new RangeError(`peakDb must be at most 0, got ${peakDb}`);
   const samples = (seconds: number): number => Math.round(seconds * sampleRate);
   const silence = { start: 0, length: samples(silenceSeconds) };
   const wake = { start: silence.length, length: samples(wakeSeconds), levelDb: wakeDb };
   let at = wake.start + wake.length + samples(settleSeconds);
-  const segments = layout.channels.map((channel, index): ScheduledSegment => {
+  const played = layout.channels.filter(({ label }) => channels.includes(label));
+  const segments = played.map((channel, index): ScheduledSegment => {
     const sweep = burstOf(channel, indexOfKind(layout, channel), sampleRate);
     const sweepStart = at;
     const uneven = unevenMilliseconds[index % unevenMilliseconds.length] ?? 0;
@@ -59,13 +65,13 @@ export function layOutStop(
     layout: layout.name,
     sampleRate,
     lengthSamples: at + samples(endSeconds),
-    channels: layout.channels.map(({ label }) => label),
-    reference: layout.channels[0]?.label ?? 'FL',
+    channels: played.map(({ label }) => label),
+    reference: played[0]?.label ?? 'FL',
     silence,
     wake,
     mark: { startHz: 2000, endHz: 12_000, lengthSamples: 1440, fadeSamples: 144 },
     markStarts: [],
-    peakDb,
+    peakDb: stopPeakDb,
     segments,
   } as const satisfies Omit<Schedule, 'id'>;
   return { ...schedule, id: scheduleId(schedule) };

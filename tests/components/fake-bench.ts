@@ -1,6 +1,6 @@
 import type { Weighting } from '../../dsp/level/weighting';
 import type { NoiseRequest } from '../../src/noise/noise-state';
-import type { Bench, BenchState } from '../../src/session/bench';
+import type { Bench, BenchState, WalkPosition } from '../../src/session/bench';
 import type { SessionDocument } from '../../src/session/document';
 import type { RigKind } from '../../src/rig/port';
 import type { ClimbRequest } from '../../src/soundlevel/sound-level';
@@ -71,6 +71,11 @@ export class FakeBench implements Bench {
   setRig(kind: RigKind): void {
     this.calls.push(`setRig ${kind}`);
     this.set({ document: { ...this.state.document, rig: kind } });
+  }
+
+  walkStop(at: WalkPosition, round = 0): Promise<void> {
+    this.calls.push(`walkStop ${at} ${round}`);
+    return Promise.resolve();
   }
 
   startTake(): Promise<void> {

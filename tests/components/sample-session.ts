@@ -17,7 +17,7 @@ export function sampleDocument(layout: string): SessionDocument {
     layout,
     conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
     rig: 'practice',
-    practice: { seed: 3 },
+    practice: { seed: 3, hidden: null },
     live: {
       output: null,
       microphone: null,
@@ -51,6 +51,7 @@ export function sampleDocument(layout: string): SessionDocument {
     sheet: null,
     earAnswers: {},
     walk: [],
+    seatSounds: [],
     inForce: nothingInForce,
   };
 }

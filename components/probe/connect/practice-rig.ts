@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
+import '../../controls/check-field';
 import '../../controls/number-field';
 import { sharedStyles } from '../../theme/shared-styles';
 
@@ -42,7 +43,23 @@ export class PracticeRig extends LitElement {
             practice: { ...document.practice, seed },
           }));
         }}
-      ></ll-number>`;
+      ></ll-number>
+      <ll-check
+        label="Hide a fault in the wiring"
+        hint="To practise finding it by ear or on a walk: plugs exchanged, one silent, two speakers on one output, or one inverted. Takes play through it as well."
+        .checked=${state.document.practice.hidden !== null}
+        ?disabled=${state.activity.kind !== 'idle'}
+        @ll-check=${(event: CustomEvent<boolean>) => this.hide(event.detail)}
+      ></ll-check>`;
+  }
+
+  /** Another fault each time one is hidden. */
+  private hide(on: boolean): void {
+    const hidden = on ? Math.floor(Math.random() * 100_000) : null;
+    this.bench?.change('Hide a fault in the wiring', (document) => ({
+      ...document,
+      practice: { ...document.practice, hidden },
+    }));
   }
 }
 

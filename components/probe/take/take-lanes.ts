@@ -46,6 +46,7 @@ function stageOf(
 ): Exclude<LaneStage, 'read'> {
   switch (activity.kind) {
     case 'idle':
+    case 'walking':
     case 'noise':
     case 'climbing':
       return 'idle';
@@ -70,6 +71,7 @@ export function lanesKey(state: BenchState): readonly unknown[] {
     case 'waiting':
       return [layout, readings, 'waiting', null];
     case 'idle':
+    case 'walking':
     case 'noise':
     case 'climbing':
       return [layout, readings, 'idle', null];

@@ -1,5 +1,6 @@
 import { readTake } from '../../../src/reading/read-take';
 import { practiceRig } from '../../../src/rig/practice';
+import { hiddenFaults } from '../../../src/rig/practice-miswiring';
 import type { BenchState } from '../../../src/session/bench';
 import type { BenchParts } from '../../../src/session/bench-parts';
 import type { SessionDocument } from '../../../src/session/document';
@@ -7,6 +8,7 @@ import { newSession } from '../../../src/session/new-session';
 import { SessionBench } from '../../../src/session/session-bench';
 import { layoutFromName } from '../../../src/system/layout';
 import { isTrouble, trouble } from '../../../src/trouble';
+import { readStop } from '../../../src/wirecheck/read-stop';
 import { memoryStore } from './memory-store';
 
 /** A bench of two speakers in the practice room, with short sweeps, unless told otherwise. */
@@ -23,8 +25,16 @@ export function makeBench(
       ask: () => Promise.resolve(null),
       watch: () => () => undefined,
     },
-    makeRig: (session, layout) =>
-      Promise.resolve(practiceRig({ layout, seed: session.practice.seed })),
+    makeRig: (session, layout, hold = null) =>
+      Promise.resolve(
+        practiceRig({
+          layout,
+          seed: session.practice.seed,
+          hold,
+          faults: hiddenFaults(layout, session.practice.hidden),
+        }),
+      ),
+    readStop: (schedule, capture) => Promise.resolve(readStop(schedule, capture)),
     read: (schedule, capture, options) => readTake(schedule, capture, options),
     takeFiles: () => Promise.resolve([]),
     readRecording: () => trouble('bad-wav', 'This is not a WAV.'),

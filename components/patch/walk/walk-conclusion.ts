@@ -1,0 +1,124 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Bench, BenchState } from '../../../src/session/bench';
+import { withoutStops } from '../../../src/session/walk-record';
+import { adviseRewiring } from '../../../src/wirecheck/advise-rewiring';
+import type { WiringFinding } from '../../../src/wirecheck/wiring-finding';
+import { BenchController } from '../../bench-controller';
+import { buttonStyles } from '../../controls/button-styles';
+import { sharedStyles } from '../../theme/shared-styles';
+import { patchCautions } from '../cautions';
+import { outputNamer } from '../wiring/wiring-now';
+import { toWalkAgain, walkResult } from './walk-words';
+
+/** What the walk comes to, which plugs to move, and which stops to make again after that. */
+@customElement('ll-walk-conclusion')
+export class WalkConclusion extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-4);
+      }
+
+      .finding {
+        display: grid;
+        gap: var(--space-1);
+        padding-left: var(--space-3);
+        border-left: 4px solid var(--signal);
+      }
+
+      ol {
+        padding-left: 1.3rem;
+      }
+
+      .row {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ type: Boolean }) disabled = false;
+  private readonly follow = new BenchController(this);
+
+  override render() {
+    const { state } = this.follow;
+    if (!state || state.document.walk.length === 0) return nothing;
+    const { walk, system } = state.document;
+    const { findings } = walkResult(walk, state.layout, system);
+    const left = state.layout.channels.filter(
+      ({ label }) => !walk.some(({ speaker }) => speaker === label),
+    );
+    const again = toWalkAgain(findings).filter((label) =>
+      walk.some(({ speaker }) => speaker === label),
+    );
+    const [caution] = patchCautions(state.layout);
+    return html`<h2>${titleOf(findings, left.length)}</h2>
+      ${findings.map((finding) => sayFinding(finding, state))}
+      ${findings.length === 0 ? nothing : html`<p class="soft small">${caution}</p>`}
+      <div class="row">
+        ${
+          again.length === 0
+            ? nothing
+            : html`<button
+                class="go"
+                ?disabled=${this.disabled}
+                @click=${() => this.forget('Walk to some again', again)}
+              >
+                Walk to these again
+              </button>`
+        }
+        <button
+          class="ghost"
+          ?disabled=${this.disabled}
+          @click=${() =>
+            this.forget(
+              'Walk anew',
+              walk.map(({ speaker }) => speaker),
+            )}
+        >
+          Begin the walk anew
+        </button>
+      </div>
+      ${
+        again.length === 0
+          ? nothing
+          : html`<p class="soft small">
+              Once it is put right: ${again.join(', ')}. The other stops stay.
+            </p>`
+      }`;
+  }
+
+  private forget(name: string, speakers: Parameters<typeof withoutStops>[1]): void {
+    this.bench?.change(name, (document) => withoutStops(document, speakers));
+  }
+}
+
+function titleOf(findings: readonly WiringFinding[], left: number): string {
+  if (findings.length > 0) return left > 0 ? `So far, ${left} stops to go` : 'What to change';
+  return left > 0
+    ? `Nothing wrong so far, ${left} ${left === 1 ? 'stop' : 'stops'} to go`
+    : 'Every channel sounds from its own speaker';
+}
+
+/** A finding and the steps that put it right. */
+export function sayFinding(finding: WiringFinding, state: BenchState) {
+  const { sentence, steps } = adviseRewiring(finding, outputNamer(state));
+  return html`<div class="finding">
+    <h3>${sentence}</h3>
+    <ol>
+      ${steps.map((step) => html`<li>${step}</li>`)}
+    </ol>
+  </div>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-walk-conclusion': WalkConclusion;
+  }
+}

@@ -1,0 +1,20 @@
+import type { BenchState } from '../../src/session/bench';
+import type { ChannelLabel } from '../../src/system/channel';
+import type { PlanMark } from '../plan/plan-mark';
+import { earMark } from './ear/ear-words';
+import { walkMark, walkResult } from './walk/walk-words';
+
+/** What ear and microphone found of the wiring, speaker by speaker; what is wrong counts first. */
+export function wiringMarks({ document, layout }: BenchState): ReadonlyMap<ChannelLabel, PlanMark> {
+  const { earAnswers, walk, system } = document;
+  const result = walk.length === 0 ? null : walkResult(walk, layout, system);
+  const marks = new Map<ChannelLabel, PlanMark>();
+  for (const { label } of layout.channels) {
+    const ear = earMark(label, earAnswers);
+    const visited = walk.some(({ speaker }) => speaker === label);
+    const walked = result && visited ? walkMark(label, result) : null;
+    const mark = [walked, ear].find((one) => one?.right === false) ?? walked ?? ear;
+    if (mark) marks.set(label, mark);
+  }
+  return marks;
+}
