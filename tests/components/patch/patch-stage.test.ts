@@ -19,7 +19,7 @@ beforeEach(forget);
 afterEach(forget);
 
 const shown = (stage: Element) =>
-  ['sheet', 'wiring', 'ear', 'in-force'].filter(
+  ['sheet', 'wiring', 'ear', 'walk', 'in-force'].filter(
     (name) => findAll(stage, `ll-${name}-sheet`).length > 0,
   );
 
@@ -48,11 +48,13 @@ describe('the sheets of Patch', () => {
       'Processor',
       'Wiring',
       'Ear check',
+      'Walk check',
       'In force',
     ]);
     for (const [index, name] of [
       [2, 'ear'],
-      [3, 'in-force'],
+      [3, 'walk'],
+      [4, 'in-force'],
       [0, 'sheet'],
       [1, 'wiring'],
     ] as const) {
