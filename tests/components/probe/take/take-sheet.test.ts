@@ -54,7 +54,8 @@ describe('how a take is made', () => {
       await userEvent.fill(fieldNamed(sheet, label), text);
       await userEvent.keyboard('{Enter}');
     }
-    await userEvent.click(find(sheet, 'input[type=checkbox]'));
+    const overlap = find(sheet, 'll-check[label="Let sweeps overlap"]');
+    await userEvent.click(find(overlap, 'input'));
     expect(bench.state.document.take).toEqual({
       sweepSeconds: 5.5,
       averages: 3,
