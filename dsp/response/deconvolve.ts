@@ -2,6 +2,7 @@ import { multiplySpectra } from '../fft/convolve';
 import { advance } from '../fft/advance';
 import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import { fadeEnds } from '../signal/fade';
+import { stretchOf } from '../signal/stretch-of';
 import { sweepRateSeconds, sweepSignal, type SweepSpec } from '../signal/sweep';
 import type { ImpulseResponse } from './impulse-response';
 
@@ -61,7 +62,7 @@ export function deconvolveSweep(
   checkWhole('lengthSamples', lengthSamples, preSamples + 1);
   const needed = lengthSamples + Math.ceil(sweep.lengthSamples * stretch);
   const size = nextPowerOfTwo(needed);
-  const spectrum = realSpectrum(cut(captured, start - preSamples, needed), size);
+  const spectrum = realSpectrum(stretchOf(captured, start - preSamples, needed), size);
   multiplySpectra(spectrum, inverseSpectrum(sweep, size, stretch));
   advance(spectrum, startIndex - start, size);
   const samples = realSignal(spectrum, size).slice(0, lengthSamples);
@@ -125,15 +126,6 @@ function computeInverse(sweep: SweepSpec, size: number, stretch: number): HalfSp
 function rise(value: number, [from, to]: readonly [number, number]): number {
   const along = Math.min(Math.max((value - from) / (to - from), 0), 1);
   return 0.5 * (1 - Math.cos(Math.PI * along));
-}
-
-function cut(samples: Float64Array, from: number, length: number): Float64Array {
-  if (from >= 0 && from + length <= samples.length) return samples.subarray(from, from + length);
-  const piece = new Float64Array(length);
-  const start = Math.max(from, 0);
-  const end = Math.min(from + length, samples.length);
-  if (end > start) piece.set(samples.subarray(start, end), start - from);
-  return piece;
 }
 
 function checkWhole(name: string, value: number, least: number): void {

@@ -1,3 +1,4 @@
+import { largestMagnitude } from '../level/largest';
 import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
 
 /** Windows e^(−t/τ) from the onset on that the early parts are seen through, τ in seconds. */
@@ -51,8 +52,7 @@ export function earlyParts(spectrum: HalfSpectrum, lineHz: number, seconds: numb
 }
 
 function onsetOf(samples: Float64Array): number {
-  let peak = 0;
-  for (const value of samples) peak = Math.max(peak, Math.abs(value));
+  const peak = largestMagnitude(samples);
   return samples.findIndex((value) => Math.abs(value) >= ONSET_SHARE * peak);
 }
 

@@ -33,19 +33,6 @@ export function impulseResponseAt(
   return realSignal(spectrum, size);
 }
 
-/** The speaker alone in the free field at 1 m on axis, its delay and the way of 1 m left out. */
-export function freeFieldResponse(
-  speaker: Speaker,
-  sampleRate: number,
-  seconds = 1.3,
-): Float64Array {
-  const size = nextPowerOfTwo(Math.ceil(seconds * sampleRate));
-  const spectrum = new Float64Array(size + 2);
-  for (let k = 0; k <= size / 2; k++) spectrum[2 * k] = 1;
-  applySpeaker(spectrum, sampleRate / size, { ...speaker, delaySeconds: 0 });
-  return realSignal(spectrum, size);
-}
-
 /** spectrum ← spectrum · H(f) e^(−2πi f delay); the last bin becomes real. */
 function applySpeaker(spectrum: Float64Array, binHz: number, speaker: Speaker): void {
   const last = spectrum.length / 2 - 1;

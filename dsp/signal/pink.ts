@@ -1,3 +1,4 @@
+import { largestMagnitude } from '../level/largest';
 import { realSignal, realSpectrum } from '../fft/fft';
 import { seededRandom } from './random';
 
@@ -40,17 +41,17 @@ export function periodicPink(spec: PinkSpec): Float64Array {
     spectrum[2 * k + 1] = Math.sin(phase) / Math.sqrt(k);
   }
   let best = realSignal(spectrum, periodSamples);
-  let bestPeak = peakOf(best);
+  let bestPeak = largestMagnitude(best);
   let signal = best;
   for (let round = 0; round < crestRounds; round++) {
     const clip = clipFirst + ((clipLast - clipFirst) * round) / (crestRounds - 1);
-    const limit = clip * peakOf(signal);
+    const limit = clip * largestMagnitude(signal);
     const clipped = signal.map((v) => Math.min(Math.max(v, -limit), limit));
     signal = realSignal(
       restoreMagnitudes(realSpectrum(clipped, periodSamples), first, last),
       periodSamples,
     );
-    const peak = peakOf(signal);
+    const peak = largestMagnitude(signal);
     if (peak < bestPeak) [best, bestPeak] = [signal, peak];
   }
   return best.map((v) => v / bestPeak);
@@ -69,10 +70,4 @@ function restoreMagnitudes(spectrum: Float64Array, first: number, last: number):
     spectrum[2 * k + 1] = im * scale;
   }
   return spectrum;
-}
-
-function peakOf(signal: Float64Array): number {
-  let peak = 0;
-  for (const v of signal) peak = Math.max(peak, Math.abs(v));
-  return peak;
 }

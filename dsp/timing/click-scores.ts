@@ -1,3 +1,4 @@
+import { median } from '../signal/median';
 import { nextPowerOfTwo, realSpectrum } from '../fft/fft';
 
 /** Frame length and hop at 48 kHz; in proportion at other rates. */
@@ -79,11 +80,4 @@ function levelAway(
     power += (spectrum[2 * bin] ?? 0) ** 2 + (spectrum[2 * bin + 1] ?? 0) ** 2;
   }
   return 10 * Math.log10(power + 1e-30);
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? 0;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? upper)) / 2;
 }

@@ -1,3 +1,4 @@
+import { median } from '../signal/median';
 import { nextPowerOfTwo, realSignal, realSpectrum } from '../fft/fft';
 import type { MarkSpec } from '../signal/mark';
 import { bandGains, copyFinite } from './baseband';
@@ -104,11 +105,4 @@ function taper(signal: Float64Array, edge: number): void {
     signal[n] = gain * (signal[n] ?? 0);
     signal[end - n] = gain * (signal[end - n] ?? 0);
   }
-}
-
-function median(values: number[]): number {
-  const sorted = values.slice().sort((a, b) => a - b);
-  const half = sorted.length >> 1;
-  if (sorted.length % 2 === 1) return sorted[half] ?? 0;
-  return 0.5 * ((sorted[half - 1] ?? 0) + (sorted[half] ?? 0));
 }

@@ -1,3 +1,5 @@
+import { listInWords } from '../system/list-in-words';
+
 /** Whole hertz with its unit: "64 Hz". */
 export function sayHz(hz: number): string {
   return `${Math.round(hz)} Hz`;
@@ -22,10 +24,7 @@ export function sayNumber(value: number, decimals: number): string {
 
 /** "side left", "side left and side right", "a, b and c". */
 export function sayList(names: readonly string[]): string {
-  const last = names.at(-1);
-  if (last === undefined) return '';
-  if (names.length === 1) return last;
-  return `${names.slice(0, -1).join(', ')} and ${last}`;
+  return names.length === 0 ? '' : listInWords(names);
 }
 
 /** The sentence with its first letter large. */

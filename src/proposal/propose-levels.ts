@@ -1,3 +1,4 @@
+import { median } from '../../dsp/signal/median';
 import type { ChannelLabel } from '../system/channel';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
 import { sayDb, sayNumber, startSentence } from './phrases';
@@ -102,7 +103,7 @@ function findTarget(
   );
   const own = levels.find(({ channel }) => channel.label === reference);
   const mains = levels.filter(({ channel }) => channel.kind !== 'sub').map(({ db }) => db);
-  const start = own?.db ?? median(mains);
+  const start = own?.db ?? (mains.length === 0 ? null : median(mains));
   if (start === null) return null;
   const { levelRangeDb, levelStepDb } = processor;
   const all = levels.map(({ db }) => db);
@@ -123,11 +124,4 @@ function commonShift(
   const least = Math.ceil((low + Math.max(...levels) - start) / step - 1e-9) * step;
   const most = Math.floor((high + Math.min(...levels) - start) / step + 1e-9) * step;
   return least > most ? null : Math.min(Math.max(0, least), most) + 0;
-}
-
-function median(values: readonly number[]): number | null {
-  const sorted = [...values].sort((a, b) => a - b);
-  const low = sorted[Math.floor((sorted.length - 1) / 2)];
-  const high = sorted[Math.ceil((sorted.length - 1) / 2)];
-  return low === undefined || high === undefined ? null : (low + high) / 2;
 }

@@ -1,4 +1,5 @@
 import { amplitudeToDb, dbToAmplitude } from '../../dsp/level/decibels';
+import { largestMagnitude } from '../../dsp/level/largest';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { findBlurredCeiling } from '../../dsp/timing/blurred-ceiling';
 import { findClipping } from '../../dsp/timing/clipping';
@@ -59,7 +60,7 @@ export function checkCapture(
       ),
     ),
     noiseFloorDb,
-    peakDb: amplitudeToDb(largestOf(capture.samples)),
+    peakDb: amplitudeToDb(largestMagnitude(capture.samples)),
   };
 }
 
@@ -131,15 +132,6 @@ function converterStep(samples: Float64Array): number {
     if (value < step && value > 0) step = value;
   }
   return step;
-}
-
-function largestOf(samples: Float64Array): number {
-  let largest = 0;
-  for (let n = 0; n < samples.length; n++) {
-    const value = Math.abs(samples[n] ?? 0);
-    if (value > largest) largest = value;
-  }
-  return largest;
 }
 
 /**

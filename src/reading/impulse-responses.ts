@@ -2,6 +2,7 @@ import { deconvolveSweep } from '../../dsp/response/deconvolve';
 import type { OtherSweep } from '../../dsp/disturbance/disturbance';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fadeEnds } from '../../dsp/signal/fade';
+import { stretchOf } from '../../dsp/signal/stretch-of';
 import { sweepRateSeconds, type SweepSpec } from '../../dsp/signal/sweep';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { repairSegment } from '../../dsp/timing/repair-segment';
@@ -15,6 +16,7 @@ import {
   isReadAsHeard,
   newSharedSound,
   silenceOf,
+  type BundleResponse,
   type ResponderGround,
   type SharedSound,
 } from './shared-sound';
@@ -69,8 +71,7 @@ export function createResponder(
   shared: SharedSound = newSharedSound(),
 ): Responder {
   const ground: ResponderGround = { capture, clock, schedule, silences: shared.silences };
-  const { noises } = shared;
-  const bundles = new Map<string, BundleResponse>();
+  const { noises, bundles } = shared;
   const mostBundles = Math.max(...schedule.channels.map((one) => countOf(schedule, one)));
   return {
     respond(segment, mendAt) {
@@ -111,15 +112,6 @@ function sweepAsHeard({ sweep }: ScheduledSegment, sampleRate: number, ratio: nu
   };
 }
 
-/** The responses of a bundle's sweeps of one kind, one after the other in one response. */
-interface BundleResponse {
-  readonly heard: Float64Array;
-  /** Stimulus sample at which `heard` starts. */
-  readonly start: number;
-  /** Zero delay of a sweep that starts at `start`. */
-  readonly long: ImpulseResponse;
-}
-
 function respondAsHeard(ground: ResponderGround, segment: ScheduledSegment): SegmentResponse {
   const { capture, clock, schedule } = ground;
   const { sampleRate } = schedule;
@@ -129,7 +121,7 @@ function respondAsHeard(ground: ResponderGround, segment: ScheduledSegment): Seg
   const sweep = { ...segment.sweep, sampleRate };
   const before = heardBefore(sweep, sampleRate * ratio);
   const length = before + Math.ceil((segment.end - segment.sweepStart) * ratio);
-  const heard = cutOf(capture, Math.floor(start) - before, length);
+  const heard = stretchOf(capture, Math.floor(start) - before, length);
   const at = before + start - Math.floor(start);
   return {
     ...respondWithHarmonics(heard, at, sweep, ratio),
@@ -139,15 +131,6 @@ function respondAsHeard(ground: ResponderGround, segment: ScheduledSegment): Seg
     silence: silenceOf(ground, true),
     others: () => [],
   };
-}
-
-/** `length` samples from `from` on, zeros outside; a view where that is enough. */
-function cutOf(samples: Float64Array, from: number, length: number): Float64Array {
-  if (from >= 0 && from + length <= samples.length) return samples.subarray(from, from + length);
-  const piece = new Float64Array(length);
-  const start = Math.max(from, 0);
-  piece.set(samples.subarray(start, Math.max(start, from + length)), start - from);
-  return piece;
 }
 
 function respondAlone(

@@ -1,5 +1,6 @@
 import { bandPower } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
+import { largestMagnitude } from '../../dsp/level/largest';
 import { meanSquare } from '../../dsp/level/mean-square';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { powerSpectrum, type PowerSpectrum } from '../../dsp/response/power-spectrum';
@@ -165,17 +166,13 @@ function unread(
 function carriesSound(ir: ImpulseResponse, noise: ImpulseResponse | null): boolean {
   const { samples, zeroIndex } = ir;
   const quiet = noise?.samples ?? samples.subarray(0, Math.floor(earlyShare * zeroIndex));
-  return largest(samples) > 10 ** (silentDb / 20) * rms(quiet);
+  return largestMagnitude(samples) > 10 ** (silentDb / 20) * rms(quiet);
 }
 
 function polarityNote(isSub: boolean): string {
   return isSub
     ? 'Polarity of a sub cannot be told from its arrival; it is set together with its distance.'
     : 'Polarity cannot be told: its two signs disagree or the noise is too near. A reading close to the speaker would settle it.';
-}
-
-function largest(samples: Float64Array): number {
-  return samples.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 }
 
 function rms(samples: Float64Array): number {

@@ -8,10 +8,21 @@ import { readSilence } from './read-silence';
 export interface SharedSound {
   readonly silences: { asHeard?: Float64Array | null; onStimulus?: Float64Array | null };
   readonly noises: Map<string, ImpulseResponse | null>;
+  /** The bundles of overlapping sweeps last asked for: their speakers are read one by one. */
+  readonly bundles: Map<string, BundleResponse>;
+}
+
+/** The responses of a bundle's sweeps of one kind, one after the other in one response. */
+export interface BundleResponse {
+  readonly heard: Float64Array;
+  /** Stimulus sample at which `heard` starts. */
+  readonly start: number;
+  /** Zero delay of a sweep that starts at `start`. */
+  readonly long: ImpulseResponse;
 }
 
 export function newSharedSound(): SharedSound {
-  return { silences: {}, noises: new Map() };
+  return { silences: {}, noises: new Map(), bundles: new Map() };
 }
 
 /** What responders share, read from a whole capture for those that hold a piece of it only. */
@@ -27,6 +38,7 @@ export function fillSharedSound(capture: Float64Array, take: SoundOfTake): Share
       onStimulus: resampled ? silenceOf(ground, false) : null,
     },
     noises: shared.noises,
+    bundles: new Map(),
   };
 }
 

@@ -1,7 +1,7 @@
 import { magnitude, multiply, type Complex } from '../../dsp/filter/complex';
 import { analogueSections, filterResponse, type FilterSpec } from '../../dsp/filter/analogue';
 import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
-import type { RolloffBands } from '../../dsp/rolloff/rolloff-bands';
+import type { EarlyBands, RolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import type { FilterKind } from '../system/sheet/processor-sheet';
 
 /** A crossover in force on a channel, and the range in which it can be divided out. */
@@ -55,26 +55,16 @@ export function divisibleHz({ spec, bassOnSubs }: FilterInForce): readonly [numb
   return [0, high];
 }
 
-/** Bands of a response under a window e^(−t/τ), τ in seconds. */
-interface WindowedBands {
-  readonly seconds: number;
-  readonly power: Float64Array;
-  readonly noisePower: Float64Array;
-}
-
-/** Bands of the whole response, and of its early parts where they are known. */
-export type DividedBands = RolloffBands & { readonly early?: readonly WindowedBands[] };
-
 /**
  * Bass in bands with the filter divided out of signal and noise alike, as far as `range` goes. Under
  * a window e^(−t/τ) a filter H(s) has H(jω + 1/τ).
  */
 export function takeOutOfBands(
-  bands: DividedBands,
+  bands: RolloffBands,
   spec: FilterSpec,
   range: readonly [number, number],
-): DividedBands {
-  const divided = ({ power, noisePower }: Omit<WindowedBands, 'seconds'>, perSecond: number) => {
+): RolloffBands {
+  const divided = ({ power, noisePower }: Omit<EarlyBands, 'seconds'>, perSecond: number) => {
     const gains = bands.hz.map((hz) =>
       gainPower(spec, Math.min(Math.max(hz, range[0]), range[1]), perSecond),
     );
@@ -82,8 +72,8 @@ export function takeOutOfBands(
       values.map((value, k) => value / (gains[k] ?? 1));
     return { power: divide(power), noisePower: divide(noisePower) };
   };
-  const early = bands.early?.map((part) => ({ ...part, ...divided(part, 1 / part.seconds) }));
-  return { ...bands, ...divided(bands, 0), ...(early ? { early } : {}) };
+  const early = bands.early.map((part) => ({ ...part, ...divided(part, 1 / part.seconds) }));
+  return { ...bands, ...divided(bands, 0), early };
 }
 
 /** A power spectrum with the filter divided out, outside `range` by no more than at its ends. */

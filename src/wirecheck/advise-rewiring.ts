@@ -1,6 +1,6 @@
 import type { ChannelLabel } from '../system/channel';
 import type { WiringFinding } from './wiring-finding';
-import { sayList } from '../proposal/phrases';
+import { listInWords } from '../system/list-in-words';
 
 /** What to do about one finding: what is wrong, then the steps that put it right. */
 export interface WiringAdvice {
@@ -52,15 +52,15 @@ function wordsFor(
       };
     case 'doubled':
       return {
-        sentence: `Channel ${finding.channel} sounds from ${sayList(finding.from)} together.`,
+        sentence: `Channel ${finding.channel} sounds from ${listInWords(finding.from)} together.`,
         steps: [
           off,
-          `Look for a splitter or a doubled cable behind ${plug(finding.channel)}, and give each of ${sayList(finding.from)} a plug of its own.`,
+          `Look for a splitter or a doubled cable behind ${plug(finding.channel)}, and give each of ${listInWords(finding.from)} a plug of its own.`,
         ],
       };
     case 'shared speaker':
       return {
-        sentence: `Channels ${sayList(finding.channels)} all sound from the ${finding.speaker} speaker.`,
+        sentence: `Channels ${listInWords(finding.channels)} all sound from the ${finding.speaker} speaker.`,
         steps: [
           `Check that no downmix is on in the processor and that every speaker is declared there. Then play each channel again and listen which of them is right.`,
         ],
@@ -84,14 +84,14 @@ function wordsFor(
         sentence:
           finding.channels.length === 1
             ? `Channel ${finding.channels.join()} does not sound as it should from the seat.`
-            : `From the seat ${sayList(finding.channels)} arrive as if they were in each other's places.`,
+            : `From the seat ${listInWords(finding.channels)} arrive as if they were in each other's places.`,
         steps: [
-          `Walk past ${sayList(finding.channels)} with the microphone, or play them by ear, before any plug is moved: a wrong distance would look the same.`,
+          `Walk past ${listInWords(finding.channels)} with the microphone, or play them by ear, before any plug is moved: a wrong distance would look the same.`,
         ],
       };
     case 'cannot tell':
       return {
-        sentence: `Which of the speakers ${sayList(finding.channels)} plays which channel cannot be told.`,
+        sentence: `Which of the speakers ${listInWords(finding.channels)} plays which channel cannot be told.`,
         steps: [
           `Hold the microphone nearer to each of them, within a hand's width, and take those stops again.`,
         ],
@@ -119,7 +119,7 @@ function exchanged(
     return `the plug on ${plug(channel)} to ${plug(next)}`;
   });
   return {
-    sentence: `Channels ${sayList(channels)} went round: each sounds from the speaker of the next, and ${channels.at(-1)} from ${one}'s.`,
+    sentence: `Channels ${listInWords(channels)} went round: each sounds from the speaker of the next, and ${channels.at(-1)} from ${one}'s.`,
     steps: [off, `Move at the processor's outputs: ${moves.join('; ')}.`],
   };
 }

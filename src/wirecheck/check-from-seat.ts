@@ -1,7 +1,9 @@
 import { assign } from '../../dsp/assignment/assign';
+import { median } from '../../dsp/signal/median';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { ChannelLabel } from '../system/channel';
 import { isSub } from '../system/channel-names';
+import { soundsLikeSub } from './sounds-like-sub';
 import type { WalkSound } from './walk';
 import type { WiringFinding } from './wiring-finding';
 
@@ -20,8 +22,6 @@ const spreadSeconds = 0.45e-3;
 const leastNats = 8;
 /** Speakers nearer to each other in time than this are not told apart. */
 const alikeSeconds = 1.2e-3;
-/** So much louder in the bass than in the middle sounds like a sub, dB. */
-const bassDb = 15;
 
 /**
  * Holds what every channel sounded like at the seat against the declared distances of the speakers
@@ -106,13 +106,4 @@ function alikePairs(timed: readonly TimedSound[]): [ChannelLabel, ChannelLabel][
       .filter((other) => Math.abs(one.waySeconds - other.waySeconds) < alikeSeconds)
       .map((other): [ChannelLabel, ChannelLabel] => [one.channel, other.channel]),
   );
-}
-
-function soundsLikeSub({ levelDb, lowDb }: WalkSound): boolean {
-  return lowDb !== null && (levelDb === null || lowDb - levelDb > bassDb);
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return ((sorted[(sorted.length - 1) >> 1] ?? 0) + (sorted[sorted.length >> 1] ?? 0)) / 2;
 }

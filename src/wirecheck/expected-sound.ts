@@ -1,5 +1,5 @@
 import type { ChannelLabel } from '../system/channel';
-import type { WalkPlace } from './walk-places';
+import { metresBetween, type SpeakerOffset } from '../system/speaker-offset';
 
 /** What a speaker should sound like at the stops of a walk, but for its own gain and delay. */
 export interface ExpectedSound {
@@ -17,7 +17,7 @@ const metresPerSecond = 343;
 /** The sound of the speakers `from` (two: one channel on both, the second `gainDb` louder). */
 export function expectSound(
   stops: readonly ChannelLabel[],
-  places: ReadonlyMap<ChannelLabel, WalkPlace>,
+  places: ReadonlyMap<ChannelLabel, SpeakerOffset>,
   from: readonly ChannelLabel[],
   gainDb = 0,
 ): ExpectedSound {
@@ -37,19 +37,19 @@ export function expectSound(
   };
 }
 
-/** A source that stands near none of the stops. */
-export function expectFar(stops: readonly ChannelLabel[]): ExpectedSound {
-  const flat = stops.map(() => 0);
+/** A source that stands near none of so many stops. */
+export function expectFar(stops: number): ExpectedSound {
+  const flat = new Array<number>(stops).fill(0);
   return { levelDb: flat, lowDb: flat, seconds: flat };
 }
 
 function wayTo(
   stop: ChannelLabel,
   speaker: ChannelLabel,
-  places: ReadonlyMap<ChannelLabel, WalkPlace>,
+  places: ReadonlyMap<ChannelLabel, SpeakerOffset>,
 ): number {
   if (stop === speaker) return heldMetres;
   const [a, b] = [places.get(stop), places.get(speaker)];
   if (!a || !b) throw new RangeError(`no place for ${stop} or ${speaker}`);
-  return Math.max(heldMetres, Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]));
+  return Math.max(heldMetres, metresBetween(a, b));
 }

@@ -1,5 +1,7 @@
 import { bandPower } from '../../dsp/level/band-level';
-import { powerToDb } from '../../dsp/level/decibels';
+import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
+import { largestMagnitude } from '../../dsp/level/largest';
+import { meanSquare } from '../../dsp/level/mean-square';
 import { powerSpectrum } from '../../dsp/response/power-spectrum';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { findArrival } from '../../dsp/timing/find-arrival';
@@ -10,6 +12,7 @@ import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
 import { findCommonDelay } from './find-common-delay';
 import { hearBursts, type HeardBurst } from './hear-bursts';
+import { soundsLikeSub } from './sounds-like-sub';
 import type { WalkSound } from './walk';
 
 /** What was heard at one stop of a walk, or from the seat. */
@@ -20,8 +23,7 @@ export interface StopReading {
 
 /** Bands a burst's level and arrival are read in, Hz. */
 const levelHz = { middle: [300, 1500], low: [40, 120] } as const;
-/** A channel that is so much louder in the bass carries nothing else: its onset there is read. */
-const bassDb = 15;
+/** Where nothing but bass is heard, its onset is read. */
 const onsetHz = { lowHz: 45, highHz: 180 } as const;
 const arrivalHz = { lowHz: 2000, highHz: 9000 } as const;
 /** A channel counts as heard when it stands so far over the noise, dB: power in its band, and peak. */
@@ -69,9 +71,11 @@ function readBurst(burst: HeardBurst, delay: number | null): WalkSound {
   const lowDb = levelIn(long, [burst.noise, early], 'low');
   const ir = responseAround(burst, delay, 0.05, 0.2);
   const middleDb = levelIn(ir, [burst.noise, early], 'middle');
-  const clear = peakDb(ir.samples) - rmsDb(early.samples) >= leastPeakDb;
+  const clear =
+    amplitudeToDb(largestMagnitude(ir.samples)) - powerToDb(meanSquare(early.samples)) >=
+    leastPeakDb;
   const levelDb = clear ? middleDb : null;
-  if (lowDb !== null && (levelDb === null || lowDb - levelDb > bassDb)) {
+  if (soundsLikeSub({ levelDb, lowDb })) {
     const onset = findArrival(long, onsetHz);
     return { ...silent, levelDb, lowDb, arrivalSeconds: onset?.seconds ?? null };
   }
@@ -118,18 +122,6 @@ function before({ response }: HeardBurst, delay: number): ImpulseResponse {
   const end = zeroIndex + Math.round((delay - 0.01) * sampleRate);
   const from = Math.max(0, end - Math.round(0.14 * sampleRate));
   return { samples: samples.slice(from, end), sampleRate, zeroIndex: zeroIndex - from };
-}
-
-function peakDb(samples: Float64Array): number {
-  let peak = 0;
-  for (const value of samples) peak = Math.max(peak, value * value);
-  return powerToDb(peak);
-}
-
-function rmsDb(samples: Float64Array): number {
-  let sum = 0;
-  for (const value of samples) sum += value * value;
-  return powerToDb(sum / Math.max(1, samples.length));
 }
 
 const lost = trouble(

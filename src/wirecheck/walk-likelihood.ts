@@ -1,7 +1,9 @@
+import { median } from '../../dsp/signal/median';
 import type { ChannelLabel } from '../system/channel';
+import type { SpeakerOffset } from '../system/speaker-offset';
 import { expectFar, expectSound, type ExpectedSound } from './expected-sound';
-import type { WalkSound, WalkStop } from './walk';
-import type { WalkPlace } from './walk-places';
+import { soundsLikeSub } from './sounds-like-sub';
+import type { WalkStop } from './walk';
 
 /**
  * How far levels and times stray from what the plan makes expect: rooms, aims, hands. Tails of a
@@ -10,8 +12,6 @@ import type { WalkPlace } from './walk-places';
  */
 const spread = { levelDb: 4, lowDb: 4, seconds: 0.0015, onsetSeconds: 0.003 } as const;
 const freedom = 6;
-/** A channel that is so much louder in the bass plays through a sub, or from one. */
-const bassDb = 15;
 
 /** A channel as heard on a walk. */
 export interface HeardOnWalk {
@@ -28,34 +28,26 @@ export interface HeardOnWalk {
 export function gatherWalk(
   stops: readonly WalkStop[],
   channels: readonly ChannelLabel[],
-  places: ReadonlyMap<ChannelLabel, WalkPlace>,
+  places: ReadonlyMap<ChannelLabel, SpeakerOffset>,
 ): HeardOnWalk[] {
   const speakers = stops.map(({ speaker }) => speaker);
-  const soundsOf = (channel: ChannelLabel): (WalkSound | null)[] =>
-    stops.map(({ sounds }) => sounds.find((one) => one.channel === channel) ?? null);
+  const heard = channels.map((channel) => ({
+    channel,
+    sounds: stops.map(({ sounds }) => sounds.find((one) => one.channel === channel) ?? null),
+    ways: expectSound(speakers, places, [channel]).seconds,
+  }));
   // Each stop has a clock of its own: most channels sound from where they should.
   const late = stops.map((_, at) =>
-    median(
-      channels.map((channel) => {
-        const heard = soundsOf(channel)[at]?.arrivalSeconds ?? null;
-        const way = expectSound(speakers, places, [channel]).seconds[at] ?? 0;
-        return heard === null ? null : heard - way;
-      }),
-    ),
+    middleOf(heard.map(({ sounds, ways }) => minus(sounds[at]?.arrivalSeconds, ways[at]))),
   );
-  return channels.flatMap((channel) => {
-    const sounds = soundsOf(channel);
+  return heard.flatMap(({ channel, sounds }) => {
     const whole = sounds.map((sound) => sound?.levelDb ?? null);
     const low = sounds.map((sound) => sound?.lowDb ?? null);
-    const inBass = count(low) > 0 && (count(whole) === 0 || median(low) - median(whole) > bassDb);
+    const inBass = soundsLikeSub({ levelDb: levelOf(whole), lowDb: levelOf(low) });
     const levels = inBass ? low : whole;
-    if (count(levels) === 0) return [];
-    const times = sounds.map((sound, at) => {
-      const arrived = sound?.arrivalSeconds ?? null;
-      return arrived === null ? null : arrived - (late[at] ?? 0);
-    });
-    const band = inBass ? 'lowDb' : 'levelDb';
-    return [{ channel, levels, band, times }];
+    if (levelOf(levels) === null) return [];
+    const times = sounds.map((sound, at) => minus(sound?.arrivalSeconds, late[at]));
+    return [{ channel, levels, band: inBass ? 'lowDb' : 'levelDb', times }];
   });
 }
 
@@ -64,7 +56,7 @@ export function gatherWalk(
  * stops, in nats; its own gain and delay are free.
  */
 export function likelihoodOf(heard: HeardOnWalk, expected: ExpectedSound): number {
-  const far = expectFar(heard.levels.map(() => 'FL'));
+  const far = expectFar(heard.levels.length);
   return logLikelihood(heard, expected) - logLikelihood(heard, far);
 }
 
@@ -78,8 +70,8 @@ function fit(
   expected: readonly number[],
   width: number,
 ): number {
-  const apart = values.map((value, at) => (value === null ? null : value - (expected[at] ?? 0)));
-  const middle = median(apart);
+  const apart = values.map((value, at) => minus(value, expected[at]));
+  const middle = middleOf(apart);
   return apart.reduce<number>((sum, one) => {
     if (one === null) return sum;
     const off = (one - middle) / width;
@@ -87,14 +79,16 @@ function fit(
   }, 0);
 }
 
-function count(values: readonly (number | null)[]): number {
-  return values.filter((value) => value !== null).length;
+/** Middle level of the stops a channel was heard at; null when there are none. */
+function levelOf(values: readonly (number | null)[]): number | null {
+  return values.some((value) => value !== null) ? middleOf(values) : null;
 }
 
 /** Middle of what is there; 0 when nothing is. */
-function median(values: readonly (number | null)[]): number {
-  const there = values.filter((value) => value !== null).sort((a, b) => a - b);
-  const half = there.length >> 1;
-  if (there.length % 2 === 1) return there[half] ?? 0;
-  return ((there[half - 1] ?? 0) + (there[half] ?? 0)) / 2;
+function middleOf(values: readonly (number | null)[]): number {
+  return median(values.filter((value) => value !== null));
+}
+
+function minus(value: number | null | undefined, less: number | undefined): number | null {
+  return value === null || value === undefined ? null : value - (less ?? 0);
 }

@@ -1,10 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { rolloffBands } from '../../../dsp/rolloff/rolloff-bands';
-import {
-  divisibleHz,
-  takeOutOfBands,
-  type DividedBands,
-} from '../../../src/reading/take-out-filter';
+import { rolloffBands, type RolloffBands } from '../../../dsp/rolloff/rolloff-bands';
+import { divisibleHz, takeOutOfBands } from '../../../src/reading/take-out-filter';
 import { processorDelays } from '../../../src/reading/take-out-delay';
 import { takeOutNotes } from '../../../src/reading/take-out-settings';
 import type { Readings } from '../../../src/reading/reading';
@@ -140,7 +136,7 @@ describe('what can be divided out', () => {
 
   it('is more under a window that dies away, where a filter is seen off the axis', () => {
     const ones = () => new Float64Array([1]);
-    const bands: DividedBands = {
+    const bands: RolloffBands = {
       ...rolloffBands(
         { samples: new Float64Array(9600).fill(1, 4800, 4801), sampleRate: 48000, zeroIndex: 4800 },
         null,
@@ -154,8 +150,8 @@ describe('what can be divided out', () => {
     // A Butterworth has |H(j)|² = 1/2, and at s = 1 + j: 4/((1 + √2)² + (2 + √2)²).
     expectClose(divided.power[0], 2, 1e-12);
     const windowed = ((1 + Math.SQRT2) ** 2 + (2 + Math.SQRT2) ** 2) / 4;
-    expectClose(divided.early?.[0]?.power[0], windowed, 1e-12);
-    expectClose(divided.early?.[0]?.noisePower[0], windowed, 1e-12);
+    expectClose(divided.early[0]?.power[0], windowed, 1e-12);
+    expectClose(divided.early[0]?.noisePower[0], windowed, 1e-12);
   });
 
   it('ends of a low-pass where it takes 24 dB', () => {
