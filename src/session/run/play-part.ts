@@ -6,6 +6,7 @@ import type { TakePart } from '../../take/take-plan';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
 import { keepCapture } from './keep-capture';
+import { stimulusGainDb } from './stimulus-gain';
 
 /** Which part of how many is played, from 1, and what it repeats. */
 export interface PartPlace {
@@ -27,14 +28,13 @@ export async function playPart(
   signal: AbortSignal,
 ): Promise<Trouble | null> {
   const { schedule, routes } = part;
-  const { gainDb, capDb } = desk.state.document.live;
   const seconds = schedule.lengthSamples / schedule.sampleRate;
   show({ phase: 'starting', progress: 0, secondsLeft: seconds, position: 0 });
   let partial: { readonly capture: Capture; readonly heardSamples: number } | null = null;
   const capture = await rig.play(schedule, {
     signal,
     routes,
-    gainDb: rig.kind === 'live' ? Math.min(gainDb, capDb) : 0,
+    gainDb: stimulusGainDb(rig, desk.state.document),
     onProgress: show,
     onPartial: (capture, heardSamples) => (partial = { capture, heardSamples }),
   });

@@ -49,7 +49,8 @@ function announce(desk: Desk): void {
   desk.set({ activity: { kind: 'playing', play, channel: null, part: { number: 1, of: 1 } } });
 }
 
-function planOf(
+/** The takes this position needs of these speakers, of all when null. */
+export function planOf(
   desk: Desk,
   routing: Routing | null,
   channels: readonly ChannelLabel[] | null,
