@@ -1,11 +1,11 @@
-import { LitElement, html, nothing, type PropertyValues } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { LitElement, html, type PropertyValues } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
 import { atSameFrequency } from '../../dsp/distortion/at-same-frequency';
 import type { DistortionReading } from '../../src/reading/reading';
 import { sharedStyles } from '../theme/shared-styles';
 import { ChartSize } from './chart-size';
 import { chartStyles } from './chart-styles';
-import { nearestStep, stepCursor } from './cursor-steps';
+import { nearestStep } from './cursor-steps';
 import {
   hiddenStretches,
   hiddenWords,
@@ -22,6 +22,7 @@ import {
   readDistortionAt,
 } from './distortion-numbers';
 import { frequencyRanges, type FrequencyRange } from './frequency-axis';
+import { FrequencyCursor } from './frequency-cursor';
 import './number-table';
 import { hzText } from './number-text';
 import type { ChartLabel } from './response-labels';
@@ -57,10 +58,14 @@ export class DistortionChart extends LitElement {
   @property() unit: DistortionUnit = 'percent';
   @property() reference: DistortionReference = 'fundamental';
 
-  @state() private cursorHz: number | null = null;
-
   private readonly size = new ChartSize(this);
   private drawn: Drawn | null = null;
+  private readonly cursor = new FrequencyCursor(this, () => {
+    const drawn = this.draw();
+    if (!drawn) return null;
+    const { layout, steps } = drawn;
+    return { ...layout, steps, restingHz: nearestStep(steps, restingHz) ?? restingHz, perOctave };
+  });
 
   protected override firstUpdated(): void {
     // Labels are set by the width of their text: set them again once the page's face has loaded.
@@ -72,8 +77,7 @@ export class DistortionChart extends LitElement {
 
   protected override willUpdate(changed: PropertyValues): void {
     if (!changed.has('distortion') && !changed.has('range')) return;
-    const steps = this.draw()?.steps ?? [];
-    if (this.cursorHz !== null && !steps.includes(this.cursorHz)) this.cursorHz = null;
+    this.cursor.keepTo(this.draw()?.steps ?? []);
   }
 
   private draw(): Drawn | null {
@@ -97,19 +101,6 @@ export class DistortionChart extends LitElement {
     return this.drawn;
   }
 
-  private point(event: PointerEvent, { layout, steps }: Drawn): void {
-    const bounds = (event.currentTarget as HTMLElement).getBoundingClientRect();
-    this.cursorHz = nearestStep(steps, layout.hzAt(layout.plot.left + event.clientX - bounds.left));
-  }
-
-  private press(event: KeyboardEvent, { steps }: Drawn): void {
-    const start = this.cursorHz ?? nearestStep(steps, restingHz);
-    const hz = stepCursor(steps, start, event.key, event.shiftKey, perOctave);
-    if (hz === null) return;
-    event.preventDefault();
-    this.cursorHz = hz;
-  }
-
   override render() {
     const drawn = this.draw();
     if (!drawn) {
@@ -129,9 +120,11 @@ export class DistortionChart extends LitElement {
       <div class="frame" style="height:${layout.height}px">
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
           ${drawDistortion(input, layout, labels, this.colour)}
-          ${drawDistortionCursor(input, layout, this.cursorHz)}
+          ${drawDistortionCursor(input, layout, this.cursor.hz)}
         </svg>
-        ${this.plane(drawn)}
+        ${this.cursor.plane(`Cursor over the distortion of ${this.channel}`, (hz) =>
+          distortionSentence(input.curves, hz, this.unit),
+        )}
       </div>
       <figcaption class="soft small">${this.caption(input.curves)}</figcaption>
       <ll-number-table
@@ -144,11 +137,11 @@ export class DistortionChart extends LitElement {
   }
 
   private readout({ curves, unit }: DistortionInput) {
-    if (this.cursorHz === null) {
+    if (this.cursor.hz === null) {
       return html`<div class="readout soft">Point at the chart, or use the arrow keys on it.</div>`;
     }
     return html`<div class="readout num" aria-hidden="true">
-      <b>${hzText(this.cursorHz)}</b>${readDistortionAt(curves, this.cursorHz, unit).map(
+      <b>${hzText(this.cursor.hz)}</b>${readDistortionAt(curves, this.cursor.hz, unit).map(
         ({ name, text }) => html`<span><span class="soft">${name}</span> ${text}</span>`,
       )}
     </div>`;
@@ -194,38 +187,6 @@ export class DistortionChart extends LitElement {
         })}
       </div>
     </div>`;
-  }
-
-  private plane(drawn: Drawn) {
-    const { input, layout, steps } = drawn;
-    const { plot, hzAt } = layout;
-    const hz = this.cursorHz ?? nearestStep(steps, restingHz) ?? restingHz;
-    const bounds = [hzAt(plot.left), hzAt(plot.right)].map((edge) => Math.round(edge));
-    return html`<div
-      class="cursor"
-      role="slider"
-      tabindex="0"
-      style="left:${plot.left}px;top:${plot.top}px;width:${plot.right - plot.left}px;height:${
-        plot.bottom - plot.top
-      }px"
-      aria-label="Cursor over the distortion of ${this.channel}"
-      aria-valuemin=${bounds[0] ?? nothing}
-      aria-valuemax=${bounds[1] ?? nothing}
-      aria-valuenow=${Math.round(hz)}
-      aria-valuetext=${distortionSentence(input.curves, hz, this.unit)}
-      @pointermove=${(event: PointerEvent) => this.point(event, drawn)}
-      @pointerdown=${(event: PointerEvent) => this.point(event, drawn)}
-      @pointerleave=${(event: PointerEvent) => {
-        if (!(event.currentTarget as HTMLElement).matches(':focus')) this.cursorHz = null;
-      }}
-      @focus=${() => {
-        this.cursorHz ??= nearestStep(steps, restingHz);
-      }}
-      @blur=${() => {
-        this.cursorHz = null;
-      }}
-      @keydown=${(event: KeyboardEvent) => this.press(event, drawn)}
-    ></div>`;
   }
 }
 

@@ -1,10 +1,10 @@
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
 import { ChartSize } from './chart-size';
 import { chartStyles } from './chart-styles';
-import { nearestStep, stepCursor } from './cursor-steps';
 import { frequencyRanges, type FrequencyRange } from './frequency-axis';
+import { FrequencyCursor } from './frequency-cursor';
 import { dbText, hzText, intervalText } from './number-text';
 import './number-table';
 import { drawCursor, drawResponse } from './response-drawing';
@@ -46,10 +46,12 @@ export class ResponseChart extends LitElement {
   @property({ attribute: false }) proposedHz: number | null = null;
   @property() range: FrequencyRange = 'low';
 
-  @state() private cursorHz: number | null = null;
-
   private readonly size = new ChartSize(this);
   private drawn: Drawn | null = null;
+  private readonly cursor = new FrequencyCursor(this, () => {
+    const { layout, steps } = this.draw();
+    return { ...layout, steps, restingHz: this.restingHz() };
+  });
 
   protected override firstUpdated(): void {
     // Labels are set by the width of their text: set them again once the page's face has loaded.
@@ -61,10 +63,7 @@ export class ResponseChart extends LitElement {
 
   protected override willUpdate(changed: PropertyValues): void {
     const drawn = this.draw();
-    if (changed.has('traces') || changed.has('range')) {
-      const kept = this.cursorHz !== null && drawn.steps.includes(this.cursorHz);
-      if (!kept) this.cursorHz = null;
-    }
+    if (changed.has('traces') || changed.has('range')) this.cursor.keepTo(drawn.steps);
   }
 
   private draw(): Drawn {
@@ -87,25 +86,6 @@ export class ResponseChart extends LitElement {
     return this.drawn;
   }
 
-  private point(event: PointerEvent): void {
-    const { layout, steps } = this.draw();
-    const bounds = (event.currentTarget as HTMLElement).getBoundingClientRect();
-    this.cursorHz = nearestStep(steps, layout.hzAt(layout.plot.left + event.clientX - bounds.left));
-  }
-
-  private leave(event: PointerEvent): void {
-    if (!(event.currentTarget as HTMLElement).matches(':focus')) this.cursorHz = null;
-  }
-
-  private press(event: KeyboardEvent): void {
-    const { steps } = this.draw();
-    const start = this.cursorHz ?? nearestStep(steps, this.restingHz());
-    const hz = stepCursor(steps, start, event.key, event.shiftKey);
-    if (hz === null) return;
-    event.preventDefault();
-    this.cursorHz = hz;
-  }
-
   /** Where the cursor stands before it is moved: at the crossover, else at the roll-off. */
   private restingHz(): number {
     return this.crossoverHz ?? this.traces[0]?.marks[0]?.hz ?? 80;
@@ -122,9 +102,11 @@ export class ResponseChart extends LitElement {
       <div class="bar">${this.readout()} ${this.ranges()}</div>
       <div class="frame" style="height:${layout.height}px">
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
-          ${drawResponse(input, layout, labels)} ${drawCursor(input, layout, this.cursorHz)}
+          ${drawResponse(input, layout, labels)} ${drawCursor(input, layout, this.cursor.hz)}
         </svg>
-        ${this.plane(names, layout)}
+        ${this.cursor.plane(`Cursor over the response of ${names}`, (hz) =>
+          readoutSentence(readResponse(this.traces, hz)),
+        )}
       </div>
       ${layout.width < narrowWidth ? this.marks() : nothing}
       <ll-number-table
@@ -137,10 +119,10 @@ export class ResponseChart extends LitElement {
   }
 
   private readout() {
-    if (this.cursorHz === null) {
+    if (this.cursor.hz === null) {
       return html`<div class="readout soft">Point at the chart, or use the arrow keys on it.</div>`;
     }
-    const { hz, values } = readResponse(this.traces, this.cursorHz);
+    const { hz, values } = readResponse(this.traces, this.cursor.hz);
     return html`<div class="readout num" aria-hidden="true">
       <b>${hzText(hz)}</b>${values.map(
         ({ name, text }) => html`<span><span class="soft">${name}</span> ${text}</span>`,
@@ -176,34 +158,6 @@ export class ResponseChart extends LitElement {
     return html`<div class="range" role="group" aria-label="Frequencies shown">
       ${button('low', 'Low end')}${button('full', 'Whole range')}
     </div>`;
-  }
-
-  private plane(names: string, { plot, hzAt }: ResponseLayout) {
-    const hz = this.cursorHz ?? this.restingHz();
-    const bounds = [hzAt(plot.left), hzAt(plot.right)].map((edge) => Math.round(edge));
-    return html`<div
-      class="cursor"
-      role="slider"
-      tabindex="0"
-      style="left:${plot.left}px;top:${plot.top}px;width:${plot.right - plot.left}px;height:${
-        plot.bottom - plot.top
-      }px"
-      aria-label="Cursor over the response of ${names}"
-      aria-valuemin=${bounds[0] ?? nothing}
-      aria-valuemax=${bounds[1] ?? nothing}
-      aria-valuenow=${Math.round(hz)}
-      aria-valuetext=${readoutSentence(readResponse(this.traces, hz))}
-      @pointermove=${(event: PointerEvent) => this.point(event)}
-      @pointerdown=${(event: PointerEvent) => this.point(event)}
-      @pointerleave=${(event: PointerEvent) => this.leave(event)}
-      @focus=${() => {
-        this.cursorHz ??= nearestStep(this.draw().steps, this.restingHz());
-      }}
-      @blur=${() => {
-        this.cursorHz = null;
-      }}
-      @keydown=${(event: KeyboardEvent) => this.press(event)}
-    ></div>`;
   }
 }
 

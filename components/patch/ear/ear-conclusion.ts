@@ -1,45 +1,20 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
-import { adviseRewiring } from '../../../src/wirecheck/advise-rewiring';
 import { concludeEarCheck } from '../../../src/wirecheck/ear-check';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { patchCautions } from '../cautions';
-import { outputNamer, wiringOrder } from '../wiring/wiring-now';
+import { findingStyles } from '../finding-styles';
+import { sayFinding } from '../say-finding';
+import { wiringOrder } from '../wiring/wiring-now';
 
 /** What the answers come to and which plugs to move. Fires `ll-retest` with the channels to play. */
 @customElement('ll-ear-conclusion')
 export class EarConclusion extends LitElement {
-  static override styles = [
-    sharedStyles,
-    buttonStyles,
-    css`
-      :host {
-        display: grid;
-        gap: var(--space-4);
-      }
-
-      .finding {
-        display: grid;
-        gap: var(--space-1);
-        padding-left: var(--space-3);
-        border-left: 4px solid var(--signal);
-      }
-
-      ol {
-        padding-left: 1.3rem;
-      }
-
-      .row {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--space-2);
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, buttonStyles, findingStyles];
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ type: Boolean }) disabled = false;
@@ -61,15 +36,7 @@ export class EarConclusion extends LitElement {
               : 'What to change'
         }
       </h2>
-      ${findings.map((finding) => {
-        const { sentence, steps } = adviseRewiring(finding, outputNamer(state));
-        return html`<div class="finding">
-          <h3>${sentence}</h3>
-          <ol>
-            ${steps.map((step) => html`<li>${step}</li>`)}
-          </ol>
-        </div>`;
-      })}
+      ${findings.map((finding) => sayFinding(finding, state))}
       ${findings.length === 0 ? nothing : html`<p class="soft small">${caution}</p>`}
       <div class="row">
         ${retest.length === 0 ? nothing : this.again('Play only these again', 'go', retest)}

@@ -6,6 +6,7 @@ import { buttonStyles } from '../../controls/button-styles';
 import { asSentence } from '../../plan/layout-words';
 import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
+import { speakerListStyles } from '../speaker-list-styles';
 import { earMark } from './ear-words';
 
 /**
@@ -17,37 +18,14 @@ export class EarList extends LitElement {
   static override styles = [
     sharedStyles,
     buttonStyles,
+    speakerListStyles,
     css`
       :host {
-        display: block;
         container-type: inline-size;
       }
 
-      ol {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr));
-        gap: var(--space-1) var(--space-3);
-        margin: 0;
-        padding: 0;
-        list-style: none;
-      }
-
       button {
-        display: grid;
         grid-template-columns: 1.6rem 1.3rem 3.4rem minmax(0, 1fr);
-        gap: 0 var(--space-2);
-        align-items: center;
-        width: 100%;
-        min-height: 2.75rem;
-        padding: var(--space-1) var(--space-2);
-        border: var(--line) solid var(--rule);
-        border-radius: var(--radius);
-        background: none;
-        text-align: left;
-      }
-
-      button:hover:not(:disabled) {
-        border-color: var(--ink);
       }
 
       .pointing button {
@@ -55,26 +33,11 @@ export class EarList extends LitElement {
       }
 
       .at button {
-        background: var(--wash);
-        font-weight: 700;
-      }
-
-      .label {
         font-weight: 700;
       }
 
       .said {
         grid-column: 3 / 5;
-        font-size: var(--text-small);
-      }
-
-      .ok {
-        color: var(--ok);
-      }
-
-      button:disabled .signal,
-      button:disabled .ok {
-        color: inherit;
       }
     `,
   ];

@@ -14,6 +14,7 @@ import { runningElsewhere } from '../../probe/running-elsewhere';
 import '../../probe/take/waiting-card';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
+import { checkStyles } from '../check-styles';
 import { outputNamer, wiringOrder } from '../wiring/wiring-now';
 import { earButtons } from './ear-buttons';
 import { EarCheck } from './ear-check';
@@ -26,7 +27,7 @@ import { numbersFrom } from './ear-words';
 /** Noise on one channel at a time in wiring order, and what the tuner hears of it. */
 @customElement('ll-ear-sheet')
 export class EarSheet extends LitElement {
-  static override styles = [sharedStyles, stageStyles, buttonStyles, earSheetStyles];
+  static override styles = [sharedStyles, stageStyles, buttonStyles, checkStyles, earSheetStyles];
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;

@@ -1,14 +1,9 @@
 import type { EarAnswer, EarAnswers } from '../../../src/wirecheck/ear-check';
 import type { ChannelLabel } from '../../../src/system/channel';
-
-/** What the answers so far say of a speaker and its channel. */
-export interface EarMark {
-  readonly right: boolean;
-  readonly words: string;
-}
+import type { PlanMark } from '../../plan/plan-mark';
 
 /** The mark of a speaker; null while nothing was heard of it. */
-export function earMark(label: ChannelLabel, answers: EarAnswers): EarMark | null {
+export function earMark(label: ChannelLabel, answers: EarAnswers): PlanMark | null {
   const answer = answers[label];
   const strangers = Object.entries(answers).flatMap(([channel, one]) =>
     one.kind === 'elsewhere' && one.speaker === label ? [channel] : [],

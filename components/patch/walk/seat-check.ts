@@ -6,7 +6,8 @@ import { checkFromSeat } from '../../../src/wirecheck/check-from-seat';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
-import { sayFinding } from './walk-conclusion';
+import { findingStyles } from '../finding-styles';
+import { sayFinding } from '../say-finding';
 
 /** The quick form of the walk: one stop at the seat, held against the declared distances. */
 @customElement('ll-seat-check')
@@ -14,19 +15,10 @@ export class SeatCheck extends LitElement {
   static override styles = [
     sharedStyles,
     buttonStyles,
+    findingStyles,
     css`
       :host {
-        display: grid;
         gap: var(--space-3);
-      }
-
-      .finding {
-        padding-left: var(--space-3);
-        border-left: 4px solid var(--signal);
-      }
-
-      ol {
-        padding-left: 1.3rem;
       }
 
       button {

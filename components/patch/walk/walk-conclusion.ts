@@ -1,46 +1,20 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Bench, BenchState } from '../../../src/session/bench';
+import type { Bench } from '../../../src/session/bench';
 import { withoutStops } from '../../../src/session/walk-record';
-import { adviseRewiring } from '../../../src/wirecheck/advise-rewiring';
 import type { WiringFinding } from '../../../src/wirecheck/wiring-finding';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { patchCautions } from '../cautions';
-import { outputNamer } from '../wiring/wiring-now';
+import { findingStyles } from '../finding-styles';
+import { sayFinding } from '../say-finding';
 import { toWalkAgain, walkResult } from './walk-words';
 
 /** What the walk comes to, which plugs to move, and which stops to make again after that. */
 @customElement('ll-walk-conclusion')
 export class WalkConclusion extends LitElement {
-  static override styles = [
-    sharedStyles,
-    buttonStyles,
-    css`
-      :host {
-        display: grid;
-        gap: var(--space-4);
-      }
-
-      .finding {
-        display: grid;
-        gap: var(--space-1);
-        padding-left: var(--space-3);
-        border-left: 4px solid var(--signal);
-      }
-
-      ol {
-        padding-left: 1.3rem;
-      }
-
-      .row {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--space-2);
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, buttonStyles, findingStyles];
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ type: Boolean }) disabled = false;
@@ -104,17 +78,6 @@ function titleOf(findings: readonly WiringFinding[], left: number): string {
   return left > 0
     ? `Nothing wrong so far, ${left} ${left === 1 ? 'stop' : 'stops'} to go`
     : 'Every channel sounds from its own speaker';
-}
-
-/** A finding and the steps that put it right. */
-export function sayFinding(finding: WiringFinding, state: BenchState) {
-  const { sentence, steps } = adviseRewiring(finding, outputNamer(state));
-  return html`<div class="finding">
-    <h3>${sentence}</h3>
-    <ol>
-      ${steps.map((step) => html`<li>${step}</li>`)}
-    </ol>
-  </div>`;
 }
 
 declare global {

@@ -2,9 +2,11 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Channel, ChannelLabel } from '../../../src/system/channel';
 import type { WalkResult, WalkStop } from '../../../src/wirecheck/walk';
+import { buttonStyles } from '../../controls/button-styles';
 import { asSentence } from '../../plan/layout-words';
 import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
+import { speakerListStyles } from '../speaker-list-styles';
 import { walkMark } from './walk-words';
 
 /** The stops of the walk in their order; a press on one fires `ll-speaker`. */
@@ -12,61 +14,19 @@ import { walkMark } from './walk-words';
 export class WalkList extends LitElement {
   static override styles = [
     sharedStyles,
+    buttonStyles,
+    speakerListStyles,
     css`
-      :host {
-        display: block;
-      }
-
-      ol {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr));
-        gap: var(--space-1) var(--space-3);
-        margin: 0;
-        padding: 0;
-        list-style: none;
-      }
-
       button {
-        display: grid;
         grid-template-columns: 1.3rem 3.6rem minmax(0, 1fr);
-        gap: 0 var(--space-2);
-        align-items: center;
-        width: 100%;
-        min-height: 2.75rem;
-        padding: var(--space-1) var(--space-2);
-        border: var(--line) solid var(--rule);
-        border-radius: var(--radius);
-        background: none;
-        color: inherit;
-        font: inherit;
-        text-align: left;
-        cursor: pointer;
-      }
-
-      button:hover:not(:disabled) {
-        border-color: var(--ink);
-      }
-
-      button:disabled {
-        cursor: not-allowed;
       }
 
       .at button {
         border: 2px solid var(--ink);
-        background: var(--wash);
-      }
-
-      .label {
-        font-weight: 700;
       }
 
       .said {
         grid-column: 2 / 4;
-        font-size: var(--text-small);
-      }
-
-      .ok {
-        color: var(--ok);
       }
     `,
   ];

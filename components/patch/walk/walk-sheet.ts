@@ -17,6 +17,7 @@ import { plannedTakes } from '../../probe/routing/route-preview';
 import '../../probe/take/waiting-card';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
+import { checkStyles } from '../check-styles';
 import './seat-check';
 import './walk-conclusion';
 import { WalkCourse } from './walk-course';
@@ -28,7 +29,7 @@ import { walkResult } from './walk-words';
 /** The walk check: the microphone held to one speaker after another while all channels sound in turn. */
 @customElement('ll-walk-sheet')
 export class WalkSheet extends LitElement {
-  static override styles = [sharedStyles, stageStyles, buttonStyles, walkSheetStyles];
+  static override styles = [sharedStyles, stageStyles, buttonStyles, checkStyles, walkSheetStyles];
 
   @property({ attribute: false }) bench: Bench | null = null;
   private readonly follow = new BenchController(this);

@@ -3,12 +3,7 @@ import type { DeclaredSystem } from '../../../src/system/declared-system';
 import { solveWalk } from '../../../src/wirecheck/solve-walk';
 import type { WalkResult, WalkStop } from '../../../src/wirecheck/walk';
 import type { WiringFinding } from '../../../src/wirecheck/wiring-finding';
-
-/** What the walk says of a speaker. */
-export interface WalkMark {
-  readonly right: boolean;
-  readonly words: string;
-}
+import type { PlanMark } from '../../plan/plan-mark';
 
 const solved = new WeakMap<readonly WalkStop[], { of: readonly unknown[]; result: WalkResult }>();
 
@@ -29,7 +24,7 @@ export function walkResult(
 }
 
 /** The mark of a speaker; null while the walk says nothing of it. */
-export function walkMark(label: ChannelLabel, result: WalkResult): WalkMark | null {
+export function walkMark(label: ChannelLabel, result: WalkResult): PlanMark | null {
   const words = result.findings.flatMap((finding) => wordsOn(label, finding));
   if (words.length > 0) return { right: false, words: [...new Set(words)].join('; ') };
   const found = result.heard.find(({ speaker }) => speaker === label);

@@ -7,6 +7,7 @@ import { buttonStyles } from '../../controls/button-styles';
 import { asSentence } from '../../plan/layout-words';
 import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
+import { findingStyles } from '../finding-styles';
 
 /** Why a layout cannot be wired, rule by rule, and the nearest layouts that can, as buttons. */
 @customElement('ll-wiring-refusal')
@@ -14,19 +15,8 @@ export class WiringRefusal extends LitElement {
   static override styles = [
     sharedStyles,
     buttonStyles,
+    findingStyles,
     css`
-      :host {
-        display: grid;
-        gap: var(--space-4);
-      }
-
-      .why {
-        display: grid;
-        gap: var(--space-1);
-        padding-left: var(--space-3);
-        border-left: 4px solid var(--signal);
-      }
-
       .speakers {
         display: flex;
         flex-wrap: wrap;
@@ -68,7 +58,7 @@ export class WiringRefusal extends LitElement {
     const busy = state.activity.kind !== 'idle';
     return html`${refusal.conflicts.map(
       ({ sentence, rules, channels }) =>
-        html`<div class="why">
+        html`<div class="finding why">
           <p class="speakers">
             ${layout.channels
               .filter(({ label }) => channels.includes(label))
