@@ -2,9 +2,11 @@ import { comparePinkAndSweep } from './noise-runs';
 import { runFaults } from './fault-runs';
 import { runLongNoise, sayTasks } from './long-noise';
 import { runTakes, type TakeRow } from './take-runs';
+import { runWalks } from './walk-runs';
 
 /*
- * npm run endurance [-- takes N | skew | faults [NAME] | pink | noise MINUTES]
+ * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO |
+ * noise MINUTES]
  *
  * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
  * tables and fails when a number is wrong and nothing says so. Build first.
@@ -49,6 +51,12 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
           problems.push(`${channel}: level ${error.toFixed(3)} dB off`);
       }
     }
+  },
+  async walk([from = '0', to = '60']) {
+    const rows = await runWalks(Number(from), Number(to));
+    const right = rows.filter((row) => row.right).length;
+    console.log(`${right} of ${rows.length} walks told right`);
+    if (right < rows.length) problems.push(`${rows.length - right} walks told wrong`);
   },
   async noise([minutes = '30']) {
     const run = await runLongNoise(Number(minutes));

@@ -3,11 +3,12 @@ import { openSync, readFileSync } from 'node:fs';
 import { mkdir, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
+import { channelMap } from './channel-map';
 import { withPriority, type Processes } from './processes';
 
 const run = promisify(execFile);
 
-/** A private audio server: an 8-channel output "speakers" and, when asked for, a microphone. */
+/** A private audio server: an output "speakers" of many channels and, when asked for, a microphone. */
 export interface AudioServer {
   /** Environment in which programs find this server and no other. */
   readonly environment: NodeJS.ProcessEnv;
@@ -25,14 +26,11 @@ export interface AudioServer {
   switchBack(): Promise<void>;
 }
 
-/** Channel order of a 7.1 output, as the virtual interface has it. */
-const channelMap =
-  'front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right';
-
 /** Starts the server in `directory`, which must be private and empty. */
 export async function startAudioServer(
   processes: Processes,
   directory: string,
+  outputs: number,
 ): Promise<AudioServer> {
   const runtime = path.join(directory, 'run');
   const state = path.join(directory, 'state');
@@ -43,8 +41,8 @@ export async function startAudioServer(
     'default-sample-format': 'float32le',
     'default-sample-rate': 48000,
     'alternate-sample-rate': 48000,
-    'default-sample-channels': 8,
-    'default-channel-map': channelMap,
+    'default-sample-channels': outputs,
+    'default-channel-map': channelMap(outputs),
     'avoid-resampling': 'yes',
     'flat-volumes': 'no',
     'rlimit-rttime': -1,
@@ -76,7 +74,7 @@ export async function startAudioServer(
     '-L',
     `module-native-protocol-unix socket=${socket} auth-anonymous=1`,
     '-L',
-    `module-null-sink sink_name=speakers channels=8 rate=48000 format=float32le channel_map=${channelMap} sink_properties=device.description=Interface`,
+    `module-null-sink sink_name=speakers channels=${outputs} rate=48000 format=float32le channel_map=${channelMap(outputs)} sink_properties=device.description=Interface`,
   ]);
   const pactl = async (...words: string[]): Promise<string> =>
     (await run('pactl', words, { env: environment })).stdout;
@@ -112,7 +110,7 @@ export async function startAudioServer(
       );
       microphoneModule = loaded.trim();
       await pactl('set-default-source', 'microphone');
-      await returnListener(pactl);
+      await returnListener(pactl, outputs);
       // A pipe source that nobody records from stops reading its pipe.
       const parec = ['--raw', '--device=microphone', '--latency-msec=20'];
       drain = processes.start('parec', parec, { env: environment, stdio: 'ignore' });
@@ -149,9 +147,12 @@ export async function startAudioServer(
 }
 
 /** A new default source takes along what listened to the old one; the room listens to the outputs. */
-async function returnListener(pactl: (...words: string[]) => Promise<string>): Promise<void> {
+async function returnListener(
+  pactl: (...words: string[]) => Promise<string>,
+  outputs: number,
+): Promise<void> {
   const listening = (await pactl('list', 'short', 'source-outputs')).split('\n');
-  for (const line of listening.filter((each) => each.includes(' 8ch '))) {
+  for (const line of listening.filter((each) => each.includes(` ${outputs}ch `))) {
     await pactl('move-source-output', line.split('\t')[0] ?? '', 'speakers.monitor');
   }
 }

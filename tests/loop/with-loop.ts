@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { startAudioServer } from './audio-server';
 import { trackProcesses, withPriority } from './processes';
 import type { RoomFault } from './room/faults';
+import type { HeardOutput } from './room/heard-output';
 import type { RoomMessage, RoomReport } from './room/main';
 import type { RoomSpec } from './room/room-spec';
 import { roomTruth, type SpeakerTruth } from './room/truth';
@@ -16,12 +17,14 @@ export type RoomLevels = Exclude<RoomReport, { readonly ready: true }>;
 export interface Loop {
   readonly environment: NodeJS.ProcessEnv;
   readonly truth: readonly SpeakerTruth[];
-  /** Raw float of all 8 outputs since the start, when recording was asked for. */
+  /** Raw float of all outputs since the start, when recording was asked for. */
   readonly recordingPath: string;
   /** Takes the microphone away as pulling its plug does, and brings it back. */
   unplugMicrophone(): Promise<void>;
   plugMicrophone(): Promise<void>;
   inject(fault: RoomFault): void;
+  /** Moves the microphone and the plugs: what is heard of the outputs from now on. */
+  hear(outputs: readonly HeardOutput[]): void;
   /** Ends the audio server in full flight; it comes back with its microphone. */
   crashServer(): Promise<void>;
   restartServer(): Promise<void>;
@@ -36,10 +39,12 @@ export interface LoopOptions {
   readonly recordOutputs?: boolean;
   /** The other side carries what the first output plays, through a cable. */
   readonly loopback?: boolean;
+  /** Channels of the interface; default 8. */
+  readonly outputs?: number;
 }
 
 /**
- * Runs `use` inside a closed audio loop: virtual 8-channel interface → room → virtual microphone.
+ * Runs `use` inside a closed audio loop: virtual interface → room → virtual microphone.
  * Everything private, in a directory of its own; all of it is gone afterwards.
  */
 export async function withLoop<T>(
@@ -50,7 +55,8 @@ export async function withLoop<T>(
   const directory = await mkdtemp(path.join(tmpdir(), 'leadline-loop-'));
   const processes = trackProcesses();
   try {
-    const server = await startAudioServer(processes, directory);
+    const outputs = options.outputs ?? 8;
+    const server = await startAudioServer(processes, directory, outputs);
     await server.plugMicrophone();
     const roomPath = path.join(directory, 'room.json');
     await writeFile(roomPath, JSON.stringify(room));
@@ -66,6 +72,7 @@ export async function withLoop<T>(
       side,
       recordingPath,
       options.loopback === true ? '0' : '',
+      String(outputs),
     ]);
     const child = processes.start(command, args, {
       env: server.environment,
@@ -91,6 +98,7 @@ export async function withLoop<T>(
         tell({ plugged: true });
       },
       inject: (fault) => tell({ inject: fault }),
+      hear: (heard) => tell({ hear: heard }),
       async crashServer() {
         tell({ server: 'ending' });
         await server.crash();

@@ -1,20 +1,21 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { createWriteStream, openSync, readFileSync, writeSync, type WriteStream } from 'node:fs';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
+import { channelMap } from '../channel-map';
 import { createConvolver } from './convolver';
 import { createFaultLine, type RoomFault } from './faults';
+import { heardResponse, type HeardOutput } from './heard-output';
 import { roomResponse } from './room-response';
 import type { RoomSpec } from './room-spec';
 import { createSkew } from './skew';
 
 /*
- * The room as a process: hears what the virtual interface plays (8 channels of float through
+ * The room as a process: hears what the virtual interface plays (all channels in float through
  * parec), gives what the microphone hears to the pipe of the virtual microphone. Faults and
  * questions come over the IPC channel.
  *
- * node main.ts ROOM.json MICROPHONE_PIPE MICROPHONE_CHANNEL RECORDING LOOPBACK_OUTPUT
+ * node main.ts ROOM.json MICROPHONE_PIPE MICROPHONE_CHANNEL RECORDING LOOPBACK_OUTPUT OUTPUTS
  */
-const outputs = 8;
 const blockLength = 1024;
 /** The cable ends in an input that is turned down by 6 dB. */
 const loopbackGain = 0.5;
@@ -22,6 +23,8 @@ const loopbackGain = 0.5;
 /** Question or order to the room. */
 export type RoomMessage =
   | { readonly inject: RoomFault }
+  /** The microphone or a plug was moved: what is heard of the outputs from now on. */
+  | { readonly hear: readonly HeardOutput[] }
   /** The microphone was plugged in again: its pipe is a new one. */
   | { readonly plugged: true }
   /** The audio server is about to end, or is back: the outputs are gone until then. */
@@ -46,6 +49,7 @@ function runRoom(
   side: number,
   recordingPath: string,
   loopbackOutput: number | null,
+  outputs: number,
 ): void {
   const room = JSON.parse(readFileSync(roomPath, 'utf8')) as RoomSpec;
   const noise = gaussian(seededRandom(room.seed));
@@ -53,7 +57,7 @@ function runRoom(
     const speaker = room.speakers.find((one) => one.output === output);
     return speaker ? roomResponse(room, speaker) : null;
   });
-  const convolver = createConvolver(responses, blockLength);
+  let convolver = createConvolver(responses, blockLength);
   const skew = createSkew(1 + room.skewPpm * 1e-6);
   const wireSkew = createSkew(1 + room.skewPpm * 1e-6);
   const faults = createFaultLine();
@@ -112,6 +116,12 @@ function runRoom(
       // Lost and repeated frames hit both sides of one input alike.
       if (inject.kind === 'drop' || inject.kind === 'repeat') wireFaults.inject(inject);
     }
+    if ('hear' in message) {
+      const heard = Array.from({ length: outputs }, (_, output) =>
+        heardResponse(message.hear.find((one) => one.output === output)),
+      );
+      convolver = createConvolver(heard, blockLength);
+    }
     if ('plugged' in message) plug();
     if ('server' in message) {
       serverEnds = message.server === 'ending';
@@ -128,7 +138,7 @@ function runRoom(
   };
   const listen = (): void => {
     let rest: Buffer = Buffer.alloc(0);
-    const child = hearOutputs(room.sampleRate);
+    const child = hearOutputs(room.sampleRate, outputs);
     listener = child;
     child.stdout.on('data', (data: Buffer) => {
       if (recording !== null) writeSync(recording, data);
@@ -151,7 +161,7 @@ function runRoom(
 }
 
 /** All outputs of the virtual interface as they are played, interleaved float. */
-function hearOutputs(sampleRate: number) {
+function hearOutputs(sampleRate: number, outputs: number) {
   return spawn(
     'parec',
     [
@@ -160,7 +170,7 @@ function hearOutputs(sampleRate: number) {
       '--format=float32le',
       `--rate=${sampleRate}`,
       `--channels=${outputs}`,
-      '--channel-map=front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right',
+      `--channel-map=${channelMap(outputs)}`,
       '--latency-msec=20',
     ],
     { stdio: ['ignore', 'pipe', 'ignore'] },
@@ -171,6 +181,7 @@ function answer(report: RoomReport): void {
   process.send?.(report);
 }
 
-const [roomPath = '', pipePath = '', side = '0', recordingPath = '', loopback = ''] =
+const [roomPath = '', pipePath = '', side = '0', recordingPath = '', loopback = '', count = '8'] =
   process.argv.slice(2);
-runRoom(roomPath, pipePath, Number(side), recordingPath, loopback === '' ? null : Number(loopback));
+const cable = loopback === '' ? null : Number(loopback);
+runRoom(roomPath, pipePath, Number(side), recordingPath, cable, Number(count));
