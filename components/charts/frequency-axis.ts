@@ -33,6 +33,16 @@ export function frequencyTicks(
   spacing: number,
 ): FrequencyTick[] {
   const [low, high] = frequencyRanges[range];
+  return ticksBetween(low, high, x, spacing);
+}
+
+/** Ticks from `low` to `high` Hz in rising order, no two nearer than `spacing` pixels. */
+export function ticksBetween(
+  low: number,
+  high: number,
+  x: (hz: number) => number,
+  spacing: number,
+): FrequencyTick[] {
   const kept: FrequencyTick[] = [];
   for (const hz of wanted) {
     if (hz < low || hz > high) continue;

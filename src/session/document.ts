@@ -41,6 +41,8 @@ export interface TakeRecord {
   readonly readings: Readings | null;
   /** What the processor had in force when it was played; left out: nothing is taken out of it. */
   readonly inForce?: SettingsInForce | undefined;
+  /** Gain the test signal was played with, dB; left out where another player played it. */
+  readonly gainDb?: number | undefined;
   /** Whether the readings rest on what has changed since; they are not shown, but made again. */
   readonly outdated?: boolean | undefined;
 }
@@ -64,6 +66,8 @@ export interface SessionDocument {
     readonly seed: number;
     /** Which fault is hidden in the wiring, for practice; null: none. */
     readonly hidden: number | null;
+    /** Gain of the test signal in dB, at most 0. */
+    readonly gainDb: number;
   };
   readonly live: {
     /** Null follows the system. */

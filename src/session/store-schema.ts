@@ -37,6 +37,7 @@ const takeSchema = v.object({
   notes: v.array(v.string()),
   readings: v.nullable(readingsSchema),
   inForce: v.optional(settingsInForce),
+  gainDb: v.optional(atMost0),
   outdated: v.optional(v.boolean()),
 }) satisfies v.GenericSchema<unknown, TakeRecord>;
 
@@ -55,7 +56,11 @@ export const sessionSchema = v.object({
   layout: meaningfulLayout,
   conditions: v.object({ temperatureCelsius: finite, referenceDistanceMetres: positive }),
   rig: rigKind,
-  practice: v.object({ seed: finite, hidden: v.optional(v.nullable(finite), null) }),
+  practice: v.object({
+    seed: finite,
+    hidden: v.optional(v.nullable(finite), null),
+    gainDb: v.optional(atMost0, 0),
+  }),
   live: v.object({
     output: v.nullable(device),
     microphone: v.nullable(device),

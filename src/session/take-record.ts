@@ -12,6 +12,7 @@ export function recordOf(
   schedule: Schedule,
   capture: Capture,
   inForce: SettingsInForce,
+  gainDb: number | null,
 ): TakeRecord {
   return {
     id,
@@ -27,6 +28,7 @@ export function recordOf(
     readings: null,
     // A simulated room has no processor before its speakers.
     ...(capture.simulated ? {} : { inForce }),
+    ...(gainDb === null ? {} : { gainDb }),
   };
 }
 

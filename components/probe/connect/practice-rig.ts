@@ -44,6 +44,22 @@ export class PracticeRig extends LitElement {
           }));
         }}
       ></ll-number>
+      <ll-number
+        label="Test level in this room"
+        unit="dB"
+        min="-60"
+        max="0"
+        .value=${state.document.practice.gainDb}
+        ?disabled=${state.activity.kind !== 'idle'}
+        hint="Takes of one position at two levels show how the speakers distort and compress."
+        @ll-number=${(event: CustomEvent<number>) => {
+          const gainDb = event.detail;
+          this.bench?.change('Set the level of the practice room', (document) => ({
+            ...document,
+            practice: { ...document.practice, gainDb },
+          }));
+        }}
+      ></ll-number>
       <ll-check
         label="Hide a fault in the wiring"
         hint="To practise finding it by ear or on a walk: plugs exchanged, one silent, two speakers on one output, or one inverted. Takes play through it as well."

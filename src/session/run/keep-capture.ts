@@ -7,6 +7,7 @@ import type { TakeRecord } from '../document';
 import { exposeCapture } from './expose';
 import { readRecord } from './read-record';
 import { recordOf, withTake } from '../take-record';
+import { stimulusGainDb } from './stimulus-gain';
 
 /** Stores a capture at the current position, adds it to the session, then reads it. */
 export async function keepCapture(
@@ -23,7 +24,9 @@ async function storeCapture(desk: Desk, schedule: Schedule, capture: Capture): P
   const { parts } = desk;
   const { document } = desk.state;
   const inForce = settingsInForce(document);
-  const record = recordOf(parts.newId(), document.position, schedule, capture, inForce);
+  const gainDb =
+    capture.rig === 'recording' ? null : stimulusGainDb({ kind: capture.rig }, document);
+  const record = recordOf(parts.newId(), document.position, schedule, capture, inForce, gainDb);
   const { captureId, loopbackId } = record;
   const lost = [await parts.store.saveCapture(captureId, capture.samples)];
   if (loopbackId !== null && capture.loopback) {
