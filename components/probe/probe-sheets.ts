@@ -1,6 +1,6 @@
 import type { BenchState } from '../../src/session/bench';
 
-export type SheetId = 'connect' | 'microphone' | 'level' | 'take' | 'noise';
+export type SheetId = 'connect' | 'microphone' | 'level' | 'take' | 'noise' | 'inspect';
 
 export const sheetNames: Readonly<Record<SheetId, string>> = {
   connect: 'Connect',
@@ -8,10 +8,18 @@ export const sheetNames: Readonly<Record<SheetId, string>> = {
   level: 'Level',
   take: 'Take',
   noise: 'Noise',
+  inspect: 'Inspect',
 };
 
 /** In the order a tuner walks through them. */
-export const sheetOrder: readonly SheetId[] = ['connect', 'microphone', 'level', 'take', 'noise'];
+export const sheetOrder: readonly SheetId[] = [
+  'connect',
+  'microphone',
+  'level',
+  'take',
+  'noise',
+  'inspect',
+];
 
 /** The sheet a location hash such as #probe/level names; null when it names none. */
 export function sheetFromHash(hash: string): SheetId | null {

@@ -9,6 +9,7 @@ import '../controls/sheet-nav';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import './connect/connect-sheet';
+import './inspect/inspect-sheet';
 import './level/level-sheet';
 import './microphone/microphone-sheet';
 import './noise/noise-sheet';
@@ -88,6 +89,8 @@ export class ProbeStage extends LitElement {
         return html`<ll-take-sheet .bench=${bench} .selected=${selected}></ll-take-sheet>`;
       case 'noise':
         return html`<ll-noise-sheet .bench=${bench} .selected=${selected}></ll-noise-sheet>`;
+      case 'inspect':
+        return html`<ll-inspect-sheet .bench=${bench} .selected=${selected}></ll-inspect-sheet>`;
     }
   }
 }

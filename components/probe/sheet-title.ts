@@ -18,7 +18,18 @@ export function sheetTitle(state: BenchState, sheet: SheetId): TitleAndLede {
       return probeTitle(state);
     case 'noise':
       return noiseTitle(state);
+    case 'inspect':
+      return inspectTitle(state);
   }
+}
+
+function inspectTitle({ readings, document }: BenchState): TitleAndLede {
+  return readings
+    ? {
+        title: 'A look into the sound itself',
+        lede: `Of the takes at ${document.position.name}, speaker by speaker.`,
+      }
+    : { title: 'There is nothing to inspect yet', lede: 'A take brings the sound to look into.' };
 }
 
 function connectTitle(state: BenchState): TitleAndLede {

@@ -4,6 +4,8 @@ import type { Capture, Rig } from '../rig/port';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
+import type { Inspector } from '../inspect/inspection';
+import type { TakeSound } from '../inspect/take-sound';
 import type { Trouble } from '../trouble';
 import type { StopReading } from '../wirecheck/read-stop';
 import type { ChosenDevice, SessionDocument } from './document';
@@ -49,6 +51,8 @@ export interface BenchParts {
     options: ReadOptions,
   ): Promise<Readings | Trouble>;
   readStop(schedule: Schedule, capture: Capture): Promise<StopReading | Trouble>;
+  /** Someone who looks into the sound of takes, which `load` gives. */
+  inspect(load: (takeId: string) => Promise<TakeSound | Trouble>): Inspector;
   takeFiles(schedule: Schedule, layout: Layout): Promise<{ name: string; blob: Blob }[]>;
   readRecording(bytes: Uint8Array, schedule: Schedule): Capture | Trouble;
   newId(): string;

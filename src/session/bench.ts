@@ -11,6 +11,7 @@ import type {
   SoundLevel,
 } from '../soundlevel/sound-level';
 import type { ChannelLabel, Layout } from '../system/channel';
+import type { Inspector } from '../inspect/inspection';
 import type { Trouble } from '../trouble';
 import type { ChosenDevice, SessionDocument } from './document';
 
@@ -131,6 +132,8 @@ export interface Bench {
   importCalibration(file: File): Promise<void>;
   /** A new microphone position, or back to an earlier one by its id. */
   setPosition(position: { readonly name: string; readonly kind: 'seat' | 'close' } | string): void;
+  /** Looks into the sound of the session's takes; to be closed when nobody looks any more. */
+  inspect(): Inspector;
   /** Looks at the devices again; asks for the microphone once when names are hidden. */
   lookAtDevices(ask: boolean): Promise<void>;
   /** Silences everything at once and ends whatever runs. Always safe to call. */

@@ -1,3 +1,4 @@
+import { inspectInWorker } from '../inspect/inspect-in-worker';
 import { readInWorker } from '../reading/read-in-worker';
 import { askForMicrophone } from '../rig/live/ask-for-microphone';
 import { listDevices, watchDeviceList } from '../rig/live/list-devices';
@@ -37,6 +38,7 @@ export function browserParts(store: SessionStore): BenchParts {
     },
     read: readInWorker,
     readStop: readStopInWorker,
+    inspect: inspectInWorker,
     takeFiles: (schedule) =>
       Promise.resolve(
         takeFiles(schedule).map(({ name, pieces }) => ({ name, blob: new Blob([...pieces]) })),

@@ -1,6 +1,7 @@
 import type { Weighting } from '../../dsp/level/weighting';
 import type { NoiseRequest } from '../noise/noise-state';
 import { parseCalibration } from '../microphone/parse-calibration';
+import type { Inspector } from '../inspect/inspection';
 import type { RigKind } from '../rig/port';
 import { noExposure } from '../soundlevel/exposure';
 import type { ClimbRequest } from '../soundlevel/sound-level';
@@ -21,6 +22,7 @@ import { createPromptGate } from './run/prompt-gate';
 import { readAgain, readOutdated, readUnread } from './run/read-stored';
 import { importRecording, wholeTake } from './run/recorded-take';
 import { runTakes } from './run/run-takes';
+import { soundOf } from './run/sound-of';
 import { runStop } from './run/walk-run';
 import type { BenchRoom } from './run/bench-room';
 
@@ -153,6 +155,10 @@ export class SessionBench implements Bench {
       }));
       return readAgain(this.#desk, signal);
     });
+  }
+
+  inspect(): Inspector {
+    return this.#desk.parts.inspect((takeId) => soundOf(this.#desk, takeId));
   }
 
   lookAtDevices(ask: boolean): Promise<void> {

@@ -1,4 +1,5 @@
 import type { Weighting } from '../../dsp/level/weighting';
+import type { InspectAnswer, InspectRequest, Inspector } from '../../src/inspect/inspection';
 import type { NoiseRequest } from '../../src/noise/noise-state';
 import type { Bench, BenchState, WalkPosition } from '../../src/session/bench';
 import type { SessionDocument } from '../../src/session/document';
@@ -6,7 +7,7 @@ import type { RigKind } from '../../src/rig/port';
 import type { ClimbRequest } from '../../src/soundlevel/sound-level';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
 import { layoutFromName } from '../../src/system/layout';
-import { isTrouble } from '../../src/trouble';
+import { isTrouble, type Trouble } from '../../src/trouble';
 import { sampleDocument } from './sample-session';
 
 /** The layout of a name the test knows to be good. */
@@ -126,6 +127,18 @@ export class FakeBench implements Bench {
 
   setPosition(position: { readonly name: string; readonly kind: 'seat' | 'close' } | string): void {
     this.calls.push(`setPosition ${typeof position === 'string' ? position : position.name}`);
+  }
+
+  /** Answers what a test put here; else it never answers. */
+  answer: (request: InspectRequest) => Promise<InspectAnswer | Trouble> = () =>
+    new Promise(() => undefined);
+
+  inspect(): Inspector {
+    this.calls.push('inspect');
+    return {
+      ask: (request) => this.answer(request),
+      close: () => this.calls.push('inspect no more'),
+    };
   }
 
   lookAtDevices(ask: boolean): Promise<void> {

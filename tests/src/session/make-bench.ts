@@ -9,6 +9,7 @@ import { SessionBench } from '../../../src/session/session-bench';
 import { layoutFromName } from '../../../src/system/layout';
 import { isTrouble, trouble } from '../../../src/trouble';
 import { readStop } from '../../../src/wirecheck/read-stop';
+import { inspectHere } from './inspect-here';
 import { memoryStore } from './memory-store';
 
 /** A bench of two speakers in the practice room, with short sweeps, unless told otherwise. */
@@ -36,6 +37,7 @@ export function makeBench(
       ),
     readStop: (schedule, capture) => Promise.resolve(readStop(schedule, capture)),
     read: (schedule, capture, options) => readTake(schedule, capture, options),
+    inspect: inspectHere,
     takeFiles: () => Promise.resolve([]),
     readRecording: () => trouble('bad-wav', 'This is not a WAV.'),
     newId: () => `id ${++ids}`,

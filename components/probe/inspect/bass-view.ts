@@ -1,0 +1,86 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { BassAnswer } from '../../../src/inspect/inspection';
+import type { Bench } from '../../../src/session/bench';
+import { hzText, intervalText, numberText } from '../../charts/number-text';
+import '../../charts/picture/level-picture';
+import type { LevelPictureData } from '../../charts/picture/level-picture';
+import { sharedStyles } from '../../theme/shared-styles';
+import { Asked } from './asked';
+import type { ShownSource } from './inspect-sources';
+
+/** How the bass of one speaker fades at the microphone, frequency by frequency. */
+@customElement('ll-bass-view')
+export class BassView extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      :host {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--space-4);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) source: ShownSource | null = null;
+  private readonly asked = new Asked(this);
+  private kept: { readonly of: BassAnswer; readonly data: LevelPictureData } | null = null;
+
+  override render() {
+    const { source } = this;
+    if (!source) return html`<p>This speaker was not read here.</p>`;
+    const { takeId, channel } = source;
+    const answer = this.asked.to({ kind: 'bass', source: { takeId, channel } });
+    if (this.asked.refusal !== null) {
+      return html`<p class="signal" role="alert">${this.asked.refusal}</p>`;
+    }
+    if (!answer) return html`<p class="soft" role="status">Being computed …</p>`;
+    if (this.kept?.of !== answer) {
+      this.kept = { of: answer, data: { ...answer.picture, lowestDb: -42 } };
+    }
+    return html`<ll-level-picture
+        label="How the bass of ${source.name} fades: time upwards, in milliseconds after the arrival"
+        .data=${this.kept.data}
+      ></ll-level-picture>
+      <p class="soft small">
+        A tall dark column is a mode that rings on. Longer than its neighbours, it is heard as one
+        note booming; another place for seat or sub changes it, an equaliser only turns it down.
+      </p>
+      ${modes(answer)}`;
+  }
+}
+
+function modes({ modes }: BassAnswer) {
+  if (modes.length === 0) return html`<p>No mode stands out.</p>`;
+  return html`<div class="scroll" tabindex="0" role="region" aria-label="Modes that ring">
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Rings at</th>
+          <th scope="col">Loses 60 dB in, s</th>
+          <th scope="col" class="left">To know</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${modes.map(
+          ({ hz, seconds, interval, sentence }) =>
+            html`<tr>
+              <th scope="row" class="num">${hzText(hz)}</th>
+              <td class="num">
+                ${seconds === null ? '–' : `${numberText(seconds, 2)} (${intervalText(interval, 2)})`}
+              </td>
+              <td class="left">${sentence ?? ''}</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-bass-view': BassView;
+  }
+}

@@ -1,0 +1,20 @@
+import { trouble, type Trouble } from '../trouble';
+
+/** What was asked when nobody looks any more. */
+export const stopped = trouble('stopped', 'The sheet was left before this was computed.');
+
+/** The sentence for a computation that went wrong on its own. */
+export function failed(why: string): Trouble {
+  return trouble(
+    'failed',
+    `This could not be computed: ${why}. Choose it again; if it stays so, repeat the take.`,
+  );
+}
+
+/** The sentence for a speaker of which a take holds nothing that can be looked at. */
+export function unheard(channel: string): Trouble {
+  return trouble(
+    'failed',
+    `Nothing of ${channel} can be looked at in this take: its segment was silent or spoilt. Repeat it on the Take sheet.`,
+  );
+}
