@@ -15,6 +15,8 @@ export function logGrid(lowHz: number, highHz: number, perOctave: number): Float
 }
 
 /**
+
+/**
  * Power mean over 1/fraction octave round each frequency, from f·2^(−1/2b) to f·2^(1/2b).
  * Bands narrower than a bin read the bin they lie in. Bands are cut off at half the sample rate;
  * throws RangeError for a frequency whose band lies wholly outside, or fraction ≤ 0.
@@ -25,10 +27,21 @@ export function smoothPower(
   fraction: number,
 ): Float64Array {
   if (!(fraction > 0)) throw new RangeError(`fraction must be positive, got ${fraction}`);
+  return smoothOver(spectrum, hz, () => 1 / fraction);
+}
+
+/**
+ * As smoothPower, over bands of octavesAt(f) octaves round each frequency f, above 0.
+ */
+export function smoothOver(
+  spectrum: PowerSpectrum,
+  hz: ArrayLike<number>,
+  octavesAt: (hz: number) => number,
+): Float64Array {
   const integral = integratePower(spectrum);
-  const half = 2 ** (0.5 / fraction);
   const top = (spectrum.power.length - 1) * spectrum.hzPerBin;
   return Float64Array.from(hz, (centre) => {
+    const half = 2 ** (octavesAt(centre) / 2);
     const low = centre / half;
     const high = Math.min(centre * half, top);
     if (!(low > 0 && low < high)) {
