@@ -15,8 +15,6 @@ export function logGrid(lowHz: number, highHz: number, perOctave: number): Float
 }
 
 /**
-
-/**
  * Power mean over 1/fraction octave round each frequency, from f·2^(−1/2b) to f·2^(1/2b).
  * Bands narrower than a bin read the bin they lie in. Bands are cut off at half the sample rate;
  * throws RangeError for a frequency whose band lies wholly outside, or fraction ≤ 0.

@@ -1,0 +1,90 @@
+import { arrivalIndex, halfHann } from './gate';
+import type { ImpulseResponse } from './impulse-response';
+
+export interface CycleWindow {
+  /** Seconds after zero delay. */
+  readonly arrivalSeconds: number;
+  /** Periods of each frequency that are kept after the arrival, above 0. */
+  readonly cycles: number;
+  /** Frequencies, above 0 and up to half the sample rate. */
+  readonly hz: ArrayLike<number>;
+}
+
+/** A response at some frequencies; its phase counts from the arrival. */
+export interface WindowedSpectrum {
+  readonly power: Float64Array;
+  /** −π … π. */
+  readonly phaseRadians: Float64Array;
+  /** Below this the response ends before so many periods have passed, Hz. */
+  readonly limitHz: number;
+}
+
+/** Periods kept before the arrival, for what a band-limited arrival sends ahead. */
+const cyclesBefore = 1;
+/** The turning factor is computed anew after so many steps, before its error grows. */
+const turnsAnew = 256;
+
+/**
+ * The response with a window of its own at every frequency:
+ * H(f) = Σ h(t)·w(t·f)·e^(−2πif(t − t₀)), t₀ the arrival, w half a Hann window from 1 at the arrival
+ * to 0 after `cycles` periods, and before it to 0 within one period. So the treble is that of the
+ * direct sound and the bass that of the room. Where the response ends before the window does, the
+ * window is made as short as what is left of it. Direct sums, no interpolation between windows.
+ * Throws RangeError for an arrival outside the response, cycles not above 0, or a frequency out of
+ * range. Common practice; window and ends our own.
+ */
+export function windowedSpectrum(ir: ImpulseResponse, window: CycleWindow): WindowedSpectrum {
+  const { arrivalSeconds, cycles, hz } = window;
+  const { samples, sampleRate } = ir;
+  const centre = arrivalIndex(ir, arrivalSeconds);
+  if (!(cycles > 0 && cycles < Infinity)) {
+    throw new RangeError(`cycles must be positive, got ${cycles}`);
+  }
+  // The window reaches 0 at the sample after the last, and at the one before the first.
+  const after = samples.length - centre;
+  const before = centre + 1;
+  const power = new Float64Array(hz.length);
+  const phaseRadians = new Float64Array(hz.length);
+  for (let k = 0; k < hz.length; k++) {
+    const f = hz[k] ?? 0;
+    if (!(f > 0 && f <= sampleRate / 2)) {
+      throw new RangeError(`hz must lie above 0 and up to ${sampleRate / 2}, got ${f}`);
+    }
+    const period = sampleRate / f;
+    const tail = Math.min(cycles * period, after);
+    const lead = Math.min(cyclesBefore * period, before);
+    const { re, im } = sumUnder(samples, centre, lead, tail, (2 * Math.PI) / period);
+    power[k] = re * re + im * im;
+    phaseRadians[k] = Math.atan2(im, re);
+  }
+  return { power, phaseRadians, limitHz: (cycles * sampleRate) / after };
+}
+
+/** Σ h_n·w·e^(−i·step·(n − centre)) over the samples between the ends of the window. */
+function sumUnder(
+  samples: Float64Array,
+  centre: number,
+  lead: number,
+  tail: number,
+  step: number,
+): { re: number; im: number } {
+  const first = Math.max(0, Math.floor(centre - lead) + 1);
+  const end = Math.min(samples.length, Math.ceil(centre + tail));
+  const [stepCos, stepSin] = [Math.cos(step), Math.sin(step)];
+  let re = 0;
+  let im = 0;
+  for (let from = first; from < end; from += turnsAnew) {
+    let cos = Math.cos(step * (from - centre));
+    let sin = Math.sin(step * (from - centre));
+    for (let n = from; n < Math.min(from + turnsAnew, end); n++) {
+      const past = n - centre;
+      const value = (samples[n] ?? 0) * halfHann(past < 0 ? -past / lead : past / tail, 1);
+      re += value * cos;
+      im -= value * sin;
+      const next = cos * stepCos - sin * stepSin;
+      sin = cos * stepSin + sin * stepCos;
+      cos = next;
+    }
+  }
+  return { re, im };
+}
