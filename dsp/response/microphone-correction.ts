@@ -1,5 +1,6 @@
 import { nextPowerOfTwo, realSignal, realSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from './impulse-response';
+import { logInterpolate, pointBelow } from './log-points';
 import { minimumPhase } from './minimum-phase';
 
 /** A microphone's response; frequencies rise, arrays of one length. */
@@ -126,26 +127,9 @@ function divideBy(x: Float64Array, { logMagnitude, phase }: Polar): void {
 
 /** Gain at `hz`, which lies at or after the point of that index, before the next; −1 before all. */
 function gainAt({ hz, db }: MicrophoneResponse, at: number, point: number): number {
-  const low = Math.max(point, 0);
-  const high = Math.min(point + 1, hz.length - 1);
-  const from = hz[low] ?? 0;
-  const to = hz[high] ?? 0;
-  const start = db[low] ?? 0;
-  const part = to > from ? Math.log(at / from) / Math.log(to / from) : 0;
-  return Math.max(start + part * ((db[high] ?? 0) - start), -mostBoostDb);
+  return Math.max(logInterpolate(hz, db, at, point), -mostBoostDb);
 }
 
-/** Index of the last point at or below `hz`; −1 when there is none. */
-function pointBelow(points: readonly number[], hz: number): number {
-  let low = -1;
-  let high = points.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if ((points[middle] ?? Infinity) <= hz) low = middle;
-    else high = middle;
-  }
-  return low;
-}
 
 function between(values: Float64Array, position: number): number {
   const low = Math.min(Math.floor(position), values.length - 2);
