@@ -130,7 +130,6 @@ function gainAt({ hz, db }: MicrophoneResponse, at: number, point: number): numb
   return Math.max(logInterpolate(hz, db, at, point), -mostBoostDb);
 }
 
-
 function between(values: Float64Array, position: number): number {
   const low = Math.min(Math.floor(position), values.length - 2);
   const start = values[low] ?? 0;

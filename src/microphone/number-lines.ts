@@ -1,4 +1,5 @@
-import { trouble, type Trouble } from '../trouble';
+import type { Trouble } from '../trouble';
+import { badLine, quote, type ColumnFile } from './column-file';
 
 /** A line that holds numbers; its number counts from 1, as editors show it. */
 export interface TextLine {
@@ -17,7 +18,7 @@ const longestRow = 500;
  * //, or stands behind # // or " after the numbers; a heading is a line of words above the first
  * row. Words further down are refused, and so is a row with a word in it.
  */
-export function numberLines(source: string): readonly TextLine[] | Trouble {
+export function numberLines(source: string, file: ColumnFile): readonly TextLine[] | Trouble {
   const lines: TextLine[] = [];
   for (const [index, raw] of source.split(/\r\n|\r|\n/).entries()) {
     const line = raw.replaceAll('\u001a', '').replaceAll('\u2212', '-').trim();
@@ -27,25 +28,14 @@ export function numberLines(source: string): readonly TextLine[] | Trouble {
       const isNumberGoneWrong = /^[-+]?(?:nan|inf|n\/a|null|undefined|-+\b)/i.test(line);
       if (lines.length === 0 && !isNumberGoneWrong) continue;
       return badLine(
+        file,
         number,
         `${quote(line)} is no row of numbers. Put # before it if it is a note`,
       );
     }
-    if (line.length > longestRow) return badLine(number, 'it is too long for a row of numbers');
+    if (line.length > longestRow) return badLine(file, number, 'it is too long for a row of numbers');
     const text = line.replace(trailingNote, '').replace(trailingSeparator, '');
     lines.push({ number, text });
   }
   return lines;
-}
-
-/** A calibration file is refused for this line. */
-export function badLine(line: number, what: string): Trouble {
-  return trouble('bad-calibration', `Line ${line} of the calibration file: ${what}.`);
-}
-
-/** Text in quotation marks, cut to what a sentence can carry. */
-export function quote(text: string): string {
-  // Control and private characters would break the sentence they stand in.
-  const clean = text.replaceAll(/\p{C}/gu, ' ').trim();
-  return `“${[...clean].slice(0, 30).join('')}${[...clean].length > 30 ? '…' : ''}”`;
 }

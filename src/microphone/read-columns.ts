@@ -1,8 +1,9 @@
-import { isTrouble, trouble, type Trouble } from '../trouble';
-import { badLine, quote, type TextLine } from './number-lines';
+import { isTrouble, type Trouble } from '../trouble';
+import { badFile, badLine, quote, type ColumnFile } from './column-file';
+import type { TextLine } from './number-lines';
 
 /** Numbers of one line: frequency, dB and perhaps phase. */
-export interface CalibrationRow {
+export interface ColumnRow {
   readonly line: number;
   readonly numbers: readonly number[];
 }
@@ -24,26 +25,31 @@ const groupings: readonly Grouping[] = [
 ];
 
 /**
- * Reads rows of two or three numbers. Columns stand apart by semicolons, tabs, spaces, or commas
+ * Reads rows of two numbers, or three where the file may have them. Columns stand apart by
+ * semicolons, tabs, spaces, or commas
  * with or without a space; decimals have points or commas. What the commas mean is found from the
  * whole file; when two readings fit, the file is refused.
  */
-export function readColumns(lines: readonly TextLine[]): readonly CalibrationRow[] | Trouble {
+export function readColumns(
+  lines: readonly TextLine[],
+  file: ColumnFile,
+): readonly ColumnRow[] | Trouble {
   const splitters = [/\s*;\s*/, /,?\t\s*,?|\s+,\s*|,\s+|\s+/];
   for (const splitter of splitters) {
     // One such sign in half of the lines makes it the separator; the others are then wrong.
     const split = lines.filter(({ text }) => fields(text, splitter).length > 1).length;
-    if (split > lines.length / 2) return readSplit(lines, splitter);
+    if (split > lines.length / 2) return readSplit(lines, splitter, file);
   }
   const points = lines.some(({ text }) => text.includes('.'));
-  return points ? readSplit(lines, /,/) : readCommas(lines);
+  return points ? readSplit(lines, /,/, file) : readCommas(lines, file);
 }
 
 function readSplit(
   lines: readonly TextLine[],
   splitter: RegExp,
-): readonly CalibrationRow[] | Trouble {
-  const rows: CalibrationRow[] = [];
+  file: ColumnFile,
+): readonly ColumnRow[] | Trouble {
+  const rows: ColumnRow[] = [];
   let pointLine = 0;
   let commaLine = 0;
   for (const { number, text } of lines) {
@@ -56,11 +62,13 @@ function readSplit(
           ? 'both signs'
           : `the other sign than line ${Math.min(pointLine, commaLine)}`;
       return badLine(
+        file,
         number,
         `its numbers have ${other} for decimals; use points or commas only, and none for thousands`,
       );
     }
     const read = readRow(
+      file,
       number,
       row.map((field) => field.replace(',', '.')),
       rows[0],
@@ -71,9 +79,13 @@ function readSplit(
   return rows;
 }
 
-function readCommas(lines: readonly TextLine[]): readonly CalibrationRow[] | Trouble {
+function readCommas(
+  lines: readonly TextLine[],
+  file: ColumnFile,
+): readonly ColumnRow[] | Trouble {
   const split = lines.map(({ number, text }) => ({ number, pieces: text.split(',') }));
-  const fitting = groupings.filter((grouping) =>
+  const possible = groupings.filter(({ length }) => length <= file.mostColumns);
+  const fitting = possible.filter((grouping) =>
     split.every(({ pieces }) => {
       const grouped = group(pieces, grouping);
       if (grouped === null || grouped.some((text) => partText.test(text))) return false;
@@ -85,15 +97,15 @@ function readCommas(lines: readonly TextLine[]): readonly CalibrationRow[] | Tro
   if (other || (!grouping && odd)) {
     const text = (other ? undefined : odd?.pieces.join(',')) ?? lines[0]?.text ?? '';
     const why = other ? 'can be read in two ways' : 'cannot be told apart';
-    return trouble(
-      'bad-calibration',
-      `The calibration file has commas between numbers and perhaps in them: ${quote(text)} ${why}. Separate the columns by semicolons or tabs.`,
+    return badFile(
+      file,
+      `has commas between numbers and perhaps in them: ${quote(text)} ${why}. Separate the columns by semicolons or tabs`,
     );
   }
-  const rows: CalibrationRow[] = [];
+  const rows: ColumnRow[] = [];
   for (const { number, pieces } of split) {
     const texts = grouping ? group(pieces, grouping) : null;
-    const read = readRow(number, texts ?? pieces, rows[0]);
+    const read = readRow(file, number, texts ?? pieces, rows[0]);
     if (isTrouble(read)) return read;
     rows.push(read);
   }
@@ -115,25 +127,29 @@ function group(pieces: readonly string[], grouping: Grouping): string[] | null {
 }
 
 function readRow(
+  file: ColumnFile,
   line: number,
   texts: readonly string[],
-  first: CalibrationRow | undefined,
-): CalibrationRow | Trouble {
-  if (texts.length < 2 || texts.length > 3) {
+  first: ColumnRow | undefined,
+): ColumnRow | Trouble {
+  if (texts.length < 2 || texts.length > file.mostColumns) {
     const count = texts.length === 1 ? 'one number' : `${texts.length} numbers`;
+    const wanted = file.mostColumns === 3 ? 'two or three' : 'two';
     return badLine(
+      file,
       line,
-      `${count} where two or three must stand: frequency in Hz, dB, and perhaps phase in degrees`,
+      `${count} where ${wanted} must stand: ${file.columns}`,
     );
   }
   if (first && first.numbers.length !== texts.length) {
     return badLine(
+      file,
       line,
       `${texts.length} numbers, but line ${first.line} has ${first.numbers.length}; all rows need the same columns`,
     );
   }
   const wrong = texts.find((text) => !numberText.test(text) || !Number.isFinite(Number(text)));
-  if (wrong !== undefined) return badLine(line, `${quote(wrong)} is no number`);
+  if (wrong !== undefined) return badLine(file, line, `${quote(wrong)} is no number`);
   return { line, numbers: texts.map(Number) };
 }
 

@@ -36,8 +36,8 @@ describe('targetDb', () => {
   });
 
   it('has the shelf an equaliser of the cookbook makes', () => {
-    // At a rate of 40 MHz the bilinear transform moves nothing that counts.
-    const sampleRate = 40e6;
+    // At a rate of 4 MHz the bilinear transform moves nothing that counts.
+    const sampleRate = 4e6;
     const section = equaliserSection(
       { kind: 'low-shelf', hz: 120, q: Math.SQRT1_2, gainDb: 6 },
       sampleRate,
