@@ -26,9 +26,8 @@ const groupings: readonly Grouping[] = [
 
 /**
  * Reads rows of two numbers, or three where the file may have them. Columns stand apart by
- * semicolons, tabs, spaces, or commas
- * with or without a space; decimals have points or commas. What the commas mean is found from the
- * whole file; when two readings fit, the file is refused.
+ * semicolons, tabs, spaces, or commas with or without a space; decimals have points or commas. What
+ * the commas mean is found from the whole file; when two readings fit, the file is refused.
  */
 export function readColumns(
   lines: readonly TextLine[],
