@@ -1,4 +1,4 @@
-import type { TakeCapture } from '../reading/read-take';
+import type { TakeCapture } from '../reading/ground-take';
 import { captureFromWav } from '../rig/recording-capture';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';

@@ -10,26 +10,22 @@ export interface FileFacts {
   readonly takenAt: string;
 }
 
-/** Names Windows keeps for devices, whatever follows their first full stop. */
-const deviceName = /^(?:con|prn|aux|nul|com\d|lpt\d)(?=\.|\s|$)/i;
-/** Every system takes names of 255 bytes; this leaves room for a browser's " (1)". */
-const mostLetters = 60;
+/** Names that Windows keeps for devices. */
+const deviceName = /^(?:con|prn|aux|nul|com\d|lpt\d)(?=[.\s]|$)/i;
+/** No part of a name is longer; systems take 255 bytes in all. */
+const mostBytes = 60;
 
 /**
  * Name of a file that every system can hold: layout, speaker, position, day and minute, then what it
- * holds. Letters of any script, digits, and . - _ ( ) are kept, all else becomes a space; it begins
- * with a letter or digit and no part is longer than 60 characters. `extension` without its full
- * stop. Common practice.
+ * holds. Letters of any script, digits and . - _ ( ) are kept, all else becomes a space, and no part
+ * begins with a sign. `extension` without its full stop. Common practice.
  */
 export function fileName(facts: FileFacts, what: string, extension: string): string {
   const { layout, speaker, position, takenAt } = facts;
   const minute = takenAt.slice(0, 16).replace('T', ' ').replace(':', '-');
-  const parts = [layout, speaker ?? '', position, minute, what];
-  const name = parts
-    .map(plainPart)
-    .filter((part) => part !== '')
-    .join(' ');
-  return `${name.replace(deviceName, '$&_')}.${extension}`;
+  const parts = [layout, speaker ?? '', position, minute, what].map(plainPart);
+  const name = parts.filter((part) => part !== '').join(' ');
+  return `${name.replace(deviceName, '$&_') || 'curve'}.${extension}`;
 }
 
 function plainPart(text: string): string {
@@ -37,6 +33,18 @@ function plainPart(text: string): string {
     .normalize('NFC')
     .replaceAll(/[^\p{L}\p{M}\p{N}._()-]+/gu, ' ')
     .replace(/^[^\p{L}\p{N}(]+/u, '');
-  const short = [...plain].slice(0, mostLetters).join('');
-  return short.replace(/[\s.]+$/, '');
+  return cutTo(plain, mostBytes).replace(/[\s.]+$/, '');
+}
+
+/** The beginning of a text that takes at most so many bytes in UTF-8. */
+function cutTo(text: string, most: number): string {
+  const encoder = new TextEncoder();
+  let kept = '';
+  let bytes = 0;
+  for (const letter of text) {
+    bytes += encoder.encode(letter).length;
+    if (bytes > most) break;
+    kept += letter;
+  }
+  return kept;
 }

@@ -11,11 +11,11 @@ export interface BinaryFile {
 const cueBytes = 36;
 
 /**
- * An impulse response as a mono WAV of 32-bit floats, unscaled, at its own rate in whole hertz (a
- * capture's clock of 48000.4 Hz is written as 48000: the end of the response then lies 10 µs off at
- * most). Zero delay is told twice: by the sample in the file's name, counted from 0, and by a cue
- * point on it. Throws RangeError for a response that is empty, not finite, or has its zero delay
- * outside. Source: RIFF WAVE, Multimedia Programming Interface 1.0 (1991), cue chunk, from memory.
+ * An impulse response as a mono WAV of 32-bit floats, unscaled, at its own rate in whole hertz: what
+ * rounding takes from a clock that runs off moves the end of a response by 16 µs at most. Zero delay
+ * is told twice: by the sample in the file's name, counted from 0, and by a cue point on it. Throws
+ * RangeError for a response that is empty, not finite, or has its zero delay outside. Source: RIFF
+ * WAVE, Multimedia Programming Interface 1.0 (1991), cue chunk, from memory.
  */
 export function responseToWav(ir: ImpulseResponse, facts: FileFacts): BinaryFile {
   const { samples, sampleRate, zeroIndex } = ir;

@@ -1,9 +1,7 @@
 import { bandPower } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
-import { largestMagnitude } from '../../dsp/level/largest';
-import { meanSquare } from '../../dsp/level/mean-square';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
-import { powerSpectrum, type PowerSpectrum } from '../../dsp/response/power-spectrum';
+import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
 import { readArrival, type ArrivalFinding } from './read-arrival';
@@ -14,8 +12,9 @@ import { readRolloff } from './read-rolloff';
 import type { ChannelReading, DistortionReading, Fault } from './reading';
 import type { ReadingFrame } from './reading-frame';
 import { relateTiming } from './relate-timing';
+import { sayIfSilent } from './silent-channel';
+import { spectrumWithout } from './spectrum-without';
 import { takeOutDelay } from './take-out-delay';
-import { divisibleHz, takeOutOfSpectrum } from './take-out-filter';
 import { untouched, type ChannelInForce } from './take-out-settings';
 import { untimed } from './untimed';
 import { withholdMended } from './withhold-mended';
@@ -40,10 +39,6 @@ export interface ChannelSource {
   readonly inForce?: ChannelInForce;
 }
 
-/** Peak to noise under which a segment counts as silent, dB. */
-const silentDb = 18;
-/** Share of the time before zero delay in which no speaker can be heard yet. */
-const earlyShare = 0.6;
 const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
 
 /** Reads everything of one channel; numbers that cannot be told are null, with a sentence. */
@@ -57,10 +52,9 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     ]);
   const found = readArrival(ir, channel);
   const margin = found.arrival?.peakToNoiseDb ?? null;
-  const timed = found.arrival !== null && !found.arrival.bandAdapted;
-  if (!timed && !carriesSound(ir, noise)) {
-    const sentence = `${channel.name} stays silent: nothing above the noise in its segment. Check its amplifier, its plug and its standby, then repeat it.`;
-    return unread(channel, [...source.faults, { kind: 'silent', sentence }], notes);
+  const silent = sayIfSilent(channel, ir, noise, found.arrival);
+  if (silent !== null) {
+    return unread(channel, [...source.faults, { kind: 'silent', sentence: silent }], notes);
   }
   const isSub = channel.kind === 'sub';
   const rolloff = readRolloff(ir, noise, isSub, inForce.filter);
@@ -99,11 +93,6 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     },
   };
   return source.mendedHz === null ? reading : withholdMended(reading, source.mendedHz, isSub);
-}
-
-function spectrumWithout({ filter }: ChannelInForce, ir: ImpulseResponse): PowerSpectrum {
-  const spectrum = powerSpectrum(ir);
-  return filter ? takeOutOfSpectrum(spectrum, filter.spec, divisibleHz(filter)) : spectrum;
 }
 
 function timeWithout({ delay }: ChannelInForce, found: ArrivalFinding, frame: ReadingFrame) {
@@ -158,23 +147,8 @@ function unread(
   };
 }
 
-/**
- * Whether the response's largest sample stands well over the noise: that of the silence through the
- * same path, or, without it, the response's own before anything can arrive. Noise alone has a
- * largest sample too, some 14 dB over its rms, which must not be timed.
- */
-function carriesSound(ir: ImpulseResponse, noise: ImpulseResponse | null): boolean {
-  const { samples, zeroIndex } = ir;
-  const quiet = noise?.samples ?? samples.subarray(0, Math.floor(earlyShare * zeroIndex));
-  return largestMagnitude(samples) > 10 ** (silentDb / 20) * rms(quiet);
-}
-
 function polarityNote(isSub: boolean): string {
   return isSub
     ? 'Polarity of a sub cannot be told from its arrival; it is set together with its distance.'
     : 'Polarity cannot be told: its two signs disagree or the noise is too near. A reading close to the speaker would settle it.';
-}
-
-function rms(samples: Float64Array): number {
-  return Math.sqrt(meanSquare(samples));
 }

@@ -1,27 +1,17 @@
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
-import { findArrival } from '../../dsp/timing/find-arrival';
-import { findNotNumber } from '../../dsp/timing/noise';
-import { markGains } from '../../dsp/timing/mark-gains';
-import type { Arrival } from '../../dsp/timing/arrival';
 import type { MicrophoneCalibration } from '../microphone/calibration';
-import { layoutFromName } from '../system/layout';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
-import { isTrouble, trouble, type Trouble } from '../trouble';
-import { checkCapture } from './check-capture';
-import { checkGains } from './check-gains';
+import { isTrouble, type Trouble } from '../trouble';
 import { clockReading } from './clock-reading';
-import type { GatheredSweeps } from './gather-sweeps';
+import { groundTake, type TakeCapture } from './ground-take';
 import { readNoiseFloor } from './noise-floor';
-import { newSharedSound } from './shared-sound';
-import type { CapturedAudio } from './match-clock';
-import { gatherChannel, type FramedTake } from './read-one';
+import type { FramedTake } from './read-one';
 import { readTogether, type ReadingHelper } from './read-together';
 import type { ChannelReading, Readings } from './reading';
 import { frameTake } from './reading-frame';
 import { readingStopped } from './reading-troubles';
-import { arrivalFromMarks } from './reference-arrival';
-import { takeClock } from './take-clock';
+import { gatherReference } from './reference-sweeps';
 import { takeOutDelay } from './take-out-delay';
 import { channelsInForce, takeOutNotes, untouched } from './take-out-settings';
 
@@ -43,13 +33,6 @@ export interface ReadTakeOptions {
   readonly onChannel?: (reading: ChannelReading, progress: number) => void;
 }
 
-/** Microphone audio of a take, mono, and on the same frames the electrical loopback if there is one. */
-export interface TakeCapture {
-  readonly samples: Float32Array;
-  readonly sampleRate: number;
-  readonly loopback?: Float32Array | null;
-}
-
 /**
  * Reads one take: clock, checks, then every channel in the order of the schedule. The capture may
  * start early or late, run on another clock and have another rate (44.1 kHz up). With a loopback
@@ -61,38 +44,23 @@ export async function readTake(
   capture: TakeCapture,
   options: ReadTakeOptions,
 ): Promise<Readings | Trouble> {
-  const layout = layoutFromName(schedule.layout);
-  if (isTrouble(layout)) return layout;
-  const audio = audioOf(capture.samples, capture.sampleRate);
-  const bad = refuseCapture(audio, schedule);
-  if (bad) return bad;
-  const timed = takeClock(audio, loopbackOf(capture), schedule);
-  if (isTrouble(timed)) return timed;
-  const { clock } = timed;
-  const checks = checkCapture(audio, clock, schedule);
-  const mark = { ...schedule.mark, sampleRate: schedule.sampleRate };
-  const gains = timed.heard ? markGains(audio.samples, timed.heard, mark) : [];
-  const segmentChecks = checkGains(checks.segments, gains, schedule);
   const calibration = options.calibration ?? null;
-  const shared = newSharedSound();
-  const ground = { schedule, clock, checks: segmentChecks, calibration, shared };
-  const whole = { samples: audio.samples, start: 0 };
-  const byMarks = arrivalFromMarks(audio.samples, clock, schedule);
-  const gathered = gatherChannel(ground, schedule.reference, whole);
-  const reference = holdAgainstMarks(gathered, byMarks);
+  const grounded = groundTake(schedule, capture, calibration);
+  if (isTrouble(grounded)) return grounded;
+  const { layout, audio, timed, checks, ground } = grounded;
+  const { sweeps: reference, arrival } = gatherReference(ground, audio.samples);
   const settings = options.inForce ?? null;
   const inForce = settings && channelsInForce(layout, schedule.reference, settings);
   const own = inForce?.get(schedule.reference) ?? untouched;
-  const found = referenceArrival(reference) ?? byMarks;
   const { frame, notes } = frameTake(
     schedule.reference,
-    found && own.delay ? takeOutDelay(found, own.delay) : found,
+    arrival && own.delay ? takeOutDelay(arrival, own.delay) : arrival,
     timed.departure,
     options.referenceDistanceMetres,
     speedOfSound(options.temperatureCelsius),
   );
   const take: FramedTake = { ...ground, channels: layout.channels, frame, inForce };
-  const channels = await readTogether(take, whole.samples, reference, options);
+  const channels = await readTogether(take, audio.samples, reference, options);
   if (!channels) return readingStopped;
   return {
     format: 'leadline-readings',
@@ -104,7 +72,7 @@ export async function readTake(
     absolute: frame.departure !== null,
     temperatureCelsius: options.temperatureCelsius,
     simulated: options.simulated,
-    clock: clockReading(clock, schedule),
+    clock: clockReading(ground.clock, schedule),
     capture: {
       clipped: checks.clipped,
       noiseFloorDb: checks.noiseFloorDb,
@@ -122,17 +90,6 @@ export async function readTake(
     joined: [],
     ...(settings ? { inForce: settings } : {}),
   };
-}
-
-function audioOf(samples: Float32Array, sampleRate: number): CapturedAudio {
-  return { samples: new Float64Array(samples), sampleRate };
-}
-
-/** What is no number in it counts as silence. */
-function loopbackOf({ loopback, sampleRate }: TakeCapture): CapturedAudio | null {
-  if (!loopback) return null;
-  const samples = Float64Array.from(loopback, (value) => (Number.isFinite(value) ? value : 0));
-  return { samples, sampleRate };
 }
 
 /** Sweeps shorter than this fill their segment, and other sound hides under them, seconds. */
@@ -153,54 +110,3 @@ function calibrationNotes(calibration: MicrophoneCalibration | null): string[] {
   return [`The microphone's response (${name}) is taken out of all readings, with ${phase}.`];
 }
 
-/** The reference speaker's arrival in its own sweeps; null when they are damaged or too weak. */
-function referenceArrival({ ir, mendedHz }: GatheredSweeps): Arrival | null {
-  const arrival = ir && mendedHz === null ? findArrival(ir) : null;
-  return arrival?.bandAdapted === false ? arrival : null;
-}
-
-/** The same speaker's marks and sweep arrive together, up to this. */
-const slipSeconds = 0.4e-3;
-
-/**
- * The reference's sweeps, spoilt when they do not arrive with its marks: audio was lost and put back
- * between the two. Every other speaker of the take is timed against it.
- */
-function holdAgainstMarks(sweeps: GatheredSweeps, byMarks: Arrival | null): GatheredSweeps {
-  const bySweep = referenceArrival(sweeps);
-  if (!bySweep || !byMarks || byMarks.earlierPossible || bySweep.earlierPossible) return sweeps;
-  if (Math.abs(bySweep.seconds - byMarks.seconds) <= slipSeconds) return sweeps;
-  const sentence =
-    'Its sweep does not arrive with its marks: audio was lost and put back beside it. Repeat this segment.';
-  return {
-    ...sweeps,
-    ir: null,
-    faults: [...sweeps.faults, { kind: 'lost', sentence }],
-    spoilt: sentence,
-  };
-}
-
-function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedule): Trouble | null {
-  const bad = findNotNumber(samples);
-  if (bad >= 0) {
-    return trouble(
-      'not-a-number',
-      `The capture is damaged: sample ${bad} (${(bad / sampleRate).toFixed(3)} s) is no number. Export the recording again.`,
-    );
-  }
-  if (!samples.some((value) => value !== 0)) {
-    return trouble(
-      'silence',
-      'The capture is silent from start to end. Check the microphone, its input and its level, then run the take again.',
-    );
-  }
-  const seconds = samples.length / sampleRate;
-  const first = schedule.segments[0]?.markStart ?? 0;
-  const last = schedule.markStarts.at(-1) ?? 0;
-  const needed = (last - first + schedule.mark.lengthSamples) / schedule.sampleRate;
-  if (seconds >= needed * 0.999) return null;
-  return trouble(
-    'too-short',
-    `The capture lasts ${seconds.toFixed(1)} s and is shorter than the take, which needs ${needed.toFixed(1)} s from its first mark to its last. Record until the take has ended.`,
-  );
-}

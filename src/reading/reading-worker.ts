@@ -1,5 +1,6 @@
 import { helpersInWorkers } from './helpers-in-workers';
-import { readTake, type ReadTakeOptions, type TakeCapture } from './read-take';
+import type { TakeCapture } from './ground-take';
+import { readTake, type ReadTakeOptions } from './read-take';
 import type { ChannelReading, Readings } from './reading';
 import { readingFailed } from './reading-troubles';
 import type { Schedule } from '../take/schedule';

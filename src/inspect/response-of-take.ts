@@ -1,0 +1,95 @@
+import type { PowerCurve } from '../../dsp/response/curve';
+import type { ImpulseResponse } from '../../dsp/response/impulse-response';
+import { smoothKind, type SmoothingKind } from '../../dsp/response/smoothing-kind';
+import type { Arrival } from '../../dsp/timing/arrival';
+import type { MicrophoneCalibration } from '../microphone/calibration';
+import type { ChannelLabel } from '../system/channel';
+import type { SettingsInForce } from '../system/declared-settings';
+import type { Schedule } from '../take/schedule';
+import { isTrouble, trouble, type Trouble } from '../trouble';
+import { groundTake, type GroundedTake, type TakeCapture } from '../reading/ground-take';
+import { readArrival } from '../reading/read-arrival';
+import { gatherChannel } from '../reading/read-one';
+import type { Fault } from '../reading/reading';
+import { gatherReference } from '../reading/reference-sweeps';
+import { sayIfSilent } from '../reading/silent-channel';
+import { spectrumWithout } from '../reading/spectrum-without';
+import { channelsInForce, untouched, type ChannelInForce } from '../reading/take-out-settings';
+
+/** One channel of a take, as its reading has it; plain data, so that it travels from a worker. */
+export interface TakeResponse {
+  readonly channel: ChannelLabel;
+  /** Mean of the sweeps in use, without the microphone's response; what is in force is in it. */
+  readonly ir: ImpulseResponse;
+  /** Silence through the same path, at the power the noise has in `ir`; null when none is known. */
+  readonly noise: ImpulseResponse | null;
+  /** First arrival in `ir`; null when it cannot be told. */
+  readonly arrival: Arrival | null;
+  readonly inForce: ChannelInForce;
+  readonly faults: readonly Fault[];
+  readonly notes: readonly string[];
+}
+
+export interface TakeResponseOptions {
+  /** Response of the microphone, taken out; null: none known. */
+  readonly calibration: MicrophoneCalibration | null;
+  /** What the processor had in force; null: there is no processor. */
+  readonly inForce: SettingsInForce | null;
+}
+
+/**
+ * The impulse response of one channel of a take, gathered as readTake gathers it, without reading
+ * the others. A Trouble when the capture cannot be this take's, when the channel's segments are
+ * spoilt, and when it stays silent. Throws RangeError for a channel that the take does not play.
+ */
+export function responseOfTake(
+  schedule: Schedule,
+  capture: TakeCapture,
+  label: ChannelLabel,
+  { calibration, inForce }: TakeResponseOptions,
+): TakeResponse | Trouble {
+  if (!schedule.segments.some(({ channel }) => channel === label)) {
+    throw new RangeError(`the take must play ${label}, it plays ${schedule.channels.join(', ')}`);
+  }
+  const grounded = groundTake(schedule, capture, calibration);
+  if (isTrouble(grounded)) return grounded;
+  const { layout } = grounded;
+  const channel = layout.channels.find((one) => one.label === label);
+  if (!channel) throw new RangeError(`the layout ${layout.name} must have ${label}`);
+  const { ir, noise, faults, spoilt, notes } = gather(grounded, label);
+  if (!ir) return trouble('failed', `No response of ${label}. ${spoilt ?? ''}`.trim());
+  const found = readArrival(ir, channel);
+  const silent = sayIfSilent(channel, ir, noise, found.arrival);
+  if (silent !== null) return trouble('silence', `No response of ${label}: ${silent}`);
+  const settings = inForce && channelsInForce(layout, schedule.reference, inForce);
+  return {
+    channel: label,
+    ir,
+    noise,
+    arrival: found.arrival,
+    inForce: settings?.get(label) ?? untouched,
+    faults,
+    notes: [...notes, ...found.notes],
+  };
+}
+
+function gather({ ground, audio }: GroundedTake, label: ChannelLabel) {
+  const isReference = label === ground.schedule.reference;
+  return isReference
+    ? gatherReference(ground, audio.samples).sweeps
+    : gatherChannel(ground, label, { samples: audio.samples, start: 0 });
+}
+
+/**
+ * Power of a channel and of its noise at some frequencies, smoothed alike, with the crossover in
+ * force divided out; a trim in force stays in it. Throws RangeError as smoothKind does.
+ */
+export function responseCurve(
+  { ir, noise, inForce }: Pick<TakeResponse, 'ir' | 'noise' | 'inForce'>,
+  hz: ArrayLike<number>,
+  kind: SmoothingKind,
+): PowerCurve {
+  const read = (one: ImpulseResponse): Float64Array =>
+    smoothKind(spectrumWithout(inForce, one), hz, kind);
+  return { hz, power: read(ir), noisePower: noise && read(noise) };
+}
