@@ -11,10 +11,3 @@ export function failed(why: string): Trouble {
   );
 }
 
-/** The sentence for a speaker of which a take holds nothing that can be looked at. */
-export function unheard(channel: string): Trouble {
-  return trouble(
-    'failed',
-    `Nothing of ${channel} can be looked at in this take: its segment was silent or spoilt. Repeat it on the Take sheet.`,
-  );
-}
