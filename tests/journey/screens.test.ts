@@ -23,11 +23,16 @@ const sizes = [
 const stages = [
   'plan',
   'patch',
+  'patch/wiring',
+  'patch/ear',
+  'patch/walk',
+  'patch/in-force',
   'probe/connect',
   'probe/microphone',
   'probe/level',
   'probe/take',
   'probe/noise',
+  'probe/inspect',
   'propose',
   'prove',
 ] as const;
@@ -55,6 +60,7 @@ async function show(
   await page.emulateMedia({ colorScheme: theme });
   await page.goto(`${app.address}#${stage}`);
   await page.evaluate(() => document.fonts.ready);
+  await page.getByText('Being computed').waitFor({ state: 'detached', timeout: 60_000 });
   // Two frames: one in which sizes are observed, one in which they are drawn.
   await page.evaluate(
     () =>
