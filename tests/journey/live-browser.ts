@@ -1,3 +1,4 @@
+import type { SpawnOptions } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -5,7 +6,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
 import { preview } from 'vite';
-import { trackProcesses, type Processes } from '../loop/processes';
+import { trackProcesses, withPriority, type Processes } from '../loop/processes';
 import { listenForComplaints } from './practice-app';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -67,6 +68,12 @@ export async function withLiveApp<T>(
   }
 }
 
+/**
+ * On a desktop the system grants a browser's audio real-time priority; here nobody does but this.
+ * Under that of the audio server and the room.
+ */
+const browserPriority = 5;
+
 /** Playwright mutes what it launches itself, so Chromium is started here; gives its endpoint. */
 async function startChromium(
   processes: Processes,
@@ -74,7 +81,7 @@ async function startChromium(
   environment: NodeJS.ProcessEnv,
 ): Promise<string> {
   const executable = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-  const child = processes.start(
+  const [command, args] = withPriority(
     executable,
     [
       '--headless',
@@ -91,8 +98,10 @@ async function startChromium(
       `--user-data-dir=${profile}`,
       'about:blank',
     ],
-    { env: environment, stdio: ['ignore', 'ignore', 'pipe'] },
+    browserPriority,
   );
+  const options: SpawnOptions = { env: environment, stdio: ['ignore', 'ignore', 'pipe'] };
+  const child = processes.start(command, args, options);
   return new Promise((resolve, reject) => {
     let said = '';
     child.stderr?.on('data', (data: Buffer) => {

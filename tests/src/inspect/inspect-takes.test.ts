@@ -75,7 +75,9 @@ describe('looking into the sound of a take', () => {
 
   it('gives time from the arrival on: energy and step at their largest there', async () => {
     const { curves } = await ask({ kind: 'time', sources: [sourceOf('FL')] });
-    const [{ energy, step } = { energy: { seconds: [], db: [] }, step: { level: [] } }] = curves;
+    const [first] = curves;
+    if (!first) throw new Error('no curve came back');
+    const { energy, step } = first;
     const strongest = energy.db.indexOf(Math.max(...energy.db));
     expect(energy.db[strongest]).toBe(0);
     expect(Math.abs(energy.seconds[strongest] ?? 1)).toBeLessThan(0.002);
