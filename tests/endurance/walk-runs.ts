@@ -12,7 +12,7 @@ import type { HeardOutput } from '../loop/room/heard-output';
 import { surroundRoom } from '../loop/rooms';
 import { plainFindings } from '../src/wirecheck/plain-finding';
 import { openSession, setUp, type LiveSession } from './live-session';
-import { withLoop } from '../loop/with-loop';
+import { withLoop, type Loop } from '../loop/with-loop';
 import { buildWalkHouse, type WalkHouse } from './walk-house';
 
 export interface WalkRow {
@@ -29,6 +29,8 @@ export interface WalkRow {
 
 /** A machine that loses audio says so; the tuner then plays the stop again, at most so often. */
 const mostTries = 6;
+/** One for each of the ten speakers. */
+const outputs = 10;
 /** Walks that share a house: the responses of a house take some seconds to compute. */
 const walksInHouse = 4;
 
@@ -43,12 +45,12 @@ export async function runWalks(from: number, to: number): Promise<WalkRow[]> {
   const rows: WalkRow[] = [];
   const empty = { ...surroundRoom, skewPpm: 0, speakers: surroundRoom.speakers.slice(0, 1) };
   try {
-    await withLoop(empty, (loop) =>
+    const walkAll = (loop: Loop): Promise<void> =>
       openSession(loop, {}, async (session) => {
         await setUp(session, layout.name);
         const { document } = await session.state();
         const { routes, lfeOutput } = document.live;
-        const plan = planTake(layout, document.take, { outputs: 8, routes, lfeOutput });
+        const plan = planTake(layout, document.take, { outputs, routes, lfeOutput });
         if (isTrouble(plan)) throw new Error(plan.sentence);
         let house: WalkHouse | null = null;
         for (let walk = from; walk < to; walk++) {
@@ -69,8 +71,8 @@ export async function runWalks(from: number, to: number): Promise<WalkRow[]> {
           console.log(walkText(rows.at(-1) as WalkRow));
         }
         if (session.complaints.length > 0) throw new Error(session.complaints.join('\n'));
-      }),
-    );
+      });
+    await withLoop(empty, walkAll, { outputs });
   } finally {
     await rm(directory, { recursive: true, force: true });
   }

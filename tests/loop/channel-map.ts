@@ -1,4 +1,5 @@
-const surround = 'front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right';
+const surround =
+  'front-left,front-right,front-center,lfe,rear-left,rear-right,side-left,side-right';
 
 /** Names of the virtual interface's outputs for the audio server: a 7.1 first, then unnamed ones. */
 export function channelMap(outputs: number): string {

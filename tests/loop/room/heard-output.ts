@@ -19,7 +19,8 @@ export function heardResponse(heard: HeardOutput | undefined): Float64Array | nu
     const bytes = readFileSync(response);
     const samples = new Float64Array(new Uint8Array(bytes).buffer);
     sum ??= new Float64Array(samples.length);
-    for (const [n, value] of samples.entries()) sum[n] = (sum[n] ?? 0) + (inverted ? -value : value);
+    for (const [n, value] of samples.entries())
+      sum[n] = (sum[n] ?? 0) + (inverted ? -value : value);
   }
   return sum;
 }

@@ -93,7 +93,8 @@ describe('looking into the sound of a take', () => {
       );
       return told.toSorted((a, b) => a - b)[told.length >> 1] ?? Number.NaN;
     };
-    expect(Math.abs(between(3000, 12_000))).toBeLessThan(0.01);
+    // With its room, the treble comes spread over a few hundredths of a second.
+    expect(Math.abs(between(3000, 12_000))).toBeLessThan(0.03);
     expect(between(40, 80)).toBeGreaterThan(between(3000, 12_000));
   });
 
