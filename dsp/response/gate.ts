@@ -45,7 +45,7 @@ export function gateResponse(ir: ImpulseResponse, options: GateOptions): GatedRe
 }
 
 /** 1 up to 1 − fade, then half a Hann window down to 0 at 1. */
-export function halfHann(along: number, fade: number): number {
+function halfHann(along: number, fade: number): number {
   const into = fade > 0 ? Math.max((along - 1 + fade) / fade, 0) : 0;
   return 0.5 * (1 + Math.cos(Math.PI * Math.min(into, 1)));
 }

@@ -1,4 +1,4 @@
-import { arrivalIndex, halfHann } from './gate';
+import { arrivalIndex } from './gate';
 import type { ImpulseResponse } from './impulse-response';
 
 export interface CycleWindow {
@@ -21,7 +21,7 @@ export interface WindowedSpectrum {
 
 /** Periods kept before the arrival, for what a band-limited arrival sends ahead. */
 const cyclesBefore = 1;
-/** The turning factor is computed anew after so many steps, before its error grows. */
+/** Turning factors are computed anew after so many steps, before their errors grow. */
 const turnsAnew = 256;
 
 /**
@@ -53,37 +53,49 @@ export function windowedSpectrum(ir: ImpulseResponse, window: CycleWindow): Wind
     const period = sampleRate / f;
     const tail = Math.min(cycles * period, after);
     const lead = Math.min(cyclesBefore * period, before);
-    const { re, im } = sumUnder(samples, centre, lead, tail, (2 * Math.PI) / period);
+    const middle = Math.ceil(centre);
+    const step = (2 * Math.PI) / period;
+    const first = Math.max(0, Math.floor(centre - lead) + 1);
+    const end = Math.min(samples.length, Math.ceil(centre + tail));
+    const ahead = sumUnder(samples, centre, [first, middle], lead, step);
+    const behind = sumUnder(samples, centre, [middle, end], tail, step);
+    const [re, im] = [ahead.re + behind.re, ahead.im + behind.im];
     power[k] = re * re + im * im;
     phaseRadians[k] = Math.atan2(im, re);
   }
   return { power, phaseRadians, limitHz: (cycles * sampleRate) / after };
 }
 
-/** Σ h_n·w·e^(−i·step·(n − centre)) over the samples between the ends of the window. */
+/**
+ * Σ h_n·½(1 + cos(π(n − centre)/length))·e^(−i·step·(n − centre)) over a range of samples. Both
+ * cosines turn by recurrence.
+ */
 function sumUnder(
   samples: Float64Array,
   centre: number,
-  lead: number,
-  tail: number,
+  [first, end]: readonly [number, number],
+  length: number,
   step: number,
 ): { re: number; im: number } {
-  const first = Math.max(0, Math.floor(centre - lead) + 1);
-  const end = Math.min(samples.length, Math.ceil(centre + tail));
+  const fade = Math.PI / length;
   const [stepCos, stepSin] = [Math.cos(step), Math.sin(step)];
+  const [fadeCos, fadeSin] = [Math.cos(fade), Math.sin(fade)];
   let re = 0;
   let im = 0;
   for (let from = first; from < end; from += turnsAnew) {
-    let cos = Math.cos(step * (from - centre));
-    let sin = Math.sin(step * (from - centre));
+    const past = from - centre;
+    let [cos, sin] = [Math.cos(step * past), Math.sin(step * past)];
+    let [level, side] = [Math.cos(fade * past), Math.sin(fade * past)];
     for (let n = from; n < Math.min(from + turnsAnew, end); n++) {
-      const past = n - centre;
-      const value = (samples[n] ?? 0) * halfHann(past < 0 ? -past / lead : past / tail, 1);
+      const value = (samples[n] ?? 0) * 0.5 * (1 + level);
       re += value * cos;
       im -= value * sin;
-      const next = cos * stepCos - sin * stepSin;
+      const nextCos = cos * stepCos - sin * stepSin;
       sin = cos * stepSin + sin * stepCos;
-      cos = next;
+      cos = nextCos;
+      const nextLevel = level * fadeCos - side * fadeSin;
+      side = level * fadeSin + side * fadeCos;
+      level = nextLevel;
     }
   }
   return { re, im };
