@@ -9,12 +9,12 @@ import { logMean } from './log-mean';
 export function averageByPower(curves: readonly PowerCurve[]): DbCurve {
   checkCurves(curves);
   const hz = curves[0]?.hz ?? [];
-  const mean = (k: number, of: (curve: PowerCurve) => number | undefined): number =>
+  const mean = (of: (curve: PowerCurve) => number | undefined): number =>
     curves.reduce((sum, curve) => sum + (of(curve) ?? 0), 0) / curves.length;
   const db = Array.from(hz, (_, k) =>
     levelOverNoise(
-      mean(k, ({ power }) => power[k]),
-      mean(k, ({ noisePower }) => noisePower?.[k]),
+      mean(({ power }) => power[k]),
+      mean(({ noisePower }) => noisePower?.[k]),
     ),
   );
   return { hz, db };

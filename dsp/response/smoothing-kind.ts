@@ -3,15 +3,7 @@ import { smoothOver } from './smoothing';
 
 /** How a response is smoothed: not at all, over a fraction of an octave, or over a varying one. */
 export type SmoothingKind =
-  | 'none'
-  | '1/1'
-  | '1/2'
-  | '1/3'
-  | '1/6'
-  | '1/12'
-  | '1/24'
-  | '1/48'
-  | 'variable';
+  'none' | '1/1' | '1/2' | '1/3' | '1/6' | '1/12' | '1/24' | '1/48' | 'variable';
 
 /** All kinds, from the finest; the varying one stands last. */
 export const smoothingKinds: readonly SmoothingKind[] = [

@@ -9,10 +9,7 @@ const numberText = /^(?:-?\d+(?:\.\d+)?)?$/;
  * when a row has another length than the heading or holds what is no number. Source: RFC 4180,
  * section 2; the apostrophe is common practice.
  */
-export function csvText(
-  heading: readonly string[],
-  rows: Iterable<readonly string[]>,
-): string {
+export function csvText(heading: readonly string[], rows: Iterable<readonly string[]>): string {
   const lines = [heading.map((text) => quoteField(defuse(text))).join(',')];
   for (const row of rows) {
     if (row.length !== heading.length) {

@@ -3,23 +3,25 @@ import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { smoothKind, type SmoothingKind } from '../../dsp/response/smoothing-kind';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { MicrophoneCalibration } from '../microphone/calibration';
+import { groundTake, type TakeCapture } from '../reading/ground-take';
+import { readArrival } from '../reading/read-arrival';
+import type { Fault } from '../reading/reading';
+import { sayIfSilent } from '../reading/silent-channel';
+import { spectrumWithout } from '../reading/spectrum-without';
+import { channelsInForce, untouched, type ChannelInForce } from '../reading/take-out-settings';
 import type { ChannelLabel } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
-import { groundTake, type GroundedTake, type TakeCapture } from '../reading/ground-take';
-import { readArrival } from '../reading/read-arrival';
-import { gatherChannel } from '../reading/read-one';
-import type { Fault } from '../reading/reading';
-import { gatherReference } from '../reading/reference-sweeps';
-import { sayIfSilent } from '../reading/silent-channel';
-import { spectrumWithout } from '../reading/spectrum-without';
-import { channelsInForce, untouched, type ChannelInForce } from '../reading/take-out-settings';
+import { gatherAsRead } from './gather-as-read';
 
 /** One channel of a take, as its reading has it; plain data, so that it travels from a worker. */
 export interface TakeResponse {
   readonly channel: ChannelLabel;
-  /** Mean of the sweeps in use, without the microphone's response; what is in force is in it. */
+  /**
+   * Mean of the sweeps in use re a sweep at full scale, without the microphone's response; what is in
+   * force, and how far the take's peak lies below full scale, is in it.
+   */
   readonly ir: ImpulseResponse;
   /** Silence through the same path, at the power the noise has in `ir`; null when none is known. */
   readonly noise: ImpulseResponse | null;
@@ -56,7 +58,7 @@ export function responseOfTake(
   const { layout } = grounded;
   const channel = layout.channels.find((one) => one.label === label);
   if (!channel) throw new RangeError(`the layout ${layout.name} must have ${label}`);
-  const { ir, noise, faults, spoilt, notes } = gather(grounded, label);
+  const { ir, noise, faults, spoilt, notes } = gatherAsRead(grounded, label);
   if (!ir) return trouble('failed', `No response of ${label}. ${spoilt ?? ''}`.trim());
   const found = readArrival(ir, channel);
   const silent = sayIfSilent(channel, ir, noise, found.arrival);
@@ -71,13 +73,6 @@ export function responseOfTake(
     faults,
     notes: [...notes, ...found.notes],
   };
-}
-
-function gather({ ground, audio }: GroundedTake, label: ChannelLabel) {
-  const isReference = label === ground.schedule.reference;
-  return isReference
-    ? gatherReference(ground, audio.samples).sweeps
-    : gatherChannel(ground, label, { samples: audio.samples, start: 0 });
 }
 
 /**

@@ -33,7 +33,8 @@ export function numberLines(source: string, file: ColumnFile): readonly TextLine
         `${quote(line)} is no row of numbers. Put # before it if it is a note`,
       );
     }
-    if (line.length > longestRow) return badLine(file, number, 'it is too long for a row of numbers');
+    if (line.length > longestRow)
+      return badLine(file, number, 'it is too long for a row of numbers');
     const text = line.replace(trailingNote, '').replace(trailingSeparator, '');
     lines.push({ number, text });
   }

@@ -78,10 +78,7 @@ function readSplit(
   return rows;
 }
 
-function readCommas(
-  lines: readonly TextLine[],
-  file: ColumnFile,
-): readonly ColumnRow[] | Trouble {
+function readCommas(lines: readonly TextLine[], file: ColumnFile): readonly ColumnRow[] | Trouble {
   const split = lines.map(({ number, text }) => ({ number, pieces: text.split(',') }));
   const possible = groupings.filter(({ length }) => length <= file.mostColumns);
   const fitting = possible.filter((grouping) =>
@@ -134,11 +131,7 @@ function readRow(
   if (texts.length < 2 || texts.length > file.mostColumns) {
     const count = texts.length === 1 ? 'one number' : `${texts.length} numbers`;
     const wanted = file.mostColumns === 3 ? 'two or three' : 'two';
-    return badLine(
-      file,
-      line,
-      `${count} where ${wanted} must stand: ${file.columns}`,
-    );
+    return badLine(file, line, `${count} where ${wanted} must stand: ${file.columns}`);
   }
   if (first && first.numbers.length !== texts.length) {
     return badLine(

@@ -109,4 +109,3 @@ function calibrationNotes(calibration: MicrophoneCalibration | null): string[] {
   const { name } = calibration;
   return [`The microphone's response (${name}) is taken out of all readings, with ${phase}.`];
 }
-

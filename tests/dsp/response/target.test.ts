@@ -31,7 +31,11 @@ describe('targetDb', () => {
   it('has a bass shelf with half its dB at its frequency', () => {
     for (const db of [8, -5]) {
       const target = { ...flatTarget, bassShelf: { hz: 100, db } };
-      expectClose([1, 100, 10_000].map((hz) => targetDb(target, hz)), [db, db / 2, 0], 1e-3);
+      expectClose(
+        [1, 100, 10_000].map((hz) => targetDb(target, hz)),
+        [db, db / 2, 0],
+        1e-3,
+      );
     }
   });
 

@@ -29,7 +29,7 @@ describe('fileName', () => {
     ['Sofa (links)', 'Sofa (links)'],
     ['Küche 北', 'Küche 北'],
     ['end. . ', 'end'],
-    ['$(reboot) `x` %PATH% \'q\'', '(reboot) x PATH q'],
+    ["$(reboot) `x` %PATH% 'q'", '(reboot) x PATH q'],
   ])('makes %s harmless', (position, plain) => {
     const name = fileName({ ...facts, position }, 'response', 'csv');
     expect(name).toBe(`5.2.4 FL ${plain} 2026-03-01 09-05 response.csv`);

@@ -8,13 +8,7 @@ import { scheduleTake } from '../../../src/take/schedule-take';
 import type { Schedule } from '../../../src/take/schedule';
 import { isTrouble } from '../../../src/trouble';
 import { expectClose } from '../../close';
-import {
-  hearWires,
-  layoutNamed,
-  readingOf,
-  readWires,
-  type Wires,
-} from '../reading/wired-room';
+import { hearWires, layoutNamed, readingOf, readWires, type Wires } from '../reading/wired-room';
 
 const echo = { delaySamples: 900, gain: 0.2 };
 const wires: Wires = {
@@ -70,7 +64,9 @@ async function expectSame(
     0.01,
   );
   if (!curve.noisePower) return expect.fail(`${label} has no noise`);
-  const noiseDb = Array.from(curve.noisePower, (power) => Math.max(-120, powerToDb(power) - reference));
+  const noiseDb = Array.from(curve.noisePower, (power) =>
+    Math.max(-120, powerToDb(power) - reference),
+  );
   expectClose(noiseDb, read.noiseDb, 0.01);
 }
 
@@ -102,12 +98,13 @@ describe('responseOfTake', () => {
     const [its, own] = [left.arrival?.seconds ?? NaN, right.arrival?.seconds ?? NaN];
     expectClose(own - its, -70 / 48_000, 2e-6);
     expectClose(right.arrival?.index, right.ir.zeroIndex + own * right.ir.sampleRate, 1e-6);
-    // |1 + g e^(−iωd)| at the bins: 550 samples later, half as strong, in a wire of 0.4.
+    // |1 + g e^(−iωd)| at the bins: 550 samples later, half as strong, in a wire of 0.4, below the
+    // take's peak.
     const hz = [1000, 1043.6, 5000].map((f) => Math.round(f / binHz) * binHz);
     const { db } = levelCurve(responseCurve(right, hz, 'none'));
     const expected = hz.map((f) => {
       const turn = (2 * Math.PI * f * 550) / 48_000;
-      return 10 * Math.log10(0.4 ** 2 * (1.25 + Math.cos(turn)));
+      return schedule.peakDb + 10 * Math.log10(0.4 ** 2 * (1.25 + Math.cos(turn)));
     });
     expectClose(db, expected, 0.05, 'a short sweep leaves some ripple in its band');
   });
@@ -130,7 +127,12 @@ describe('responseOfTake', () => {
     const other = scheduleTake(layoutNamed('3.1'), { sweepSeconds: 0.7 });
     const wrong = responseOfTake(other, capture(hearWires(schedule, wires)), 'FC', options);
     expect(isTrouble(wrong)).toBe(true);
-    const nothing = responseOfTake(schedule, capture(new Float32Array(samples.length)), 'FL', options);
+    const nothing = responseOfTake(
+      schedule,
+      capture(new Float32Array(samples.length)),
+      'FL',
+      options,
+    );
     expect(isTrouble(nothing) && nothing.trouble).toBe('silence');
   });
 
