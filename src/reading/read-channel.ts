@@ -2,13 +2,15 @@ import { bandPower } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
+import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
+import { keepBass } from './kept-bass';
 import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
 import { readMargins } from './noise-floor-margins';
 import { readDecay } from './read-decay';
-import { readRolloff } from './read-rolloff';
+import { readRolloffOf } from './read-rolloff';
 import type { ChannelReading, DistortionReading, Fault } from './reading';
 import type { ReadingFrame } from './reading-frame';
 import { relateTiming } from './relate-timing';
@@ -57,7 +59,8 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     return unread(channel, [...source.faults, { kind: 'silent', sentence: silent }], notes);
   }
   const isSub = channel.kind === 'sub';
-  const rolloff = readRolloff(ir, noise, isSub, inForce.filter);
+  const bands = rolloffBands(ir, noise);
+  const rolloff = readRolloffOf(bands, isSub, inForce.filter);
   const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
   const heard = spectrumWithout(inForce, ir);
@@ -80,6 +83,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     levelDb,
     polarity,
     rolloff: rolloff.rolloff,
+    ...(inForce.filter ? {} : { bass: keepBass(bands) }),
     bassMarginDb: rolloff.bassMarginDb,
     peakToNoiseDb: margin,
     decaySeconds: readDecay(ir, noise),

@@ -1,6 +1,6 @@
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fitRolloff } from '../../dsp/rolloff/fit-rolloff';
-import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
+import { rolloffBands, type RolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import { marginBetween, tellRolloff, type RolloffFinding } from './rolloff-finding';
 import { divisibleHz, takeOutOfBands, type FilterInForce } from './take-out-filter';
 import { judgeThrough } from './take-out-rolloff';
@@ -21,7 +21,16 @@ export function readRolloff(
   filter: FilterInForce | null = null,
   sheetF3Hz: number | null = null,
 ): RolloffFinding {
-  const raw = rolloffBands(ir, noise);
+  return readRolloffOf(rolloffBands(ir, noise), isSub, filter, sheetF3Hz);
+}
+
+/** The same from the bass of a response in bands, any crossover in force still in it. */
+export function readRolloffOf(
+  raw: RolloffBands,
+  isSub: boolean,
+  filter: FilterInForce | null = null,
+  sheetF3Hz: number | null = null,
+): RolloffFinding {
   const bassMarginDb = marginBetween(raw.hz, raw.marginDb, 40, 80);
   const range = filter ? divisibleHz(filter) : ([0, Infinity] as const);
   const bands = filter ? takeOutOfBands(raw, filter.spec, range) : raw;

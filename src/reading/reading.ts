@@ -45,6 +45,24 @@ export interface RolloffReading {
   };
 }
 
+/**
+ * The bass of one speaker at one place, plain numbers: what a roll-off is read from together with
+ * that of other seats and of speakers of the same model. Bands at 15·2^(k/12) Hz, k = 0 … 60.
+ */
+export interface BassReading {
+  /** Power without the noise's, re the 180 to 500 Hz mean; may be below 0 in noise. */
+  readonly power: readonly number[];
+  readonly noisePower: readonly number[];
+  /** Independent spectral lines averaged in the band. */
+  readonly lines: readonly number[];
+  /** The same through decaying windows; see dsp/rolloff/early-part. */
+  readonly early: readonly {
+    readonly seconds: number;
+    readonly power: readonly number[];
+    readonly noisePower: readonly number[];
+  }[];
+}
+
 /** Harmonic distortion of a channel at the level it was played at, or why there is none. */
 export type DistortionReading =
   | ({ readonly kind: 'curves' } & HarmonicReading)
@@ -98,6 +116,8 @@ export interface ChannelReading {
   readonly levelDb: number | null;
   readonly polarity: 'normal' | 'inverted' | 'cannot tell';
   readonly rolloff: RolloffReading | null;
+  /** Left out where nothing was read or a crossover was in force, and in older sessions. */
+  readonly bass?: BassReading | undefined;
   /** Signal over noise, dB, in the band that decides the roll-off (40 to 80 Hz). */
   readonly bassMarginDb: number | null;
   /** Impulse-response peak over its pre-arrival noise, dB. */

@@ -36,7 +36,7 @@ export function withholdMended(
     ...(hit('arrival') ? untimed : {}),
     ...(hit('polarity') ? { polarity: 'cannot tell' as const } : {}),
     ...(hit('level') ? { levelDb: null } : {}),
-    ...(hit('rolloff') ? { rolloff: null } : {}),
+    ...(hit('rolloff') ? { rolloff: null, bass: undefined } : {}),
     notes: [...reading.notes, note],
   };
 }

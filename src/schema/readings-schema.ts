@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { BAND_COUNT } from '../../dsp/rolloff/rolloff-bands';
 import type { Readings } from '../reading/reading';
 import { channelLabel, finite, positive } from './schema-parts';
 import { settingsInForce } from './settings-schema';
@@ -26,6 +27,15 @@ export const rolloff = v.object({
   f10Hz: estimate,
   f6UpperHz: positive,
   box: v.object({ kind: v.picklist(['closed', 'vented', 'cannot tell']), probability }),
+});
+
+/** One number a band. */
+const bands = v.pipe(numbers, v.length(BAND_COUNT));
+const bass = v.object({
+  power: bands,
+  noisePower: bands,
+  lines: bands,
+  early: v.array(v.object({ seconds: positive, power: bands, noisePower: bands })),
 });
 
 const curves = v.object({
@@ -61,6 +71,7 @@ const channel = v.object({
   levelDb: v.nullable(finite),
   polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
   rolloff: v.nullable(rolloff),
+  bass: v.optional(bass),
   bassMarginDb: v.nullable(finite),
   peakToNoiseDb: v.nullable(finite),
   decaySeconds: v.optional(v.nullable(finite), null),

@@ -4,6 +4,7 @@ import type { Readings } from '../reading/reading';
 import type { RigKind } from '../rig/port';
 import type { DeclaredSettings, SettingsInForce } from '../system/declared-settings';
 import type { DeclaredSystem } from '../system/declared-system';
+import type { SpeakerModels } from '../system/speaker-models';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import type { EarAnswers } from '../wirecheck/ear-check';
 import type { WalkSound, WalkStop } from '../wirecheck/walk';
@@ -107,4 +108,6 @@ export interface SessionDocument {
   readonly seatSounds: readonly WalkSound[];
   /** What the processor has in force while it is measured. */
   readonly inForce: DeclaredSettings;
+  /** Which speakers are of one model, and their sheets. */
+  readonly models: SpeakerModels;
 }

@@ -1,5 +1,6 @@
 import { nothingInForce } from '../system/declared-settings';
 import { nothingDeclared } from '../system/declared-system';
+import { noModelsDeclared } from '../system/speaker-models';
 import { defaultProcessorSteps } from '../proposal/default-processor-steps';
 import type { SessionDocument } from './document';
 
@@ -44,5 +45,6 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     walk: [],
     seatSounds: [],
     inForce: nothingInForce,
+    models: noModelsDeclared,
   };
 }

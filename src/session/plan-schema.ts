@@ -1,8 +1,10 @@
 import * as v from 'valibot';
 import { channelLabel, finite, positive } from '../schema/schema-parts';
+import { speakerModels } from '../schema/models-schema';
 import { declaredSettings } from '../schema/settings-schema';
 import { nothingInForce } from '../system/declared-settings';
 import { nothingDeclared, type DeclaredSystem } from '../system/declared-system';
+import { noModelsDeclared } from '../system/speaker-models';
 import { sheetSchema } from '../system/sheet/sheet-schema';
 import type { EarAnswers } from '../wirecheck/ear-check';
 import type { WalkSound, WalkStop } from '../wirecheck/walk';
@@ -59,4 +61,5 @@ export const planFields = {
   walk: v.optional(v.array(walkStop), []),
   seatSounds: v.optional(v.array(walkSound), []),
   inForce: v.optional(declaredSettings, nothingInForce),
+  models: v.optional(speakerModels, noModelsDeclared),
 };

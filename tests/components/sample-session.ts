@@ -1,6 +1,7 @@
 import type { SessionDocument, TakeRecord } from '../../src/session/document';
 import { nothingInForce } from '../../src/system/declared-settings';
 import { nothingDeclared } from '../../src/system/declared-system';
+import { noModelsDeclared } from '../../src/system/speaker-models';
 import { layoutFromName } from '../../src/system/layout';
 import { scheduleTake } from '../../src/take/schedule-take';
 import { isTrouble } from '../../src/trouble';
@@ -53,6 +54,7 @@ export function sampleDocument(layout: string): SessionDocument {
     walk: [],
     seatSounds: [],
     inForce: nothingInForce,
+    models: noModelsDeclared,
   };
 }
 
