@@ -21,7 +21,7 @@ export function readResponse(
   fitted: RolloffFit['curve'] | null,
   isSub: boolean,
 ): Pick<ReadingCurves, 'response' | 'fit'> {
-  const { range, zero, fitOn } = isSub ? sub : main;
+  const { range, zero } = isSub ? sub : main;
   const halfRate = (heard.power.length - 1) * heard.hzPerBin;
   const grid = logGrid(range[0], Math.min(range[1], 0.9 * halfRate), fraction);
   const db = smoothPower(heard, grid, fraction).map(powerToDb);
@@ -36,18 +36,23 @@ export function readResponse(
     db: Array.from(db, relative),
     noiseDb: Array.from(noiseDb, relative),
   };
-  if (!fitted) return { response, fit: null };
-  const level =
-    meanBetween(grid, db.map(relative), fitOn) - meanBetween(fitted.hz, fitted.medianDb, fitOn);
+  return { response, fit: fitted && layFit(response, fitted, isSub) };
+}
+
+/** A fitted roll-off laid on a response by their mean distance, where both are flat. */
+export function layFit(
+  { hz, db }: Pick<ReadingCurves['response'], 'hz' | 'db'>,
+  fitted: RolloffFit['curve'],
+  isSub: boolean,
+): NonNullable<ReadingCurves['fit']> {
+  const { fitOn } = isSub ? sub : main;
+  const level = meanBetween(hz, db, fitOn) - meanBetween(fitted.hz, fitted.medianDb, fitOn);
   const lay = (values: Float64Array): number[] => Array.from(values, (value) => value + level);
   return {
-    response,
-    fit: {
-      hz: Array.from(fitted.hz),
-      db: lay(fitted.medianDb),
-      low: lay(fitted.lowDb),
-      high: lay(fitted.highDb),
-    },
+    hz: Array.from(fitted.hz),
+    db: lay(fitted.medianDb),
+    low: lay(fitted.lowDb),
+    high: lay(fitted.highDb),
   };
 }
 

@@ -1,4 +1,5 @@
 import { trouble, type Trouble } from '../trouble';
+import type { RolloffFinding } from './rolloff-finding';
 
 /** Reading was told to stop. */
 export const readingStopped = trouble(
@@ -12,4 +13,10 @@ export function readingFailed(why: string): Trouble {
     'failed',
     `Reading failed: ${why}. The capture is kept; reload and read it again.`,
   );
+}
+
+/** Reading a roll-off together ended on an error of its own. */
+export function togetherFailed(why: string): RolloffFinding {
+  const note = `The roll-off could not be read together: ${why}. Reload the page to try again.`;
+  return { rolloff: null, curve: null, bassMarginDb: null, notes: [note] };
 }

@@ -1,5 +1,7 @@
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { ChannelReading, Readings } from '../reading/reading';
+import type { RolloffFinding } from '../reading/rolloff-finding';
+import type { TogetherOrder } from '../reading/rolloff-together';
 import type { Capture, Rig } from '../rig/port';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
@@ -50,6 +52,8 @@ export interface BenchParts {
     capture: Pick<Capture, 'samples' | 'sampleRate' | 'loopback'>,
     options: ReadOptions,
   ): Promise<Readings | Trouble>;
+  /** Reads one roll-off from all that was heard of a model; never rejects. */
+  readTogether(order: TogetherOrder): Promise<RolloffFinding>;
   readStop(schedule: Schedule, capture: Capture): Promise<StopReading | Trouble>;
   /** Someone who looks into the sound of takes, which `load` gives. */
   inspect(load: (takeId: string) => Promise<TakeSound | Trouble>): Inspector;

@@ -1,6 +1,7 @@
 import type { NoiseRequest, NoiseState } from '../noise/noise-state';
 import type { Proposal } from '../proposal/proposal';
 import type { ChannelReading, Readings } from '../reading/reading';
+import type { RolloffTogether } from '../reading/rolloff-together';
 import type { MicLevel, PlayProgress, RigAbilities, RigKind } from '../rig/port';
 import type { Weighting } from '../../dsp/level/weighting';
 import type {
@@ -62,6 +63,8 @@ export interface BenchState {
   readonly layout: Layout;
   /** Readings of the current position, its takes joined; null when there are none. */
   readonly readings: Readings | null;
+  /** Roll-offs read together from seats and speakers of one model; those that still stand. */
+  readonly together: readonly RolloffTogether[];
   /** Null until there are readings. */
   readonly proposal: Proposal | null;
   readonly activity: Activity;

@@ -1,5 +1,6 @@
 import { inspectInWorker } from '../inspect/inspect-in-worker';
 import { readInWorker } from '../reading/read-in-worker';
+import { readTogetherInWorker } from '../reading/together-in-worker';
 import { askForMicrophone } from '../rig/live/ask-for-microphone';
 import { listDevices, watchDeviceList } from '../rig/live/list-devices';
 import { liveRig } from '../rig/live/live-rig';
@@ -37,6 +38,7 @@ export function browserParts(store: SessionStore): BenchParts {
       );
     },
     read: readInWorker,
+    readTogether: readTogetherInWorker,
     readStop: readStopInWorker,
     inspect: inspectInWorker,
     takeFiles: (schedule) =>

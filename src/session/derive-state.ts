@@ -8,20 +8,24 @@ import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { SessionDocument } from './document';
+import { ordersTogether, stillTogether } from './orders-together';
 import { takesHere } from './take-record';
 
 /** Fills in what follows from the document; reuses what did not change. */
 export function deriveState(state: BenchState, before: BenchState | null): BenchState {
-  const next = { ...state, layout: layoutNow(state, before) };
+  const layout = layoutNow(state, before);
+  const orders = ordersTogether(state.document, layout);
+  const next = { ...state, layout, together: stillTogether(state.together, orders) };
   const readings = readingsOf(next.document, before);
   if (!readings) return { ...next, readings: null, proposal: null, toRepeat: [] };
   const { processor } = next.document;
-  const same = readings === before?.readings;
-  const toRepeat = same ? before.toRepeat : toRepeatOf(readings, next.layout);
+  const sameReadings = readings === before?.readings;
+  const toRepeat = sameReadings ? before.toRepeat : toRepeatOf(readings, next.layout);
+  const same = sameReadings && next.together === before.together;
   if (same && processor === before.document.processor) {
     return { ...next, readings, toRepeat, proposal: before.proposal };
   }
-  const proposal = proposeSettings(readings, next.layout, processor);
+  const proposal = proposeSettings(readings, next.layout, processor, next.together);
   return { ...next, readings, toRepeat, proposal: isTrouble(proposal) ? null : proposal };
 }
 

@@ -45,6 +45,11 @@ export class Desk {
     for (const listener of this.#listeners) listener();
   }
 
+  /** Sets what other things of the state follow from. */
+  derive(changes: Partial<BenchState>): void {
+    this.set(deriveState({ ...this.state, ...changes }, this.state));
+  }
+
   /** Shows a trouble until it is dismissed or replaced. */
   raise(problem: Trouble): void {
     this.set({ trouble: problem });

@@ -15,6 +15,7 @@ import { runClimb, runSoundLevelCalibration } from './run/climb-run';
 import { Desk } from './desk';
 import { createDeviceWatch, type DeviceWatch } from './devices/device-watch';
 import type { Position, SessionDocument } from './document';
+import { followTogether } from './run/follow-together';
 import { createMeterDesk } from './run/meter-desk';
 import { createNoiseRun, type NoiseRun } from './run/noise-run';
 import { createPlugBoard } from './run/plug-board';
@@ -38,6 +39,7 @@ export class SessionBench implements Bench {
       document,
       layout,
       readings: null,
+      together: [],
       proposal: null,
       activity: { kind: 'idle' },
       trouble: null,
@@ -57,6 +59,7 @@ export class SessionBench implements Bench {
       board: createPlugBoard(),
       meter: createMeterDesk(desk),
     };
+    followTogether(desk);
     this.#noise = createNoiseRun(this.#room);
     this.#devices = createDeviceWatch(desk);
   }

@@ -28,6 +28,7 @@ export class FakeBench implements Bench {
       document: sampleDocument(name),
       layout: layoutOf(name),
       readings: null,
+      together: [],
       proposal: null,
       activity: { kind: 'idle' },
       trouble: null,

@@ -1,4 +1,5 @@
 import { readTake } from '../../../src/reading/read-take';
+import { readOrder } from '../../../src/reading/rolloff-together';
 import { practiceRig } from '../../../src/rig/practice';
 import { hiddenFaults } from '../../../src/rig/practice-miswiring';
 import type { BenchState } from '../../../src/session/bench';
@@ -35,6 +36,7 @@ export function makeBench(
           faults: hiddenFaults(layout, session.practice.hidden),
         }),
       ),
+    readTogether: (order) => Promise.resolve(readOrder(order)),
     readStop: (schedule, capture) => Promise.resolve(readStop(schedule, capture)),
     read: (schedule, capture, options) => readTake(schedule, capture, options),
     inspect: inspectHere,
