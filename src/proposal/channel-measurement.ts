@@ -1,4 +1,5 @@
 import type { ChannelReading, Readings } from '../reading/reading';
+import { togetherOf, type RolloffTogether } from '../reading/rolloff-together';
 import type { Channel, Layout } from '../system/channel';
 import { layoutOrder } from '../system/layout';
 
@@ -6,16 +7,26 @@ import { layoutOrder } from '../system/layout';
 export interface ChannelMeasurement {
   readonly channel: Channel;
   readonly reading: ChannelReading | null;
+  /** The roll-off of its model, from all seats; null when none was read together. */
+  readonly together: RolloffTogether | null;
 }
 
 export type MissingNumber = 'roll-off' | 'arrival' | 'level';
 
 /** The layout's channels in the fixed order of channels, each with its reading. */
-export function pairReadings(readings: Readings, layout: Layout): readonly ChannelMeasurement[] {
+export function pairReadings(
+  readings: Readings,
+  layout: Layout,
+  together: readonly RolloffTogether[],
+): readonly ChannelMeasurement[] {
   const byLabel = new Map(readings.channels.map((reading) => [reading.channel, reading]));
   return layoutOrder
     .flatMap((label) => layout.channels.filter((channel) => channel.label === label))
-    .map((channel) => ({ channel, reading: byLabel.get(channel.label) ?? null }));
+    .map((channel) => ({
+      channel,
+      reading: byLabel.get(channel.label) ?? null,
+      together: togetherOf(together, channel.label),
+    }));
 }
 
 /** Why a number is missing: the segment's faults, and the reading's notes about that number. */

@@ -18,6 +18,13 @@ export interface CrossoverAlternative {
   readonly measured: boolean;
 }
 
+/** Speakers of one model, and how much was heard of them. */
+export interface ReadFrom {
+  readonly channels: readonly ChannelLabel[];
+  /** Such as "3 seats and 2 speakers". */
+  readonly heard: string;
+}
+
 export interface GroupProposal {
   readonly group: GroupId;
   readonly channels: readonly ChannelLabel[];
@@ -26,6 +33,8 @@ export interface GroupProposal {
   readonly practiceHz: number | null;
   readonly measuredHz: number | null;
   readonly decidedBy: ChannelLabel | null;
+  /** What the deciding roll-off was read together from; left out: from this position alone. */
+  readonly readFrom?: ReadFrom | undefined;
   readonly reason: string;
   readonly warnings: readonly string[];
   readonly alternatives: readonly CrossoverAlternative[];

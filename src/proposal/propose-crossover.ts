@@ -1,4 +1,6 @@
+import { contradictSheet, contradictTogether } from '../reading/contradict-together';
 import type { RolloffReading } from '../reading/reading';
+import { heardInWords, type RolloffTogether } from '../reading/rolloff-together';
 import type { Channel, ChannelLabel, GroupId } from '../system/channel';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
 import { sayHz, sayList, startSentence } from './phrases';
@@ -15,12 +17,15 @@ const localisedHz = 120;
 interface KnownSpeaker {
   readonly channel: Channel;
   readonly rolloff: RolloffReading;
+  /** What it was read together from; null: from this position alone. */
+  readonly together: RolloffTogether | null;
 }
 
 /**
  * Where a group of speakers hands its bass to the subs, in steps of the processor, Hz.
  * Practice: the first step at or above the worst f3 + 10 Hz. Measured, which is proposed: the first
- * step at or above 1.25 × the worst 80 % quantile of f6.
+ * step at or above 1.25 × the worst 80 % quantile of f6. A roll-off that was read together from all
+ * seats stands in for the one of this position.
  */
 export function proposeCrossover(
   group: GroupId,
@@ -28,16 +33,31 @@ export function proposeCrossover(
   steps: readonly number[],
   hasSubs: boolean,
 ): GroupProposal {
-  const known = members.flatMap(({ channel, reading }): KnownSpeaker[] =>
-    reading?.rolloff ? [{ channel, rolloff: reading.rolloff }] : [],
-  );
-  const unknown = members.filter(({ reading }) => !reading?.rolloff);
+  const known = members.flatMap((member) => knownSpeaker(member) ?? []);
+  const unknown = members.filter((member) => !knownSpeaker(member));
   const missing = unknown.map((member) => sayMissing(member, 'roll-off'));
+  const warnings = [...sayContradictions(members), ...missing];
   const base = { group, channels: members.map(({ channel }) => channel.label) };
-  if (!hasSubs) return { ...base, ...fullRange(known), warnings: missing };
+  if (!hasSubs) return { ...base, ...fullRange(known), warnings };
   const decider = worst(known, (speaker) => speaker.rolloff.f6UpperHz);
-  if (!decider) return { ...base, ...nothingKnown(members, steps), warnings: missing };
-  return { ...base, ...fromRolloff(known, decider, steps, missing, members) };
+  if (!decider) return { ...base, ...nothingKnown(members, steps), warnings };
+  return { ...base, ...fromRolloff(known, decider, steps, warnings, members) };
+}
+
+function knownSpeaker({ channel, reading, together }: ChannelMeasurement): KnownSpeaker | null {
+  const joint = together?.finding.rolloff;
+  if (joint) return { channel, rolloff: joint, together };
+  return reading?.rolloff ? { channel, rolloff: reading.rolloff, together: null } : null;
+}
+
+/** What cannot be of the roll-offs that were read together, each once. */
+function sayContradictions(members: readonly ChannelMeasurement[]): string[] {
+  const said = members.flatMap(({ reading, together }) => {
+    if (!together) return [];
+    const alone = reading && contradictTogether(reading, together);
+    return [contradictSheet(together), alone].filter((one) => one !== null);
+  });
+  return [...new Set(said)];
 }
 
 type Answer = Omit<GroupProposal, 'group' | 'channels'>;
@@ -46,7 +66,7 @@ function fromRolloff(
   known: readonly KnownSpeaker[],
   decider: KnownSpeaker,
   steps: readonly number[],
-  missing: readonly string[],
+  warnings: readonly string[],
   members: readonly ChannelMeasurement[],
 ): Answer {
   const neededHz = measuredFactor * decider.rolloff.f6UpperHz;
@@ -58,8 +78,9 @@ function fromRolloff(
     practiceHz,
     measuredHz,
     decidedBy: decider.channel.label,
+    ...readFrom(decider),
     reason: [
-      sayRolloff(decider, known.length > 1),
+      sayRolloff(decider, known),
       measuredHz === null
         ? `It calls for ${sayHz(neededHz)} or more, and the processor's highest step is ${sayHz(highest(steps))}: no step will do.`
         : `The first step at or above ${sayHz(neededHz)} is ${sayHz(measuredHz)}.`,
@@ -67,7 +88,7 @@ function fromRolloff(
     ].join(' '),
     warnings: [
       ...(measuredHz === null ? [] : warnLocalised(measuredHz, members)),
-      ...missing,
+      ...warnings,
       ...known.flatMap(({ channel }) => faultsOf(channel.label, members)),
     ],
     alternatives: steps.map((stepHz): CrossoverAlternative => ({
@@ -105,19 +126,33 @@ function fullRange(known: readonly KnownSpeaker[]): Answer {
     practiceHz: null,
     measuredHz: null,
     decidedBy: decider?.channel.label ?? null,
+    ...(decider ? readFrom(decider) : {}),
     reason: decider
-      ? `${start} ${sayRolloff(decider, known.length > 1)} What lies below is lost.`
+      ? `${start} ${sayRolloff(decider, known)} What lies below is lost.`
       : start,
     warnings: [],
     alternatives: [],
   };
 }
 
-function sayRolloff({ channel, rolloff }: KnownSpeaker, compared: boolean): string {
+function readFrom({ together }: KnownSpeaker): Pick<GroupProposal, 'readFrom'> {
+  if (!together) return {};
+  const { order } = together;
+  return { readFrom: { channels: order.channels, heard: heardInWords(order) } };
+}
+
+function sayRolloff(decider: KnownSpeaker, known: readonly KnownSpeaker[]): string {
+  const { rolloff, together } = decider;
   const { median, interval } = rolloff.f6Hz;
-  const lead = compared ? ', the highest of the group' : '';
+  const shared = known.filter(
+    (one) => one === decider || (together !== null && one.together === together),
+  );
+  const names = sayList(shared.map(({ channel }) => channel.name));
+  const verb = shared.length > 1 ? 'are' : 'is';
+  const lead = known.length > shared.length ? ', the highest of the group' : '';
+  const from = together ? `, read from ${heardInWords(together.order)}` : '';
   return startSentence(
-    `${channel.name} is 6 dB down at ${sayHz(median)}${lead} (90 % between ${sayHz(interval[0])} and ${sayHz(interval[1])}).`,
+    `${names} ${verb} 6 dB down at ${sayHz(median)}${lead}${from} (90 % between ${sayHz(interval[0])} and ${sayHz(interval[1])}).`,
   );
 }
 

@@ -1,4 +1,5 @@
 import type { Readings } from '../reading/reading';
+import type { RolloffTogether } from '../reading/rolloff-together';
 import type { Layout } from '../system/channel';
 import type { Trouble } from '../trouble';
 import { pairReadings, type ChannelMeasurement } from './channel-measurement';
@@ -18,17 +19,19 @@ const groupOrder = groupIds.filter((group) => group !== 'subs');
 /**
  * Numbers to type into the processor, each with its reason, out of one take's readings: crossover
  * per group, distance, trim and polarity per channel. The order of channels in the readings and the
- * layout changes nothing. A trouble when the readings belong to another layout, hold what is no
- * number, or the processor's steps cannot be used.
+ * layout changes nothing. Roll-offs read `together` stand in for those of this position. A trouble
+ * when the readings belong to another layout, hold what is no number, or the processor's steps
+ * cannot be used.
  */
 export function proposeSettings(
   readings: Readings,
   layout: Layout,
   processor: ProcessorSteps,
+  together: readonly RolloffTogether[] = [],
 ): Proposal | Trouble {
   const refused = checkProcessor(processor) ?? checkReadings(readings, layout);
   if (refused) return refused;
-  const members = pairReadings(readings, layout);
+  const members = pairReadings(readings, layout, together);
   const hasSubs = members.some(({ channel }) => channel.kind === 'sub');
   return {
     format: 'leadline-proposal',

@@ -6,14 +6,15 @@ const sheetFactor = 1.3;
 
 /**
  * That a speaker's own roll-off at this seat cannot be that of its model, because an interval of
- * one and of the other do not meet, as a sentence; null when they can be one. Common practice.
+ * one and of the other do not meet, as a sentence; null when they can be one, and where a fault spoils
+ * the reading. Common practice.
  */
 export function contradictTogether(
-  { channel, rolloff }: ChannelReading,
+  { channel, rolloff, faults }: ChannelReading,
   { order, finding }: RolloffTogether,
 ): string | null {
   const joint = finding.rolloff;
-  if (!rolloff || !joint) return null;
+  if (faults.length > 0 || !rolloff || !joint) return null;
   const apart = (['f6Hz', 'f3Hz', 'f10Hz'] as const).find(
     (which) => !meet(rolloff[which], joint[which]),
   );

@@ -95,8 +95,8 @@ const hiders = {
 } as const;
 
 const actions = {
-  noise: 'Average four sweeps, or measure close to the speaker',
-  decay: 'Use a sweep of twice the length, or measure close to the speaker',
+  noise: 'Average four sweeps',
+  decay: 'Use a sweep of twice the length',
   band: 'Use a sweep that goes higher',
 } as const;
 

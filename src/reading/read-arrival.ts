@@ -25,8 +25,8 @@ export function readArrival(ir: ImpulseResponse, channel: Channel): ArrivalFindi
   if (!arrival) {
     const note =
       channel.kind === 'sub'
-        ? 'No arrival: the sub carries too little above the noise to time it. More level would settle it, or its tape distance.'
-        : 'No arrival: nothing stands above the noise. Check that the speaker plays, or raise the level.';
+        ? 'No arrival: the sub carries too little above the noise to time it. More level would settle it.'
+        : 'No arrival: nothing stands above the noise in the band it is timed in. More level would settle it.';
     return { arrival: null, ceilingSeconds: null, notes: [note] };
   }
   const later = arrival.strongestSeconds - arrival.seconds;

@@ -125,7 +125,7 @@ function readLevel(
 }
 
 const levelNote =
-  'No level: the noise is as strong as the speaker in the band it is read in. More level, or less hum, would settle it.';
+  'No level: the noise is as strong as the speaker in the band it is read in. More level would settle it.';
 
 const gainNote =
   "No level: the gain is not that of the reference speaker's sweep. Leave all volumes alone and repeat this segment.";
@@ -153,6 +153,6 @@ function unread(
 
 function polarityNote(isSub: boolean): string {
   return isSub
-    ? 'Polarity of a sub cannot be told from its arrival; it is set together with its distance.'
+    ? 'Polarity of a sub cannot be told from its arrival: set it together with its distance, by how it sums with the speakers.'
     : 'Polarity cannot be told: its two signs disagree or the noise is too near. A reading close to the speaker would settle it.';
 }

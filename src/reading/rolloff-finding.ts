@@ -13,9 +13,9 @@ export interface RolloffFinding {
 const subSpread = 4;
 
 const cautions = {
-  wide: 'The roll-off is uncertain by more than a factor of 3: a reading close to the driver, or more seats, would settle it.',
+  wide: 'The roll-off is uncertain by more than a factor of 3: a reading close to the driver would settle it.',
   noise:
-    'The lower end of the roll-off lies in the noise: more level or a longer sweep would settle it.',
+    'The lower end of the roll-off lies in the noise: a longer sweep would settle it.',
   low: 'The speaker may reach below 15 Hz, the lowest band read: the lower limits are not known.',
 } as const;
 
@@ -26,7 +26,7 @@ export function tellRolloff(
   bassMarginDb: number | null,
 ): RolloffFinding {
   if (isRefusal(fit)) {
-    const note = `No roll-off: ${sayBands(fit.bandsWithMargin)} 6 dB above the noise. More level or a longer sweep would settle it.`;
+    const note = `No roll-off: ${sayBands(fit.bandsWithMargin)} 6 dB above the noise. More level would settle it.`;
     return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
   }
   const { low, high } = fit.f10Hz;

@@ -9,7 +9,7 @@ const spoils = {
   arrival: [0, 24000],
   polarity: [100, 6000],
   level: [250, 4000],
-  rolloff: [0, 700],
+  'roll-off': [0, 700],
 } as const;
 /** On a sub everything is read from its one band. */
 const spoilsSubHz = [0, 500] as const;
@@ -36,7 +36,7 @@ export function withholdMended(
     ...(hit('arrival') ? untimed : {}),
     ...(hit('polarity') ? { polarity: 'cannot tell' as const } : {}),
     ...(hit('level') ? { levelDb: null } : {}),
-    ...(hit('rolloff') ? { rolloff: null, bass: undefined } : {}),
+    ...(hit('roll-off') ? { rolloff: null, bass: undefined } : {}),
     notes: [...reading.notes, note],
   };
 }
