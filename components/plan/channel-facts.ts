@@ -3,6 +3,12 @@ import { customElement, property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { ChannelProposal } from '../../src/proposal/proposal';
 import type { ChannelReading, RolloffReading } from '../../src/reading/reading';
+import {
+  heardInWords,
+  togetherOf,
+  type RolloffTogether,
+} from '../../src/reading/rolloff-together';
+import { untoldOf } from '../../src/reading/untold';
 import type { Bench } from '../../src/session/bench';
 import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
 import type { DeclaredSystem } from '../../src/system/declared-system';
@@ -64,6 +70,7 @@ export class ChannelFacts extends LitElement {
     const readings = state.readings?.layout === state.layout.name ? state.readings : null;
     const reading = readings?.channels.find((one) => one.channel === channel.label) ?? null;
     const proposal = state.proposal?.channels.find((one) => one.channel === channel.label) ?? null;
+    const together = togetherOf(state.together, channel.label);
     return html`<h2>
         <span class="name">${asSentence(channel.name)}</span>
         <span class="num" style=${styleMap({ color: groupColour(channel.group) })}
@@ -72,7 +79,7 @@ export class ChannelFacts extends LitElement {
       </h2>
       <dl class="facts">
         ${declaredFacts(channel, state.layout, state.document.system)}
-        ${reading && readings ? measuredFacts(reading, readings.reference) : nothing}
+        ${reading && readings ? measuredFacts(reading, readings.reference, together) : nothing}
         ${proposal ? proposedFacts(proposal) : nothing}
       </dl>
       ${reading ? renderNotes(reading, proposal) : html`<p class="soft">Not measured yet.</p>`}`;
@@ -106,7 +113,11 @@ function declaredFacts(channel: Channel, layout: Layout, system: DeclaredSystem)
     }`;
 }
 
-function measuredFacts(reading: ChannelReading, reference: ChannelLabel): TemplateResult {
+function measuredFacts(
+  reading: ChannelReading,
+  reference: ChannelLabel,
+  together: RolloffTogether | null,
+): TemplateResult {
   return html`<dt>Distance</dt>
     <dd class="num">${metresText(reading.distanceMetres)}</dd>
     ${
@@ -125,6 +136,7 @@ function measuredFacts(reading: ChannelReading, reference: ChannelLabel): Templa
     <dt>Polarity</dt>
     <dd class=${reading.polarity === 'inverted' ? 'signal' : ''}>${reading.polarity}</dd>
     ${reading.rolloff ? rolloffFacts(reading.rolloff) : nothing}
+    ${together?.finding.rolloff ? togetherFacts(together, together.finding.rolloff) : nothing}
     <dt>Over the noise <span class="range">40–80${thinSpace}Hz</span></dt>
     <dd class="num">${dbText(reading.bassMarginDb, 0)}</dd>`;
 }
@@ -136,6 +148,13 @@ function rolloffFacts({ f3Hz, box }: RolloffReading): TemplateResult {
     </dd>
     <dt>Box</dt>
     <dd>${box.kind}</dd>`;
+}
+
+function togetherFacts({ order }: RolloffTogether, { f3Hz }: RolloffReading): TemplateResult {
+  return html`<dt>Read from ${heardInWords(order)}</dt>
+    <dd class="num">
+      ${hzText(f3Hz.median)} <span class="soft">${intervalText(f3Hz.interval)}</span>
+    </dd>`;
 }
 
 function proposedFacts(proposal: ChannelProposal): TemplateResult {
@@ -154,10 +173,12 @@ function renderNotes(
   proposal: ChannelProposal | null,
 ): TemplateResult | typeof nothing {
   const wrong = [...reading.faults.map((fault) => fault.sentence), ...(proposal?.warnings ?? [])];
-  if (wrong.length + reading.notes.length === 0) return nothing;
+  const untold = untoldOf(reading).map(({ sentence }) => sentence);
+  const notes = [...new Set([...reading.notes, ...untold])].filter((one) => !wrong.includes(one));
+  if (wrong.length + notes.length === 0) return nothing;
   return html`<ul>
     ${[...new Set(wrong)].map((sentence) => html`<li class="signal">${sentence}</li>`)}
-    ${reading.notes.map((sentence) => html`<li class="soft">${sentence}</li>`)}
+    ${notes.map((sentence) => html`<li class="soft">${sentence}</li>`)}
   </ul>`;
 }
 

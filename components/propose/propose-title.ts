@@ -24,6 +24,11 @@ export function proposeTitle(view: ProposeView, layout: Layout): TitleAndLede {
   if (crossoverHz === null) {
     return { title, lede: `${decidedBy} rolls off too high even for the highest step.` };
   }
+  const { readFrom } = groupProposal;
+  if (readFrom && labels.length > 1 && labels.every((label) => readFrom.channels.includes(label))) {
+    const lede = `${sayList(labels)} share one setting and are one model, read from ${readFrom.heard}.`;
+    return { title, lede };
+  }
   const lede =
     labels.length > 1
       ? `${sayList(labels)} share one setting; ${decidedBy} reaches less deep, so it decides.`

@@ -1,11 +1,13 @@
 import type { GroupProposal, Proposal } from '../../src/proposal/proposal';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
+import { applyTogether } from '../../src/reading/apply-together';
 import type { BenchState } from '../../src/session/bench';
 import type { ChannelLabel, GroupId } from '../../src/system/channel';
 import { currentReadings } from '../probe/take/take-lanes';
 
 /** What the Propose stage shows of the bench: one group, and the speaker examined in it. */
 export interface ProposeView {
+  /** With the roll-offs read together in place of those of this position. */
   readonly readings: Readings;
   readonly proposal: Proposal;
   /** All groups of the plan that have a speaker, subs last. */
@@ -23,9 +25,10 @@ export interface ProposeView {
 /** Null while there is nothing to propose from. */
 export function proposeView(state: BenchState, selected: ChannelLabel | null): ProposeView | null {
   const { layout, document } = state;
-  const readings = currentReadings(state);
+  const here = currentReadings(state);
   const proposal = state.proposal?.layout === layout.name ? state.proposal : null;
-  if (!readings || !proposal) return null;
+  if (!here || !proposal) return null;
+  const readings = applyTogether(here, state.together);
   const selectedGroup = layout.channels.find(({ label }) => label === selected)?.group;
   const hasSubs = layout.channels.some(({ group }) => group === 'subs');
   const groups = [

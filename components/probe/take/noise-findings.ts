@@ -49,20 +49,29 @@ export class NoiseFindings extends LitElement {
   @property({ attribute: false }) offsetDb: number | null = null;
 
   override willUpdate(): void {
-    this.hidden = !this.readings?.channels.some(({ margins }) => margins);
+    const { readings } = this;
+    const known = readings?.channels.some(({ margins }) => margins) ?? false;
+    this.hidden = !known && readings?.capture.noise !== null;
   }
 
   override render() {
     const { readings } = this;
     const read = readings?.channels.filter(({ margins }) => margins) ?? [];
-    if (!readings || read.length === 0) return nothing;
+    if (!readings || this.hidden) return nothing;
     return html`<section class="sheet" aria-labelledby="noise">
       <h2 id="noise">Noise, and what stands over it</h2>
-      <p>${noiseFloorWords(readings.capture, this.offsetDb)} ${hiddenBandsWords(read)}</p>
-      <details>
-        <summary>Signal over noise in octave bands</summary>
-        ${table(read)}
-      </details>
+      <p>
+        ${noiseFloorWords(readings.capture, this.offsetDb)}
+        ${read.length === 0 ? nothing : hiddenBandsWords(read)}
+      </p>
+      ${
+        read.length === 0
+          ? nothing
+          : html`<details>
+              <summary>Signal over noise in octave bands</summary>
+              ${table(read)}
+            </details>`
+      }
     </section>`;
   }
 }

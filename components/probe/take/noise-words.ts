@@ -31,7 +31,17 @@ export function noiseFloorWords(
     return `The noise floor is ${ratingText('NC', criterion)} and ${ratingText('NR', rating)}; ${decides}.`;
   }
   const level = `${numberText(noiseFloorDb, 1)}${thinSpace}dBFS`;
-  return `The noise floor is ${level}. Calibrate the sound level to have it as NC and NR.`;
+  return `The noise floor is ${level}. ${howToRate(noise, offsetDb)}`;
+}
+
+/** The one thing that lets a noise floor be rated that is not. */
+function howToRate(noise: CaptureReading['noise'], offsetDb: number | null): string {
+  if (noise === null) {
+    return 'The capture holds too little silence to rate it: start the recording before the take.';
+  }
+  return offsetDb === null
+    ? 'Calibrate the sound level to have it as NC and NR.'
+    : 'Its bands are not all known: repeat the take to have it as NC and NR.';
 }
 
 function ratingText(name: string, { rating, isBelow }: NoiseRating): string {

@@ -16,6 +16,7 @@ import { joinedTakes } from './positions';
 import './position-picker';
 import './repeat-panel';
 import './rig-panel';
+import './rolloff-findings';
 import { takeBoardStyles } from './take-board-styles';
 import './take-facts';
 import { currentReadings, lanesKey, lanesOf } from './take-lanes';
@@ -91,6 +92,7 @@ export class TakeSheet extends LitElement {
                 .inForce=${readings.inForce ?? nothingInForce}
               ></ll-geometry-findings>`
         }
+        <ll-rolloff-findings .bench=${this.bench}></ll-rolloff-findings>
         <ll-noise-findings
           .readings=${readings}
           .offsetDb=${soundLevelHere(state.document)?.offsetDb ?? null}
