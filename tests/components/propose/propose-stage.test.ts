@@ -3,7 +3,10 @@ import { userEvent } from 'vitest/browser';
 import '../../../components/theme/base.css';
 import type { ProposeStage } from '../../../components/propose/propose-stage';
 import '../../../components/propose/propose-stage';
+import { proposeSettings } from '../../../src/proposal/propose-settings';
 import type { Layout } from '../../../src/system/channel';
+import { isTrouble } from '../../../src/trouble';
+import { inventedRolloff, inventedTogether } from '../../src/reading/told-together';
 import { benchWith } from '../bench-of';
 import { FakeBench, layoutOf } from '../fake-bench';
 import { emptyReading, inventedReadings, layout19, layout524, layoutOne } from '../fixtures';
@@ -61,6 +64,26 @@ describe('the Propose stage', () => {
     expect(textOf(find(stage, 'll-why-crossover'))).toMatch(/Why \d+ Hz/);
     expect(find(stage, 'path.curve.lead').getAttribute('data-channel')).toBe('SiR');
     expect(find(stage, 'path.curve.partner').getAttribute('data-channel')).toBe('SiL');
+  });
+
+  it('proposes from what was read together, and draws and says so', async () => {
+    const readings = inventedReadings(layout524);
+    const together = [inventedTogether(['FL', 'FR'], inventedRolloff(88))];
+    const bench = bench524();
+    const { processor } = bench.state.document;
+    const proposal = proposeSettings(readings, layout524, processor, together);
+    if (isTrouble(proposal)) throw new RangeError(proposal.sentence);
+    bench.set({ together, proposal });
+    const stage = await proposing(bench);
+    // 1.25 · 0.76 · 88 · 1.05 = 87.8.
+    expect(title(stage)).toBe('Fronts cross over at 90 Hz');
+    expect(textOf(find(stage, '.lede'))).toContain(
+      'FL and FR share one setting and are one model, read from 3 seats and 2 speakers.',
+    );
+    const why = textOf(find(stage, 'll-why-crossover'));
+    expect(why).toContain('are 6 dB down at 67 Hz, read from 3 seats and 2 speakers');
+    expect(why).toMatch(/FL alone is 6 dB down .* say that it is another model/);
+    expect(notNumbers(stage)).toEqual([]);
   });
 
   it('shows another group on demand, its deciding speaker in front', async () => {

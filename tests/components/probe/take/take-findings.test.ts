@@ -95,6 +95,21 @@ describe('noise on the Take sheet', () => {
     expect(plain(noiseFloorWords(capture, 190))).toContain('over every NC curve');
   });
 
+  it('says what to do where it cannot be rated', async () => {
+    const { capture } = withNoise();
+    const silent = { ...capture, noise: null };
+    for (const offsetDb of [null, 120]) {
+      expect(noiseFloorWords(silent, offsetDb)).toContain('start the recording before the take');
+    }
+    const few = { ...capture, noise: { hz: bands.slice(3), db: bands.slice(3).map(() => -90) } };
+    expect(noiseFloorWords(few, 120)).toContain('repeat the take');
+    const readings = { ...sampleReadings(layout), capture: silent };
+    const shown = await mount('ll-noise-findings', { readings }, 600);
+    expect(shown.hidden).toBe(false);
+    expect(textOf(shown)).toContain('too little silence');
+    expect(findAll(shown, 'details')).toEqual([]);
+  });
+
   it('names the bands that the noise hides', async () => {
     const { channels } = withNoise();
     expect(plain(hiddenBandsWords(channels))).toContain('not to be trusted there: SiL at 31.5 Hz.');
