@@ -23,12 +23,12 @@ export function checkReadings(readings: Readings, layout: Layout): Trouble | nul
   return null;
 }
 
-/** Path of the first number that is NaN or endless, curves aside. */
+/** Path of the first number that is NaN or endless, curves and kept bass aside. */
 function findNotANumber(value: unknown, path: string): string | null {
   if (typeof value === 'number') return Number.isFinite(value) ? null : path;
   if (typeof value !== 'object' || value === null) return null;
   for (const [key, inner] of Object.entries(value)) {
-    if (key === 'curves') continue;
+    if (key === 'curves' || key === 'bass') continue;
     const found = findNotANumber(inner, path === '' ? key : `${path}.${key}`);
     if (found !== null) return found;
   }
