@@ -97,8 +97,8 @@ function sayStranger(
   const said = `${channel} reads ${sayMetres(metres)} and is declared ${sayMetres(declared)} away: ${sayMetres(Math.abs(longer))} too ${longer > 0 ? 'far' : 'near'} ${beside}.`;
   const why =
     longer > 0
-      ? 'A delay inside the speaker or a wireless link is made up for by the distance that is proposed; else its tape distance is wrong, or another speaker plays its channel.'
-      : 'Sound is never early: its tape distance is wrong, or another speaker plays its channel.';
+      ? 'A delay inside the speaker or a wireless link is made up for by the distance that is proposed; else its tape distance is wrong, or another speaker plays its channel. Measure it by tape once more.'
+      : 'Sound is never early: its tape distance is wrong, or another speaker plays its channel. Measure it by tape once more.';
   return { kind: 'speaker', channels: [channel], wantsAction: true, sentence: `${said} ${why}` };
 }
 

@@ -72,10 +72,9 @@ export function withSameModel(
   }
   const leader = models.sameAs[other] ?? other;
   if (leader === group) return models;
-  const follows = Object.entries(models.sameAs).map(([key, of]) => [
-    key,
-    of === group ? leader : of,
-  ]);
+  const follows = Object.entries(models.sameAs).map(
+    ([key, of]) => [key, of === group ? leader : of] as const,
+  );
   return { ...models, sameAs: { ...Object.fromEntries(follows), [group]: leader } };
 }
 

@@ -4,6 +4,7 @@ import type { ImpulseResponse } from '../../../dsp/response/impulse-response';
 import { findArrival } from '../../../dsp/timing/find-arrival';
 import { joinReadings } from '../../../src/reading/join-readings';
 import { readChannel, type ChannelSource } from '../../../src/reading/read-channel';
+import { readDrives } from '../../../src/reading/lowest-frequency';
 import { readDistortion } from '../../../src/reading/read-distortion';
 import { tellRolloff } from '../../../src/reading/rolloff-finding';
 import type { ChannelReading } from '../../../src/reading/reading';
@@ -20,7 +21,7 @@ const rate = 48000;
 
 /** What a person can be asked to do, one thing at a time. */
 const action =
-  /\b(Repeat|repeat (it|this)|More level would|longer sweep would|close to the (driver|speaker|sub) would|loopback would|Start the recording|Set it to|set it together|Type what|Leave all volumes|Use sweeps|Take it with|Measure it alone|Check its)\b/;
+  /\b(Repeat|repeat (it|this)|More level would|longer sweep would|close to the (driver|speaker|sub) would|loopback would|Start the recording|Set it to|set it together|Type what|Leave all volumes|Use sweeps|Take it with|Measure it alone|Check its|Average four|Use a sweep)\b/;
 
 /** Every field of a reading that may be empty, and what it is called when it is. */
 const numbers: Readonly<Partial<Record<keyof ChannelReading, UntoldNumber>>> = {
@@ -238,5 +239,34 @@ describe('what a roll-off or distortion cannot tell', () => {
     const distortion = readDistortion({ ...source, ...change });
     expect(distortion).toMatchObject({ kind: 'cannot tell' });
     if (distortion.kind === 'cannot tell') expect(distortion.sentence).toMatch(action);
+  });
+});
+
+describe('the lowest frequency a speaker may be asked for', () => {
+  const hz = [20, 28, 40, 56, 80, 113, 160, 226];
+
+  it.each(['noise', 'decay'] as const)('is told with one thing to do where %s hides it', (limit) => {
+    const hidden = {
+      db: hz.map(() => null),
+      floorDb: hz.map(() => -5),
+      limitedBy: hz.map(() => limit),
+    };
+    const distortion = {
+      kind: 'curves',
+      hz,
+      fundamentalDb: hz.map(() => -20),
+      fundamentalNoiseDb: hz.map(() => -80),
+      harmonics: [],
+      total: hidden,
+      apartFromHz: null,
+    } as const;
+    const [channel] = layout.channels;
+    if (!channel) throw new RangeError('no channel');
+    const { lowest } = readDrives(channel, [{ driveDb: 0, distortion }]);
+    expect(lowest.length).toBe(3);
+    for (const { found, sentence } of lowest) {
+      expect(found).toMatchObject({ kind: 'cannot tell', hiddenBy: limit });
+      expect(sentence).toMatch(action);
+    }
   });
 });
