@@ -3,11 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { ChannelProposal } from '../../src/proposal/proposal';
 import type { ChannelReading, RolloffReading } from '../../src/reading/reading';
-import {
-  heardInWords,
-  togetherOf,
-  type RolloffTogether,
-} from '../../src/reading/rolloff-together';
+import { heardInWords, togetherOf, type RolloffTogether } from '../../src/reading/rolloff-together';
 import { untoldOf } from '../../src/reading/untold';
 import type { Bench } from '../../src/session/bench';
 import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';

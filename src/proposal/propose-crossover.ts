@@ -127,9 +127,7 @@ function fullRange(known: readonly KnownSpeaker[]): Answer {
     measuredHz: null,
     decidedBy: decider?.channel.label ?? null,
     ...(decider ? readFrom(decider) : {}),
-    reason: decider
-      ? `${start} ${sayRolloff(decider, known)} What lies below is lost.`
-      : start,
+    reason: decider ? `${start} ${sayRolloff(decider, known)} What lies below is lost.` : start,
     warnings: [],
     alternatives: [],
   };

@@ -6,10 +6,7 @@ import { togetherOf, type RolloffTogether } from './rolloff-together';
  * Readings whose roll-offs are those read together, where there are such, with their curves laid on
  * the responses of this position; all else stays. Equal readings give the very same objects.
  */
-export function applyTogether(
-  readings: Readings,
-  together: readonly RolloffTogether[],
-): Readings {
+export function applyTogether(readings: Readings, together: readonly RolloffTogether[]): Readings {
   if (together.length === 0) return readings;
   return {
     ...readings,

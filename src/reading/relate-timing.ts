@@ -27,7 +27,8 @@ export function relateTiming(
     ceilingPathMetres: ceilingSeconds === null ? null : metres(ceilingSeconds),
   } as const;
   if (!reference) {
-    const note = 'No arrival beside the reference speaker: its own could not be told. Repeat the take.';
+    const note =
+      'No arrival beside the reference speaker: its own could not be told. Repeat the take.';
     return { numbers: { ...untimed, ...distances }, notes: [note] };
   }
   const arrivalSeconds = arrival.seconds - reference.seconds;

@@ -14,8 +14,7 @@ const subSpread = 4;
 
 const cautions = {
   wide: 'The roll-off is uncertain by more than a factor of 3: a reading close to the driver would settle it.',
-  noise:
-    'The lower end of the roll-off lies in the noise: a longer sweep would settle it.',
+  noise: 'The lower end of the roll-off lies in the noise: a longer sweep would settle it.',
   low: 'The speaker may reach below 15 Hz, the lowest band read: the lower limits are not known.',
 } as const;
 

@@ -26,9 +26,7 @@ export interface SpeakerModel {
 export function modelsOf(layout: Layout, models: SpeakerModels): SpeakerModel[] {
   const found = new Map<string, Channel[]>();
   for (const channel of layout.channels) {
-    const key = isAlike(models, channel.group)
-      ? modelGroup(models, channel.group)
-      : channel.label;
+    const key = isAlike(models, channel.group) ? modelGroup(models, channel.group) : channel.label;
     found.set(key, [...(found.get(key) ?? []), channel]);
   }
   return [...found.values()].map((channels) => ({

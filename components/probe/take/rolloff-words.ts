@@ -1,6 +1,10 @@
 import { contradictSheet, contradictTogether } from '../../../src/reading/contradict-together';
 import type { ChannelReading, Estimate } from '../../../src/reading/reading';
-import { heardInWords, togetherOf, type RolloffTogether } from '../../../src/reading/rolloff-together';
+import {
+  heardInWords,
+  togetherOf,
+  type RolloffTogether,
+} from '../../../src/reading/rolloff-together';
 import { listInWords } from '../../../src/system/list-in-words';
 import type { SpeakerModel } from '../../../src/system/speaker-models';
 import { hzText, intervalText } from '../../charts/number-text';
@@ -36,7 +40,9 @@ export function modelRows(
 
 /** "62 Hz, 55–70". */
 export function estimateText(estimate: Estimate | undefined): string {
-  return estimate ? `${hzText(estimate.median)}, ${intervalText(estimate.interval)}` : 'cannot tell';
+  return estimate
+    ? `${hzText(estimate.median)}, ${intervalText(estimate.interval)}`
+    : 'cannot tell';
 }
 
 /** What cannot be of the roll-offs, each as a sentence. */

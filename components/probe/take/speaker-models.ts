@@ -71,9 +71,7 @@ export class SpeakerModelsField extends LitElement {
           if (option) changeModels(this.bench, 'Say which speakers are alike', option.choose);
         }}
       >
-        ${options.map(
-          ({ words, chosen }) => html`<option .selected=${chosen}>${words}</option>`,
-        )}
+        ${options.map(({ words, chosen }) => html`<option .selected=${chosen}>${words}</option>`)}
       </select>
     </label>`;
   }

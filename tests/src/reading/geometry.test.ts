@@ -94,10 +94,14 @@ describe('measured distances beside the plan', () => {
     const late = check(heardAt(layout, points, [0, 0], { SiL: 0.62 }), '5.1.2', plan);
     expect(kinds(late)).toEqual(['speaker', 'pair']);
     expect(late[0]).toMatchObject({ channels: ['SiL'], wantsAction: true });
-    expect(late[0]?.sentence).toMatch(/0\.62 m too far beside the others.*delay inside.*Measure it by tape once more/);
+    expect(late[0]?.sentence).toMatch(
+      /0\.62 m too far beside the others.*delay inside.*Measure it by tape once more/,
+    );
     const early = check(heardAt(layout, points, [0.1, 0.1], { TpFR: -0.5 }), '5.1.2', plan);
     expect(early[0]).toMatchObject({ kind: 'speaker', channels: ['TpFR'] });
-    expect(early[0]?.sentence).toMatch(/too near.*Sound is never early.*Measure it by tape once more/);
+    expect(early[0]?.sentence).toMatch(
+      /too near.*Sound is never early.*Measure it by tape once more/,
+    );
   });
 
   it('name two that do not fit, where six others agree', () => {

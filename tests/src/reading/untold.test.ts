@@ -90,7 +90,14 @@ function read(
 ): ChannelReading {
   const channel = layout.channels.find((one) => one.label === label);
   if (!channel) throw new RangeError(`no ${label}`);
-  const whole = { ir: clear, noise: noiseAt(1e-5), faults: [], spoilt: null, mendedHz: null, notes: [] };
+  const whole = {
+    ir: clear,
+    noise: noiseAt(1e-5),
+    faults: [],
+    spoilt: null,
+    mendedHz: null,
+    notes: [],
+  };
   return readChannel({ channel, ...whole, ...source }, inFrame);
 }
 
@@ -101,15 +108,31 @@ const inForce = (change: Partial<typeof nothingInForce>, label: ChannelLabel) =>
 };
 
 const spoilt = 'Audio is missing inside this segment: repeat it.';
-const gain = { kind: 'gain', sentence: 'The gain changed by 3.0 dB. Repeat this segment.' } as const;
+const gain = {
+  kind: 'gain',
+  sentence: 'The gain changed by 3.0 dB. Repeat this segment.',
+} as const;
 
 /** A reading and the numbers that must be missing in it. */
 const situations: readonly (readonly [string, ChannelReading, readonly UntoldNumber[]])[] = [
-  ['a clear response of which the noise is not known', read('FR', { noise: null }), ['bass margin']],
+  [
+    'a clear response of which the noise is not known',
+    read('FR', { noise: null }),
+    ['bass margin'],
+  ],
   [
     'a segment that is spoilt',
     read('FR', { ir: null, spoilt, faults: [{ kind: 'lost', sentence: spoilt }] }),
-    ['arrival', 'distance', 'level', 'polarity', 'roll-off', 'bass margin', 'peak to noise', 'decay'],
+    [
+      'arrival',
+      'distance',
+      'level',
+      'polarity',
+      'roll-off',
+      'bass margin',
+      'peak to noise',
+      'decay',
+    ],
   ],
   [
     'a spoilt height, which may be bounced',
@@ -245,28 +268,31 @@ describe('what a roll-off or distortion cannot tell', () => {
 describe('the lowest frequency a speaker may be asked for', () => {
   const hz = [20, 28, 40, 56, 80, 113, 160, 226];
 
-  it.each(['noise', 'decay'] as const)('is told with one thing to do where %s hides it', (limit) => {
-    const hidden = {
-      db: hz.map(() => null),
-      floorDb: hz.map(() => -5),
-      limitedBy: hz.map(() => limit),
-    };
-    const distortion = {
-      kind: 'curves',
-      hz,
-      fundamentalDb: hz.map(() => -20),
-      fundamentalNoiseDb: hz.map(() => -80),
-      harmonics: [],
-      total: hidden,
-      apartFromHz: null,
-    } as const;
-    const [channel] = layout.channels;
-    if (!channel) throw new RangeError('no channel');
-    const { lowest } = readDrives(channel, [{ driveDb: 0, distortion }]);
-    expect(lowest.length).toBe(3);
-    for (const { found, sentence } of lowest) {
-      expect(found).toMatchObject({ kind: 'cannot tell', hiddenBy: limit });
-      expect(sentence).toMatch(action);
-    }
-  });
+  it.each(['noise', 'decay'] as const)(
+    'is told with one thing to do where %s hides it',
+    (limit) => {
+      const hidden = {
+        db: hz.map(() => null),
+        floorDb: hz.map(() => -5),
+        limitedBy: hz.map(() => limit),
+      };
+      const distortion = {
+        kind: 'curves',
+        hz,
+        fundamentalDb: hz.map(() => -20),
+        fundamentalNoiseDb: hz.map(() => -80),
+        harmonics: [],
+        total: hidden,
+        apartFromHz: null,
+      } as const;
+      const [channel] = layout.channels;
+      if (!channel) throw new RangeError('no channel');
+      const { lowest } = readDrives(channel, [{ driveDb: 0, distortion }]);
+      expect(lowest.length).toBe(3);
+      for (const { found, sentence } of lowest) {
+        expect(found).toMatchObject({ kind: 'cannot tell', hiddenBy: limit });
+        expect(sentence).toMatch(action);
+      }
+    },
+  );
 });

@@ -44,7 +44,10 @@ const bassOf = (record: TakeRecord, label: string): BassReading | undefined =>
 
 describe('what is read together', () => {
   it('is each pair at every seat, and a lone sub only at several', () => {
-    expect(heard(documentOf([take(seat(1))]))).toEqual(['FL@seat-1 FR@seat-1', 'SiL@seat-1 SiR@seat-1']);
+    expect(heard(documentOf([take(seat(1))]))).toEqual([
+      'FL@seat-1 FR@seat-1',
+      'SiL@seat-1 SiR@seat-1',
+    ]);
     expect(heard(documentOf([take(seat(1)), take(seat(2))]))).toEqual([
       'FL@seat-1 FR@seat-1 FL@seat-2 FR@seat-2',
       'Sub 1@seat-1 Sub 1@seat-2',

@@ -9,9 +9,7 @@ export function benchInRoom(seed: number, layout: string, changes: Partial<Bench
   const made = makeBench(
     {
       makeRig: (session, of) =>
-        Promise.resolve(
-          practiceRig({ layout: of, seed, seat: practiceSeat(session.position) }),
-        ),
+        Promise.resolve(practiceRig({ layout: of, seed, seat: practiceSeat(session.position) })),
       ...changes,
     },
     { layout, practice: { seed, hidden: null } },
