@@ -71,6 +71,17 @@ function click(level: number, hiss: number, seed: number): ImpulseResponse {
   return { samples, sampleRate: rate, zeroIndex };
 }
 
+/** What a sub gives: a burst at 50 Hz. */
+function thud(hiss: number, seed: number): ImpulseResponse {
+  const quiet = click(0, hiss, seed);
+  const samples = quiet.samples.map((value, n) => {
+    const seconds = Math.max(0, n - quiet.zeroIndex - 300) / rate;
+    const swell = (1 - Math.exp(-seconds / 0.01)) ** 3 * Math.exp(-seconds / 0.03);
+    return value + 0.05 * swell * Math.sin(2 * Math.PI * 50 * seconds);
+  });
+  return { ...quiet, samples };
+}
+
 /** Noise as it went through the same path. */
 const noiseAt = (hiss: number): ImpulseResponse => click(0, hiss, 77);
 
@@ -170,7 +181,7 @@ const situations: readonly (readonly [string, ChannelReading, readonly UntoldNum
     read('FR', inForce({ crossoverHz: { fronts: 250 } }, 'FR')),
     ['roll-off'],
   ],
-  ['a sub', read('Sub 1', {}), ['polarity']],
+  ['a sub', read('Sub 1', { ir: thud(1e-5, 3), noise: noiseAt(1e-5) }), ['polarity']],
   [
     'a sub under strong noise',
     read('Sub 1', { ir: click(1, 0.05, 9), noise: noiseAt(0.05) }),
