@@ -88,7 +88,10 @@ describe('fronts of one model, read together from three seats of practice rooms'
       ...document,
       models: withSheetF3(document.models, ['FL', 'FR'], Math.round(truth)),
     }));
-    const known = await until(bench, ({ together }) => together[0]?.order.sheetF3Hz != null);
+    const known = await until(
+      bench,
+      ({ together }) => typeof together[0]?.order.sheetF3Hz === 'number',
+    );
     const told = known.together[0]?.finding.rolloff;
     expect(told && octaves(told.f3Hz)).toBeLessThan(octaves(before.f3Hz));
   });
