@@ -8,10 +8,7 @@ import type { DecayAnswer } from './inspection';
 const volumeShare = 0.1;
 
 /** Decay times by octave, and where the modes of a room of this volume, m³, run together. */
-export function answerDecay(
-  { source, response }: HeardSource,
-  volume: number | null,
-): DecayAnswer {
+export function answerDecay({ source, response }: HeardSource, volume: number | null): DecayAnswer {
   const { ir, noise } = response;
   const reading = readDecayBands(ir, { noise, arrivalSeconds: arrivalOf(response) });
   const { seconds, interval } = reading.mid.t20;

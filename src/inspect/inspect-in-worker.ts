@@ -9,9 +9,7 @@ import type { TakeSound } from './take-sound';
  * An inspector in a worker of its own, so that the screen never waits. `load` gives the sound of a
  * take, once for each; a take whose sound is gone gives its Trouble.
  */
-export function inspectInWorker(
-  load: (takeId: string) => Promise<TakeSound | Trouble>,
-): Inspector {
+export function inspectInWorker(load: (takeId: string) => Promise<TakeSound | Trouble>): Inspector {
   const worker = new Worker(new URL('./inspect-worker.ts', import.meta.url), { type: 'module' });
   const waiting = new Map<number, (answer: InspectAnswer | Trouble) => void>();
   const sent = new Map<string, Promise<Trouble | null>>();

@@ -10,4 +10,3 @@ export function failed(why: string): Trouble {
     `This could not be computed: ${why}. Choose it again; if it stays so, repeat the take.`,
   );
 }
-

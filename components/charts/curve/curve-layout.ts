@@ -32,9 +32,7 @@ export function layOutCurves(
   const { low, high } = axes.x;
   const scale = axes.x.kind === 'frequency' ? scaleLog() : scaleLinear();
   scale.domain([low, high]).range([plot.left, plot.right]);
-  const level = scaleLinear()
-    .domain([axes.y.low, axes.y.high])
-    .range([plot.bottom, plot.top]);
+  const level = scaleLinear().domain([axes.y.low, axes.y.high]).range([plot.bottom, plot.top]);
   const xAt = (x: number): number => scale(x);
   const yAt = (y: number): number => level(y);
   const ticks = level.ticks(Math.max(3, Math.floor((plot.bottom - plot.top) / pixelsPerRow)));
@@ -62,7 +60,9 @@ function timeTicks(
   xAt: (x: number) => number,
   count: number,
 ): FrequencyTick[] {
-  const milliseconds = scaleLinear().domain([low * 1000, high * 1000]).ticks(count);
+  const milliseconds = scaleLinear()
+    .domain([low * 1000, high * 1000])
+    .ticks(count);
   const digits = Math.max(0, ...milliseconds.map(decimals));
   return milliseconds.map((ms) => ({
     hz: ms / 1000,

@@ -1,4 +1,4 @@
-import { LitElement, css, html, svg, type PropertyValues } from 'lit';
+import { LitElement, css, html, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { scaleLinear, scaleLog } from 'd3';
 import { sharedStyles } from '../../theme/shared-styles';
@@ -115,7 +115,7 @@ export class LevelPicture extends LitElement {
     </figure>`;
   }
 
-  protected override updated(_changed: PropertyValues): void {
+  protected override updated(): void {
     const canvas = this.renderRoot.querySelector('canvas');
     const { data } = this;
     if (canvas && data) paint(canvas, data);

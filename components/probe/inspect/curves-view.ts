@@ -131,9 +131,7 @@ export class CurvesView extends LitElement {
       from > 0
         ? `So short a part of the sound tells nothing below ${hzText(from)}.`
         : 'Gaps: the noise is as strong as the speaker.';
-    return [
-      { title: 'Response', traces, axes: responseAxes(traces, wishes, this.range), caption },
-    ];
+    return [{ title: 'Response', traces, axes: responseAxes(traces, wishes, this.range), caption }];
   }
 
   private phase(answer: PhaseAnswer): Drawing[] {
@@ -150,7 +148,8 @@ export class CurvesView extends LitElement {
         title: 'Excess phase',
         traces: excess,
         axes: excessPhaseAxes(excess),
-        caption: 'What is left of the phase without the arrival and the minimum phase of the response: reflections that no equaliser can undo.',
+        caption:
+          'What is left of the phase without the arrival and the minimum phase of the response: reflections that no equaliser can undo.',
       },
     ];
   }

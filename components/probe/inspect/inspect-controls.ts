@@ -17,20 +17,23 @@ const smoothingNames: Readonly<Partial<Record<SmoothingKind, string>>> = {
   variable: 'varying, fine in the bass',
 };
 
-const windows: readonly { readonly value: string; readonly name: string; readonly window: ResponseWindow }[] =
-  [
-    { value: 'whole', name: 'the whole response', window: { kind: 'whole' } },
-    { value: 'gate 5', name: 'the first 5 ms', window: { kind: 'gate', milliseconds: 5 } },
-    { value: 'gate 20', name: 'the first 20 ms', window: { kind: 'gate', milliseconds: 20 } },
-    { value: 'gate 80', name: 'the first 80 ms', window: { kind: 'gate', milliseconds: 80 } },
-    { value: 'cycles 3', name: '3 periods of each frequency', window: { kind: 'cycles', cycles: 3 } },
-    { value: 'cycles 6', name: '6 periods of each frequency', window: { kind: 'cycles', cycles: 6 } },
-    {
-      value: 'cycles 15',
-      name: '15 periods of each frequency',
-      window: { kind: 'cycles', cycles: 15 },
-    },
-  ];
+const windows: readonly {
+  readonly value: string;
+  readonly name: string;
+  readonly window: ResponseWindow;
+}[] = [
+  { value: 'whole', name: 'the whole response', window: { kind: 'whole' } },
+  { value: 'gate 5', name: 'the first 5 ms', window: { kind: 'gate', milliseconds: 5 } },
+  { value: 'gate 20', name: 'the first 20 ms', window: { kind: 'gate', milliseconds: 20 } },
+  { value: 'gate 80', name: 'the first 80 ms', window: { kind: 'gate', milliseconds: 80 } },
+  { value: 'cycles 3', name: '3 periods of each frequency', window: { kind: 'cycles', cycles: 3 } },
+  { value: 'cycles 6', name: '6 periods of each frequency', window: { kind: 'cycles', cycles: 6 } },
+  {
+    value: 'cycles 15',
+    name: '15 periods of each frequency',
+    window: { kind: 'cycles', cycles: 15 },
+  },
+];
 
 const combinations = [
   { value: 'each', label: 'Each' },
@@ -66,7 +69,9 @@ export class InspectControls extends LitElement {
   override render() {
     const { state, wishes } = this;
     if (!state || !wishes) return nothing;
-    const window = windows.find(({ window: one }) => JSON.stringify(one) === JSON.stringify(wishes.window));
+    const window = windows.find(
+      ({ window: one }) => JSON.stringify(one) === JSON.stringify(wishes.window),
+    );
     return html`<div class="fields">
         <label class="select">
           <span>Smoothing</span>
@@ -129,7 +134,9 @@ export class InspectControls extends LitElement {
           .checked=${wishes.seats.includes(id)}
           @ll-check=${(event: CustomEvent<boolean>) =>
             this.wish({
-              seats: event.detail ? [...wishes.seats, id] : wishes.seats.filter((one) => one !== id),
+              seats: event.detail
+                ? [...wishes.seats, id]
+                : wishes.seats.filter((one) => one !== id),
             })}
         ></ll-check>`,
     );

@@ -97,7 +97,13 @@ function savedCurve({ name, x, y }: CurveTrace, axes: CurveAxes): SavedCurve {
       ? ({ name: 'frequency', unit: 'Hz', values: x } as const)
       : ({ name: 'time', unit: 's', values: x } as const);
   const { unit, digits } = axes.y;
-  return { name, unit: unit === '' ? '1' : unit, axis, values: y, digits: { decimals: digits + 1 } };
+  return {
+    name,
+    unit: unit === '' ? '1' : unit,
+    axis,
+    values: y,
+    digits: { decimals: digits + 1 },
+  };
 }
 
 declare global {

@@ -138,6 +138,7 @@ describe('the Probe stage', () => {
       'Level',
       'Take',
       'Noise',
+      'Inspect',
     ]);
     expect(find(find(stage, 'll-sheet-nav'), '[aria-current]').textContent).toContain('Take');
     for (const [index, element] of [

@@ -104,7 +104,10 @@ describe('looking into the sound of a take', () => {
     expect(bands.length).toBeGreaterThan(8);
     expect(mid.t20.seconds).toBeGreaterThan(0.1);
     expect(mid.t20.seconds).toBeLessThan(1);
-    expect(schroeder).toMatchObject({ hz: null, sentence: expect.stringMatching(/size on the plan/) });
+    expect(schroeder).toMatchObject({
+      hz: null,
+      sentence: expect.stringMatching(/size on the plan/),
+    });
     const told = await ask({ kind: 'decay', source, volume: 50 });
     // Schroeder 1962: 2000 √(T/V).
     const expected = 2000 * Math.sqrt((told.mid.t20.seconds ?? Number.NaN) / 50);

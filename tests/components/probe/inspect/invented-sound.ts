@@ -1,4 +1,8 @@
-import type { InspectAnswer, InspectRequest, SoundSource } from '../../../../src/inspect/inspection';
+import type {
+  InspectAnswer,
+  InspectRequest,
+  SoundSource,
+} from '../../../../src/inspect/inspection';
 
 const hz = Array.from({ length: 60 }, (_, n) => 20 * 2 ** (n / 6));
 /** A slope of 3 dB an octave that is 0 dB at 1 kHz, louder for every speaker after the first. */
