@@ -31,9 +31,9 @@ const leastProminenceDb = 3;
 /** A peak counts when it stands so far over the noise, and no farther below the strongest, dB. */
 const overNoiseDb = 10;
 const deepestDb = 40;
-/** The filter's width: this share of the way to the next peak, and no more than 1/6 octave. */
+/** The filter's width: this share of the way to the next peak, and no more than 1/3 octave. */
 const shareOfGap = 0.7;
-const widestFraction = 6;
+const widestFraction = 3;
 
 /**
  * Peaks of the response between fromHz and toHz that stand 3 dB over the valleys around them, and

@@ -1,3 +1,8 @@
+import { transformResponse } from '../../../dsp/decay/band-envelope';
+import { integrateDecay } from '../../../dsp/decay/decay-curve';
+import { groupDelay } from '../../../dsp/decay/group-delay';
+import { octaveEnvelope } from '../../../dsp/decay/octave-envelope';
+import { octaveResponse } from '../../../dsp/decay/octave-filter';
 import { convolve } from '../../../dsp/fft/convolve';
 import { complexSpectrum, realSpectrum } from '../../../dsp/fft/fft';
 import { filterResponse, type FilterSpec } from '../../../dsp/filter/analogue';
@@ -29,6 +34,9 @@ export interface TaskInputs {
   filtering: { filter: FilterSpec; sampleRate: number; signal: number[] };
   smoothing: { power: number[]; hzPerBin: number; hz: number[]; fraction: number };
   'pink mean': { power: number[]; hzPerBin: number; lowHz: number; highHz: number };
+  'octave response': { midHz: number; hz: number[] };
+  'octave decay': { signal: number[]; sampleRate: number; midHz: number; from: number; to: number };
+  'group delay': { filter: FilterSpec; hz: number[]; sampleRate: number };
 }
 
 export type Task = keyof TaskInputs;
@@ -77,5 +85,28 @@ export function answerCase(c: Case): Float64Array {
         bandPower({ power: Float64Array.from(power), hzPerBin }, lowHz, highHz),
       );
     }
+    case 'octave response':
+      return interleave(c.input.hz.map((hz) => octaveResponse(hz, c.input.midHz)));
+    case 'octave decay':
+      return decayOf(c.input);
+    case 'group delay': {
+      const { filter, hz, sampleRate } = c.input;
+      const click = new Float64Array(sampleRate);
+      click[0] = 1;
+      const samples = filterSamples(click, digitalSections(filter, sampleRate));
+      const delays = groupDelay({ samples, sampleRate, zeroIndex: 0 }, hz, { noise: null });
+      return Float64Array.from(delays, (each) => each ?? NaN);
+    }
   }
+}
+
+/** Energy still to come at 401 moments between two samples, without noise or what lies beyond. */
+function decayOf(input: TaskInputs['octave decay']): Float64Array {
+  const { signal, sampleRate, midHz, from, to } = input;
+  const ir = { samples: Float64Array.from(signal), sampleRate, zeroIndex: 0 };
+  const envelope = octaveEnvelope(transformResponse(ir, 0.1), midHz);
+  const step = envelope.sampleRate / sampleRate;
+  const end = { noise: 0, noiseError: 0, rate: 1, power: 0, reached: true };
+  const curve = integrateDecay(envelope, from * step, from * step, { ...end, at: to * step });
+  return curve?.remaining ?? new Float64Array(0);
 }

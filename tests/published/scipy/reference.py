@@ -1,4 +1,5 @@
-"""The same numerical work done by SciPy, for dsp/fft, dsp/response and dsp/filter.
+"""The same numerical work done by SciPy, for dsp/fft, dsp/response, dsp/filter and
+dsp/decay.
 
 python3 reference.py vectors > reference.vectors.json   small cases, stored beside this file
 python3 reference.py answer < cases.json                answers to cases given on standard input
@@ -96,6 +97,36 @@ def pink_mean(power, hz_per_bin, low, high):
     return np.array([np.mean(np.asarray(power)[np.floor(f / hz_per_bin + 0.5).astype(int)])])
 
 
+def octave_edges(mid):
+    return np.array([10 ** -0.15, 10 ** 0.15]) * mid
+
+
+def octave_response(mid, hz):
+    """Third-order Butterworth band-pass between the edges of an octave, base ten."""
+    zpk = signal.butter(3, 2 * np.pi * octave_edges(mid), "bandpass", analog=True, output="zpk")
+    return signal.freqs_zpk(*zpk, worN=2 * np.pi * np.array(hz))[1]
+
+
+def octave_decay(x, rate, mid, start, end):
+    """Backward integral of the octave, filtered backwards in time, at 401 moments."""
+    sos = signal.butter(3, octave_edges(mid), "bandpass", fs=rate, output="sos")
+    lead = len(x)
+    padded = np.concatenate([np.zeros(lead), x, np.zeros(lead)])
+    power = np.abs(signal.hilbert(signal.sosfilt(sos, padded[::-1])[::-1])) ** 2
+    # The power of sample n stands from n - 1/2 to n + 1/2.
+    edges = np.arange(len(power) + 1) - lead - 0.5
+    upto = np.interp(np.linspace(start, end, 401), edges, np.concatenate([[0], np.cumsum(power)]))
+    whole = np.interp([0, end], edges, np.concatenate([[0], np.cumsum(power)]))
+    return (upto[-1] - upto) / (whole[1] - whole[0])
+
+
+def group_delay(spec, rate, hz):
+    half = spec["order"] // 2 if spec["family"] == "linkwitz-riley" else spec["order"]
+    times = 2 if spec["family"] == "linkwitz-riley" else 1
+    b, a = signal.butter(half, spec["cutoffHz"], spec["kind"].replace("-", ""), fs=rate)
+    return times * signal.group_delay((b, a), np.array(hz), fs=rate)[1] / rate
+
+
 def answer(task, v):
     if task == "real spectrum":
         return interleave(fft.rfft(v["signal"], v["size"]))
@@ -124,6 +155,12 @@ def answer(task, v):
         return smooth(np.array(v["power"]), v["hzPerBin"], v["hz"], v["fraction"])
     if task == "pink mean":
         return pink_mean(v["power"], v["hzPerBin"], v["lowHz"], v["highHz"])
+    if task == "octave response":
+        return interleave(octave_response(v["midHz"], v["hz"]))
+    if task == "octave decay":
+        return octave_decay(np.array(v["signal"]), v["sampleRate"], v["midHz"], v["from"], v["to"])
+    if task == "group delay":
+        return group_delay(v["filter"], v["sampleRate"], v["hz"])
     raise ValueError(task)
 
 
@@ -160,6 +197,14 @@ def small_cases():
                         "hz": [3.0, 20.0, 77.0, 301.0, 495.0]}
     yield "smoothing", {"power": power, "hzPerBin": 2.5, "fraction": 3, "hz": [20.0, 300.0, 400.0]}
     yield "pink mean", {"power": power, "hzPerBin": 2.5, "lowHz": 30.0, "highHz": 80.0}
+    yield "octave response", {"midHz": 1000.0, "hz": [10.0, 300.0, 700.0, 1000.0, 1500.0, 20000.0]}
+    yield "octave response", {"midHz": 10 ** 1.5, "hz": [5.0, 22.4, 30.0, 44.7, 100.0]}
+    fall = np.exp(-np.arange(1500) / 300) * (np.arange(1500) >= 200)
+    yield "octave decay", {"signal": np.round(fall * rng.standard_normal(1500), 6).tolist(),
+                           "sampleRate": 48000, "midHz": 1000.0, "from": 200, "to": 1400}
+    for kind, order, cutoff in [("low-pass", 2, 80.0), ("high-pass", 4, 500.0)]:
+        f = {"family": "linkwitz-riley", "kind": kind, "order": order, "cutoffHz": cutoff}
+        yield "group delay", {"filter": f, "hz": [100.0, 200.0, 1000.0, 3000.0], "sampleRate": 8192}
 
 
 if __name__ == "__main__":

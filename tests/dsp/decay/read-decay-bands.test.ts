@@ -1,0 +1,204 @@
+import { describe, expect, it } from 'vitest';
+import type { DecayTime } from '../../../dsp/decay/decay-time';
+import { readDecayBands } from '../../../dsp/decay/read-decay-bands';
+import { expectClose } from '../../close';
+import { decayingNoise, noiseAlone, sampleRate } from './decaying-noise';
+
+const seeds = Array.from({ length: 24 }, (_, n) => n + 1);
+
+/** Readings of decaying noise, one a seed. */
+function readings(seconds: number, noiseDb: number, bandsHz?: readonly [number, number]) {
+  return seeds.map((seed) => {
+    const ir = decayingNoise({ falls: [{ seconds, power: 1 }], noiseDb, seed });
+    return readDecayBands(ir, {
+      noise: noiseAlone(noiseDb, seed),
+      arrivalSeconds: 0,
+      ...(bandsHz && { bandsHz }),
+    });
+  });
+}
+
+function meanLog(times: readonly DecayTime[], truth: number): number {
+  const logs = times.map(({ seconds }) => Math.log((seconds ?? 1e9) / truth));
+  return logs.reduce((sum, one) => sum + one, 0) / logs.length;
+}
+
+function coverage(times: readonly DecayTime[], truth: number): number {
+  const held = times.filter(({ interval }) => interval && interval[0] < truth && truth < interval[1]);
+  return held.length / times.length;
+}
+
+describe('decay times of a single exponential in noise', () => {
+  it.each([
+    [0.3, -60],
+    [0.3, -48],
+    [0.8, -60],
+    [0.8, -48],
+  ])('are those it was made with, %d s with noise at %d dB', (seconds, noiseDb) => {
+    const all = readings(seconds, noiseDb);
+    for (const range of ['edt', 't20', 't30'] as const) {
+      const told = all.flatMap(({ bands }) => bands.map((band) => band[range]));
+      const some = told.filter((time) => time.seconds !== null);
+      // In the lowest bands the noise is known from few independent samples.
+      expect(some.length / told.length).toBeGreaterThan(0.85);
+      expectClose(meanLog(some, seconds), 0, 0.03, 'a mean of 200 readings that scatter by 5 to 40 %');
+      expect(coverage(some, seconds)).toBeGreaterThan(0.84);
+      expect(coverage(some, seconds)).toBeLessThan(0.97);
+    }
+  });
+
+  it('are hardly moved by the filter where B·T is 5', () => {
+    // 63 Hz: B = 44.5 Hz.
+    const times = readings(0.115, -60, [60, 66]).flatMap(({ bands }) => bands.map(({ t20 }) => t20));
+    const some = times.filter(({ seconds }) => seconds !== null);
+    expect(some.length).toBeGreaterThan(15);
+    expectClose(meanLog(some, 0.115), 0, 0.2, 'one reading scatters by 40 %');
+  });
+
+  it('need no noise heard by itself', () => {
+    const ir = decayingNoise({ falls: [{ seconds: 0.4, power: 1 }], noiseDb: -55, seed: 5 });
+    const { bands } = readDecayBands(ir, { noise: null, arrivalSeconds: 0, bandsHz: [900, 17_000] });
+    const alone = readDecayBands(ir, {
+      noise: noiseAlone(-55, 5),
+      arrivalSeconds: 0,
+      bandsHz: [900, 17_000],
+    });
+    bands.forEach(({ t30 }, n) => {
+      expectClose(t30.seconds, alone.bands[n]?.t30.seconds, 1e-3);
+    });
+  });
+
+  it('mean the octaves of 500 Hz and 1 kHz', () => {
+    const { bands, mid } = readings(0.4, -60)[0] ?? readDecayBands(noiseAlone(0, 1), { noise: null });
+    const t20 = (name: string): number => bands.find((one) => one.name === name)?.t20.seconds ?? 0;
+    expectClose(mid.t20.seconds, (t20('500 Hz') + t20('1 kHz')) / 2, 1e-12);
+    expect(bands.map(({ name }) => name)).toEqual([
+      ...['31.5 Hz', '63 Hz', '125 Hz', '250 Hz', '500 Hz'],
+      ...['1 kHz', '2 kHz', '4 kHz', '8 kHz', '16 kHz'],
+    ]);
+  });
+});
+
+describe('decay times are refused', () => {
+  const told = (noiseDb: number, range: 'edt' | 't20' | 't30'): number => {
+    const times = readings(0.5, noiseDb, [900, 1100]).flatMap(({ bands }) => bands);
+    return times.filter((band) => band[range].seconds !== null).length / times.length;
+  };
+
+  it.each([
+    ['edt', 20],
+    ['t20', 35],
+    ['t30', 45],
+  ] as const)('when the noise lies less than 10 dB under the range of %s: %d dB', (range, needed) => {
+    expect(told(-(needed + 3), range)).toBeGreaterThan(0.9);
+    expect(told(-(needed - 3), range)).toBeLessThan(0.1);
+  });
+
+  it('with what is missing and the one thing that would settle it', () => {
+    const at = (noiseDb: number): string | null | undefined => {
+      const ir = decayingNoise({ falls: [{ seconds: 0.5, power: 1 }], noiseDb, seed: 2 });
+      const { bands } = readDecayBands(ir, { noise: noiseAlone(noiseDb, 2), bandsHz: [3900, 4100] });
+      return bands[0]?.t30.sentence;
+    };
+    expect(at(-43.5)).toMatch(
+      /^No T30 at 4 kHz: the decay starts 4\d dB above the noise, and 45 are needed\. A sweep (twice|four times) as long would settle it\.$/,
+    );
+    expect(at(-30)).toMatch(/1[4-7] dB more level would settle it\.$/);
+    expect(at(-60)).toBeNull();
+  });
+
+  it('when the record ends first', () => {
+    const falls = [{ seconds: 3.5, power: 1 }];
+    const ir = decayingNoise({ falls, noiseDb: -90, seed: 2 });
+    const { t20, t30 } =
+      readDecayBands(ir, { noise: noiseAlone(-90, 2), bandsHz: [900, 1100] }).bands[0] ?? {};
+    expect(t20?.seconds).toBeNull();
+    expect(t30?.sentence).toContain('A longer pause after the sweep would settle it.');
+  });
+
+  it('when they are too short for the octave filter', () => {
+    const ir = decayingNoise({ falls: [{ seconds: 0.06, power: 1 }], noiseDb: -70, seed: 2 });
+    const { bands } = readDecayBands(ir, { noise: noiseAlone(-70, 2), bandsHz: [31, 130] });
+    expect(bands.map(({ t20 }) => t20.seconds)).toEqual([null, null, expect.any(Number)]);
+    expect(bands[0]?.t20.sentence).toContain('octave filter’s own decay');
+  });
+
+  it('when the direct sound is nearly all there is', () => {
+    // 40 dB more energy than the room's, which is k⁻¹ of the rate: 0.4 s/13.8.
+    const direct = 1e4 * sampleRate * (0.4 / (6 * Math.LN10));
+    const ir = decayingNoise({ falls: [{ seconds: 0.4, power: 1 }], noiseDb: -60, seed: 2, direct });
+    const { edt, t20 } =
+      readDecayBands(ir, { noise: noiseAlone(-60, 2), bandsHz: [900, 1100] }).bands[0] ?? {};
+    expect([edt?.seconds, t20?.seconds]).toEqual([null, null]);
+    expect(edt?.sentence).toContain('A seat farther from the speaker would settle it.');
+  });
+
+  it('in noise alone and in silence, with a sentence each', () => {
+    const silent = { samples: new Float64Array(60_000), sampleRate, zeroIndex: 8000 };
+    for (const ir of [noiseAlone(0, 3), silent]) {
+      const { bands, mid } = readDecayBands(ir, { noise: null, arrivalSeconds: 0 });
+      for (const { edt, t20, t30, curvature, rangeDb } of [...bands, { ...mid, curvature: null, rangeDb: 0 }]) {
+        for (const time of [edt, t20, t30]) {
+          expect(time.seconds).toBeNull();
+          expect(time.interval).toBeNull();
+          expect(time.sentence).toMatch(/would settle it\.$/);
+        }
+        expect(curvature).toBeNull();
+        expect(Number.isNaN(rangeDb)).toBe(false);
+      }
+    }
+  });
+
+  it('for an arrival outside the response', () => {
+    const ir = noiseAlone(0, 1);
+    expect(() => readDecayBands(ir, { noise: null, arrivalSeconds: 2 })).toThrow(RangeError);
+    expect(() => readDecayBands(ir, { noise: null, arrivalSeconds: NaN })).toThrow(RangeError);
+    expect(() => readDecayBands({ ...ir, samples: new Float64Array(0) }, { noise: null })).toThrow(
+      RangeError,
+    );
+  });
+});
+
+describe('two decays in one room', () => {
+  /** Closed form: least squares over the levels of the two exponentials' remaining energy. */
+  function expected(topDb: number, bottomDb: number): number {
+    const at = (t: number): number => 0.4 * 10 ** (-6 * (t / 0.4)) + 0.004 * 1.6 * 10 ** (-6 * (t / 1.6));
+    const points: [number, number][] = [];
+    for (let t = 0; t < 1.4; t += 0.001) {
+      const level = 10 * Math.log10(at(t) / at(0));
+      if (level <= topDb && level >= bottomDb) points.push([t, level]);
+    }
+    const x = points.reduce((sum, [t]) => sum + t, 0) / points.length;
+    const y = points.reduce((sum, [, level]) => sum + level, 0) / points.length;
+    const xx = points.reduce((sum, [t]) => sum + (t - x) ** 2, 0);
+    const xy = points.reduce((sum, [t, level]) => sum + (t - x) * (level - y), 0);
+    return (-60 * xx) / xy;
+  }
+
+  it('bend, and are distrusted', () => {
+    const falls = [
+      { seconds: 0.4, power: 1 },
+      { seconds: 1.6, power: 0.004 },
+    ];
+    const bands = seeds.slice(0, 8).flatMap((seed) => {
+      const ir = decayingNoise({ falls, noiseDb: -75, seed });
+      return readDecayBands(ir, { noise: noiseAlone(-75, seed), bandsHz: [3900, 16_000] }).bands;
+    });
+    const t20 = expected(-5, -25);
+    const t30 = expected(-5, -35);
+    expectClose(meanLog(bands.map((band) => band.t20), t20), 0, 0.03, 'a mean of 24 readings');
+    expectClose(meanLog(bands.map((band) => band.t30), t30), 0, 0.03, 'a mean of 24 readings');
+    for (const band of bands) {
+      expect(band.curvature).toBeGreaterThan(10);
+      expect(band.t30.trusted).toBe(false);
+      expect(band.t20.trusted).toBe(false);
+    }
+    expect(bands.some(({ t30: { sentence } }) => /straight line|bends/.test(sentence ?? ''))).toBe(true);
+  });
+
+  it('are trusted when one of them is gone', () => {
+    const ir = decayingNoise({ falls: [{ seconds: 0.4, power: 1 }], noiseDb: -75, seed: 1 });
+    const { bands } = readDecayBands(ir, { noise: noiseAlone(-75, 1), bandsHz: [3900, 16_000] });
+    expect(bands.map(({ t30 }) => [t30.trusted, t30.sentence])).toEqual(bands.map(() => [true, null]));
+  });
+});
