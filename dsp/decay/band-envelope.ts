@@ -66,3 +66,23 @@ export function bandEnvelope(
   }
   return { power, sampleRate, zeroIndex: (ir.zeroIndex * sampleRate) / ir.sampleRate };
 }
+
+/**
+ * Mean square of what a filter lets through between lowHz and highHz, over the whole response;
+ * for noise, whose power does not change along time.
+ */
+export function meanBandPower(
+  { ir, spectrum, size }: TransformedResponse,
+  [lowHz, highHz]: readonly [number, number],
+  gain: (hz: number) => Complex,
+): number {
+  const hzPerBin = ir.sampleRate / size;
+  const last = Math.min(size / 2 - 1, Math.floor(highHz / hzPerBin));
+  let sum = 0;
+  for (let bin = Math.max(1, Math.ceil(lowHz / hzPerBin)); bin <= last; bin++) {
+    const { re, im } = gain(bin * hzPerBin);
+    const power = (spectrum[2 * bin] ?? 0) ** 2 + (spectrum[2 * bin + 1] ?? 0) ** 2;
+    sum += (re * re + im * im) * power;
+  }
+  return (2 * sum) / (size * ir.samples.length);
+}

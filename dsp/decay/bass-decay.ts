@@ -3,8 +3,14 @@ import type { ImpulseResponse } from '../response/impulse-response';
 import { logGrid } from '../response/smoothing';
 import { transformResponse } from './band-envelope';
 import { checkedArrival } from './checked-arrival';
-import { floorPower } from './floor-power';
-import { blurSeconds, fractionWidthHz, gaussianEnvelope, powerAt } from './gaussian-rows';
+import {
+  blurSeconds,
+  fractionWidthHz,
+  gaussianEnvelope,
+  gaussianPower,
+  powerAt,
+} from './gaussian-band';
+import { tailPower } from './tail-power';
 
 export interface BassDecayOptions {
   /** Steady noise that went through the same deconvolution; null: the response's own end tells. */
@@ -68,8 +74,7 @@ export function bassDecay(ir: ImpulseResponse, options: BassDecayOptions): BassD
     for (let n = 0; n < count; n++) {
       powers[row * count + n] = powerAt(envelope, arrival + (seconds[n] ?? 0));
     }
-    const quiet = hiss && gaussianEnvelope(hiss, middle, width);
-    return floorPower(envelope, quiet, blurSeconds(width));
+    return hiss ? gaussianPower(hiss, middle, width) : tailPower(envelope, blurSeconds(width));
   });
   const largest = powers.reduce((most, power) => Math.max(most, power), 0) || 1;
   const floorDb = floors.map((power) => Math.max(powerToDb(power / largest), deepestDb));
@@ -78,4 +83,3 @@ export function bassDecay(ir: ImpulseResponse, options: BassDecayOptions): BassD
   });
   return { hz, seconds, db, floorDb, blurSeconds: widths.map(blurSeconds) };
 }
-

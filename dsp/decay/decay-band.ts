@@ -2,7 +2,6 @@ import type { Envelope } from './band-envelope';
 import { integrateDecay, type DecayCurve } from './decay-curve';
 import { distrust, type DecayTime } from './decay-time';
 import { findKnee } from './find-knee';
-import { floorPower } from './floor-power';
 import { buildUpSeconds } from './octave-envelope';
 import { octaveWidthHz } from './octave-filter';
 import { octaveName } from './octave-name';
@@ -29,12 +28,12 @@ const mostCurvature = 10;
 
 /**
  * Decay times of an octave band from its power along time. `arrival` in samples of the envelope;
- * `noise` is that of the band heard by itself, or null. T20 and T30 are distrusted when they differ
+ * `noise` is its mean square in noise heard by itself, or null. T20 and T30 are distrusted when they differ
  * by more than 10 %.
  */
 export function readDecayBand(
   envelope: Envelope,
-  noise: Envelope | null,
+  noise: number | null,
   arrival: number,
   midHz: number,
 ): DecayBand {
@@ -42,8 +41,7 @@ export function readDecayBand(
   const lead = buildUpSeconds(midHz) * envelope.sampleRate;
   // Towards its end the record lacks what would follow.
   const to = Math.floor(envelope.power.length - lead);
-  const quiet = noise && floorPower(envelope, noise, buildUpSeconds(midHz));
-  const search = { from: arrival, to, widthHz, noise: quiet };
+  const search = { from: arrival, to, widthHz, noise };
   const knee = findKnee(envelope, search);
   const curve = knee && integrateDecay(envelope, arrival, lead, knee);
   const name = octaveName(midHz);
@@ -59,4 +57,3 @@ export function readDecayBand(
   const sentence = `The decay at ${name} bends: T30 is ${Math.abs(curvature).toFixed(0)} % ${more} than T20, so that neither is the room’s alone. Another seat would tell whether the room does it.`;
   return { ...band, t20: distrust(t20, sentence), t30: distrust(t30, sentence) };
 }
-

@@ -15,6 +15,8 @@ export interface DecayCurve {
   readonly noiseError: number;
   /** What was added for the decay beyond the knee. */
   readonly added: number;
+  /** Time in which the late decay loses 60 dB, s. */
+  readonly lateSeconds: number;
   /** How far the decay starts above what ends it, dB: 10 log(k/N), k the late decay's rate. */
   readonly rangeDb: number;
   /** What ends it: the noise, or the end of the record. */
@@ -68,6 +70,7 @@ export function integrateDecay(
     noise: knee.noise / total,
     noiseError: knee.noiseError,
     added: added / total,
+    lateSeconds: (6 * Math.LN10) / knee.rate,
     rangeDb: 10 * Math.log10((knee.rate * total) / floor),
     endedBy: knee.reached ? 'noise' : 'record',
   };

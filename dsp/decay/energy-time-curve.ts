@@ -45,7 +45,12 @@ export function energyTimeCurve(
   const to = Math.min(samples.length, place(options.toSeconds ?? Infinity));
   if (!(to > from)) throw new RangeError(`no samples lie between ${from} and ${to}`);
   if (!(mostPoints >= 1)) throw new RangeError(`mostPoints must be 1 or more, got ${mostPoints}`);
-  const analytic = analyticBand(samples, sampleRate, bandHz[0], Math.min(bandHz[1], sampleRate / 2));
+  const analytic = analyticBand(
+    samples,
+    sampleRate,
+    bandHz[0],
+    Math.min(bandHz[1], sampleRate / 2),
+  );
   const cell = Math.ceil((to - from) / Math.floor(mostPoints));
   const seconds: number[] = [];
   const powers: number[] = [];

@@ -26,7 +26,9 @@ export function readMidDecay(bands: readonly DecayBand[]): MidDecay {
 function meanOf(a: DecayTime | undefined, b: DecayTime | undefined): DecayTime {
   if (!a || !b) return untold('The bands of 500 Hz and 1 kHz were not both read. Read them too.');
   if (a.seconds === null || b.seconds === null || !a.interval || !b.interval) {
-    return untold((a.seconds === null ? a.sentence : b.sentence) ?? 'One of the bands has no time.');
+    return untold(
+      (a.seconds === null ? a.sentence : b.sentence) ?? 'One of the bands has no time.',
+    );
   }
   const sum = a.seconds + b.seconds;
   const share = Math.hypot(a.seconds * logHalf(a.interval), b.seconds * logHalf(b.interval)) / sum;

@@ -1,6 +1,6 @@
 import { fitSlope } from '../timing/fit-slope';
 import type { Envelope } from './band-envelope';
-import { blurSeconds, powerAt } from './gaussian-rows';
+import { blurSeconds, powerAt } from './gaussian-band';
 
 /** How a mode rings out, or why it cannot be told. */
 export interface ModeDecay {

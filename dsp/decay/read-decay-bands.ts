@@ -4,7 +4,7 @@ import { transformResponse } from './band-envelope';
 import { checkedArrival } from './checked-arrival';
 import { readDecayBand, type DecayBand } from './decay-band';
 import { readMidDecay, type MidDecay } from './mid-decay';
-import { buildUpSeconds, octaveEnvelope } from './octave-envelope';
+import { buildUpSeconds, octaveEnvelope, octavePower } from './octave-envelope';
 
 export interface DecayBandsOptions {
   /** Steady noise that went through the same deconvolution; null: the response's own end tells. */
@@ -44,7 +44,7 @@ export function readDecayBands(ir: ImpulseResponse, options: DecayBandsOptions):
   const bands = mids.map((midHz) => {
     const envelope = octaveEnvelope(heard, midHz);
     const arrival = envelope.zeroIndex + arrivalSeconds * envelope.sampleRate;
-    return readDecayBand(envelope, hiss && octaveEnvelope(hiss, midHz), arrival, midHz);
+    return readDecayBand(envelope, hiss && octavePower(hiss, midHz), arrival, midHz);
   });
   return { bands, mid: readMidDecay(bands) };
 }

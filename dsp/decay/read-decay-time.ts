@@ -31,17 +31,18 @@ export function readDecayTime(
   }
   if (curve.rangeDb < neededDb) return none(sayRange(curve, neededDb));
   const fit = fitDecay(curve, topDb, bottomDb, widthHz);
+  const read = fit?.seconds ?? curve.lateSeconds;
+  if (widthHz * read < leastProduct) {
+    return none(
+      `it is below ${(leastProduct / widthHz).toFixed(2)} s, too short to be told from the octave filter’s own decay. The octave above, which is read in finer steps of time, would settle it.`,
+    );
+  }
   if (!fit || fit.coveredDb < leastShare * (topDb - bottomDb)) {
     return none(
       'the direct sound stands so far above the room that too little of the decay is left. A seat farther from the speaker would settle it.',
     );
   }
   const { seconds, nonLinearity } = fit;
-  if (widthHz * seconds < leastProduct) {
-    return none(
-      `${say(seconds)} s is too short to be told from the octave filter’s own decay. The bass decay, which is read in finer steps of time, would show it.`,
-    );
-  }
   const factor = Math.exp(quantile * fit.deviation);
   const bent = range !== 'EDT' && nonLinearity > mostNonLinearity;
   return {
@@ -64,8 +65,4 @@ function sayRange({ rangeDb, endedBy }: DecayCurve, neededDb: number): string {
   if (missing <= 3) return `${stands} A sweep twice as long would settle it.`;
   if (missing <= 6) return `${stands} A sweep four times as long would settle it.`;
   return `${stands} ${Math.ceil(missing)} dB more level would settle it.`;
-}
-
-function say(seconds: number): string {
-  return seconds.toFixed(2);
 }

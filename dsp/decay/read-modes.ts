@@ -3,10 +3,10 @@ import { powerSpectrum } from '../response/power-spectrum';
 import { smoothPower } from '../response/smoothing';
 import { transformResponse } from './band-envelope';
 import { checkedArrival } from './checked-arrival';
-import { floorPower } from './floor-power';
-import { blurSeconds, fractionWidthHz, gaussianEnvelope } from './gaussian-rows';
+import { blurSeconds, fractionWidthHz, gaussianEnvelope, gaussianPower } from './gaussian-band';
 import { fitModeDecay, type ModeDecay } from './mode-decay';
 import { spectralPeaks } from './spectral-peaks';
+import { tailPower } from './tail-power';
 
 export interface ModesOptions {
   /** Steady noise that went through the same deconvolution; null: the response's own end tells. */
@@ -67,11 +67,7 @@ export function readModes(ir: ImpulseResponse, options: ModesOptions): readonly 
   return peaks.map(({ hz, db }, n) => {
     const width = widths[n] ?? 1;
     const envelope = gaussianEnvelope(heard, hz, width);
-    const floor = floorPower(
-      envelope,
-      hiss && gaussianEnvelope(hiss, hz, width),
-      blurSeconds(width),
-    );
+    const floor = hiss ? gaussianPower(hiss, hz, width) : tailPower(envelope, blurSeconds(width));
     const decay = fitModeDecay(envelope, floor, arrival, width, `${hz.toFixed(1)} Hz`);
     return { hz, levelDb: db - strongest, ...decay };
   });

@@ -25,7 +25,8 @@ export function schroederFrequency(
   decaySeconds: Measure | null,
   cubicMetres: Measure | null,
 ): SchroederReading {
-  if (!cubicMetres) return none('the room’s volume is not known. Type the room’s size on the plan.');
+  if (!cubicMetres)
+    return none('the room’s volume is not known. Type the room’s size on the plan.');
   if (!decaySeconds) return none('the room’s decay time is not known. More level would settle it.');
   checkMeasure('decaySeconds', decaySeconds);
   checkMeasure('cubicMetres', cubicMetres);
@@ -44,6 +45,8 @@ function none(why: string): SchroederReading {
 
 function checkMeasure(name: string, { value, interval: [low, high] }: Measure): void {
   if (!(low > 0 && low <= value && value <= high && high < Infinity)) {
-    throw new RangeError(`${name} must be positive and in its interval, got ${low}, ${value}, ${high}`);
+    throw new RangeError(
+      `${name} must be positive and in its interval, got ${low}, ${value}, ${high}`,
+    );
   }
 }

@@ -36,7 +36,10 @@ export function stepResponse(ir: ImpulseResponse, options: StepOptions = {}): St
   const origin = zeroIndex + checkedArrival(ir, options.arrivalSeconds) * sampleRate;
   const from = Math.max(0, Math.ceil(origin - beforeSeconds * sampleRate));
   const to = Math.min(samples.length, Math.floor(origin + afterSeconds * sampleRate) + 1);
-  const before = samples.subarray(Math.max(0, from - Math.round(baselineSeconds * sampleRate)), from);
+  const before = samples.subarray(
+    Math.max(0, from - Math.round(baselineSeconds * sampleRate)),
+    from,
+  );
   const baseline = before.reduce((sum, one) => sum + one, 0) / Math.max(1, before.length);
   let sum = 0;
   let largest = 0;

@@ -38,8 +38,16 @@ describe('excessPhase', () => {
       1000 / sampleRate,
       { noise: null },
     );
-    expectClose(degrees, hz.map(() => 0), 1e-6);
-    expectClose(groupDelaySeconds, hz.map(() => 0), 1e-9);
+    expectClose(
+      degrees,
+      hz.map(() => 0),
+      1e-6,
+    );
+    expectClose(
+      groupDelaySeconds,
+      hz.map(() => 0),
+      1e-9,
+    );
   });
 
   it('is the all-pass beside a minimum-phase response, unwrapped beyond 180°', () => {
@@ -52,15 +60,28 @@ describe('excessPhase', () => {
     const expected = hz.map((each) => 2 * allPassDegrees(each));
     // Whole turns are free: it is within 180° where the response is strongest.
     const turns = 360 * Math.round(((degrees[0] ?? 0) - (expected[0] ?? 0)) / 360);
-    expectClose(degrees, expected.map((one) => one + turns), 0.01, 'straight lines between bins');
-    expectClose(groupDelaySeconds, hz.map((each) => 2 * allPassSeconds(each)), 1e-7);
+    expectClose(
+      degrees,
+      expected.map((one) => one + turns),
+      0.01,
+      'straight lines between bins',
+    );
+    expectClose(
+      groupDelaySeconds,
+      hz.map((each) => 2 * allPassSeconds(each)),
+      1e-7,
+    );
   });
 
   it('is 180° for an inverted response', () => {
     const { degrees } = excessPhase(responseOf([minimum], 1000, -1), hz, 1000 / sampleRate, {
       noise: null,
     });
-    expectClose(degrees.map((one) => Math.abs(one ?? 0)), hz.map(() => 180), 1e-6);
+    expectClose(
+      degrees.map((one) => Math.abs(one ?? 0)),
+      hz.map(() => 180),
+      1e-6,
+    );
   });
 
   it('leans by a delay that the arrival leaves', () => {
@@ -89,7 +110,12 @@ describe('excessPhase', () => {
     const cut = { ...ir, samples: realSignal(spectrum, 32_768) };
     const band = { noise: null, bandHz: [24, 18_400] } as const;
     const kept = excessPhase(cut, hz, 0.25, band).degrees;
-    expectClose(kept, hz.map(() => 0), 4, 'the magnitude above 18.4 kHz is not known');
+    expectClose(
+      kept,
+      hz.map(() => 0),
+      4,
+      'the magnitude above 18.4 kHz is not known',
+    );
     const naive = excessPhase(cut, [12_000], 0.25, { noise: null }).degrees;
     expect(Math.abs(naive[0] ?? 0)).toBeGreaterThan(20);
   });

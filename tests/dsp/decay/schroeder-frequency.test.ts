@@ -34,5 +34,7 @@ it('says what is missing', () => {
 it('refuses what is no decay time and no room', () => {
   expect(() => schroederFrequency(between(0, 1), between(40, 1))).toThrow(RangeError);
   expect(() => schroederFrequency(between(0.4, 1), between(-40, 1))).toThrow(RangeError);
-  expect(() => schroederFrequency({ value: 1, interval: [2, 3] }, between(40, 1))).toThrow(RangeError);
+  expect(() => schroederFrequency({ value: 1, interval: [2, 3] }, between(40, 1))).toThrow(
+    RangeError,
+  );
 });

@@ -25,7 +25,11 @@ describe('stepResponse', () => {
     expectClose([seconds[0], seconds.at(-1)], [-0.001, 0.01], 1e-9);
     const step = closedForm(seconds);
     const largest = step.at(-1) ?? 1;
-    expectClose(value, step.map((one) => one / largest), 1e-12);
+    expectClose(
+      value,
+      step.map((one) => one / largest),
+      1e-12,
+    );
   });
 
   it('keeps its sign', () => {
@@ -45,7 +49,12 @@ describe('stepResponse', () => {
     const cut = { samples: realSignal(spectrum, samples.length), sampleRate, zeroIndex: arrival };
     const { seconds, value } = stepResponse(cut, { arrivalSeconds: 0, afterSeconds: 0.005 });
     const step = closedForm(seconds);
-    expectClose(value, step.map((one) => one / (step.at(-1) ?? 1)), 0.015, 'the ring bends a little');
+    expectClose(
+      value,
+      step.map((one) => one / (step.at(-1) ?? 1)),
+      0.015,
+      'the ring bends a little',
+    );
   });
 
   it('is 0 for silence', () => {

@@ -1,7 +1,15 @@
-import { bandEnvelope, type Envelope, type TransformedResponse } from './band-envelope';
+import {
+  bandEnvelope,
+  meanBandPower,
+  type Envelope,
+  type TransformedResponse,
+} from './band-envelope';
+import type { Complex } from '../filter/complex';
 
 /** The Gaussian is looked at to so many standard deviations; 78 dB down there. */
 const reach = 6 / Math.SQRT2;
+/** Times the width of a band gives a rate at which straight lines join its powers well. */
+const ratePerWidth = 16;
 
 /**
  * Power along time of a Gaussian band of zero phase round midHz, `widthHz` wide at −3 dB: gain
@@ -14,21 +22,15 @@ export function gaussianEnvelope(
   midHz: number,
   widthHz: number,
 ): Envelope {
-  if (!(midHz > 0 && widthHz > 0)) {
-    throw new RangeError(`midHz and widthHz must be positive, got ${midHz}, ${widthHz}`);
-  }
-  const sigma = widthHz / (2 * Math.sqrt(Math.LN2));
-  const band = [Math.max(0, midHz - reach * sigma), midHz + reach * sigma] as const;
-  return bandEnvelope(
-    response,
-    band,
-    (hz) => ({ re: Math.exp(-(((hz - midHz) / sigma) ** 2) / 2), im: 0 }),
-    ratePerWidth * widthHz,
-  );
+  const { band, gain } = gaussian(midHz, widthHz);
+  return bandEnvelope(response, band, gain, ratePerWidth * widthHz);
 }
 
-/** Times the width of a band gives a rate at which straight lines join its powers well. */
-const ratePerWidth = 16;
+/** Mean square of steady noise in the Gaussian band. Throws as gaussianEnvelope. */
+export function gaussianPower(noise: TransformedResponse, midHz: number, widthHz: number): number {
+  const { band, gain } = gaussian(midHz, widthHz);
+  return meanBandPower(noise, band, gain);
+}
 
 /** Full width in time of the pulse a click becomes, at half its power: 2 ln 2/(π·widthHz), s. */
 export function blurSeconds(widthHz: number): number {
@@ -47,4 +49,17 @@ export function powerAt({ power, sampleRate, zeroIndex }: Envelope, seconds: num
   const below = Math.floor(index);
   const into = index - below;
   return (power[below] ?? 0) * (1 - into) + (power[below + 1] ?? 0) * into;
+}
+
+function gaussian(midHz: number, widthHz: number) {
+  if (!(midHz > 0 && widthHz > 0)) {
+    throw new RangeError(`midHz and widthHz must be positive, got ${midHz}, ${widthHz}`);
+  }
+  const sigma = widthHz / (2 * Math.sqrt(Math.LN2));
+  const band = [Math.max(0, midHz - reach * sigma), midHz + reach * sigma] as const;
+  const gain = (hz: number): Complex => ({
+    re: Math.exp(-(((hz - midHz) / sigma) ** 2) / 2),
+    im: 0,
+  });
+  return { band, gain };
 }
