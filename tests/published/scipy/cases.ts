@@ -100,7 +100,7 @@ export function answerCase(c: Case): Float64Array {
   }
 }
 
-/** Energy still to come at 401 moments between two samples, without noise or what lies beyond. */
+/** Energy still to come at 400 moments between two samples, without noise or what lies beyond. */
 function decayOf(input: TaskInputs['octave decay']): Float64Array {
   const { signal, sampleRate, midHz, from, to } = input;
   const ir = { samples: Float64Array.from(signal), sampleRate, zeroIndex: 0 };

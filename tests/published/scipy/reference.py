@@ -108,16 +108,16 @@ def octave_response(mid, hz):
 
 
 def octave_decay(x, rate, mid, start, end):
-    """Backward integral of the octave, filtered backwards in time, at 401 moments."""
+    """Backward integral of the octave, filtered backwards in time, at 400 moments."""
     sos = signal.butter(3, octave_edges(mid), "bandpass", fs=rate, output="sos")
     lead = len(x)
     padded = np.concatenate([np.zeros(lead), x, np.zeros(lead)])
     power = np.abs(signal.hilbert(signal.sosfilt(sos, padded[::-1])[::-1])) ** 2
     # The power of sample n stands from n - 1/2 to n + 1/2.
     edges = np.arange(len(power) + 1) - lead - 0.5
-    upto = np.interp(np.linspace(start, end, 401), edges, np.concatenate([[0], np.cumsum(power)]))
-    whole = np.interp([0, end], edges, np.concatenate([[0], np.cumsum(power)]))
-    return (upto[-1] - upto) / (whole[1] - whole[0])
+    sums = np.concatenate([[0], np.cumsum(power)])
+    upto = np.interp(np.linspace(start, end, 401), edges, sums)
+    return (upto[-1] - upto[:-1]) / (upto[-1] - np.interp(0, edges, sums))
 
 
 def group_delay(spec, rate, hz):
