@@ -25,11 +25,13 @@ export interface DecayBand {
 
 /** More curvature than this, %, is no single decay. ISO 3382-2:2008, annex B (from memory). */
 const mostCurvature = 10;
+/** Chance makes it so large at one place once in twenty times, % times √(BT). */
+const chanceCurvature = 140;
 
 /**
  * Decay times of an octave band from its power along time. `arrival` in samples of the envelope;
  * `noise` is its mean square in noise heard by itself, or null. T20 and T30 are distrusted when they differ
- * by more than 10 %.
+ * by more than 10 % that chance does not explain.
  */
 export function readDecayBand(
   envelope: Envelope,
@@ -52,7 +54,9 @@ export function readDecayBand(
   const curvature = both ? 100 * ((t30.seconds ?? 0) / (t20.seconds ?? 1) - 1) : null;
   const rangeDb = curve && Math.max(0, curve.rangeDb);
   const band = { midHz, name, edt, curvature, rangeDb, curve };
-  if (curvature === null || Math.abs(curvature) <= mostCurvature) return { ...band, t20, t30 };
+  const chance = chanceCurvature / Math.sqrt(widthHz * (t20.seconds ?? Infinity));
+  const most = Math.max(mostCurvature, chance);
+  if (curvature === null || Math.abs(curvature) <= most) return { ...band, t20, t30 };
   const more = curvature > 0 ? 'longer' : 'shorter';
   const sentence = `The decay at ${name} bends: T30 is ${Math.abs(curvature).toFixed(0)} % ${more} than T20, so that neither is the room’s alone. Another seat would tell whether the room does it.`;
   return { ...band, t20: distrust(t20, sentence), t30: distrust(t30, sentence) };

@@ -21,14 +21,19 @@ export interface RangeLimits {
   readonly bottomDb: number;
   /** The noise lies 10 dB below the bottom or lower. */
   readonly neededDb: number;
+  /**
+   * Non-linearity that chance gives a straight decay on average, ‰ times B·T, from the covariance
+   * in fitDecay; null where a decay bends by nature and is not judged.
+   */
+  readonly chanceBend: number | null;
 }
 
 /** Source: ISO 3382-1:2009, 5.3 and ISO 3382-2:2008, 6 (from memory). */
 export const rangeLimits: Readonly<Record<DecayRange, RangeLimits>> = {
   // The curve's very start is flat while a speaker's bass builds up.
-  EDT: { topDb: -0.1, bottomDb: -10, neededDb: 20 },
-  T20: { topDb: -5, bottomDb: -25, neededDb: 35 },
-  T30: { topDb: -5, bottomDb: -35, neededDb: 45 },
+  EDT: { topDb: -0.1, bottomDb: -10, neededDb: 20, chanceBend: null },
+  T20: { topDb: -5, bottomDb: -25, neededDb: 35, chanceBend: 1800 },
+  T30: { topDb: -5, bottomDb: -35, neededDb: 45, chanceBend: 1000 },
 };
 
 /** A time that cannot be told. */

@@ -4,8 +4,12 @@ import { fitDecay } from './fit-decay';
 
 /** Least B·T for a filter that runs backwards. ISO 3382-2:2008, 7.3 (from memory). */
 const leastProduct = 4;
-/** More non-linearity than this, ‰, is no straight line. ISO 3382-2:2008, annex B (from memory). */
+/**
+ * More non-linearity than this, ‰, is no straight line (ISO 3382-2:2008, annex B, from memory), if it
+ * is also so many times what chance makes of a straight one at one place.
+ */
 const mostNonLinearity = 10;
+const timesChance = 2.5;
 /** At least this share of the range must lie on the curve after the arrival. */
 const leastShare = 0.5;
 /** From standard deviation to half a 90 % interval. */
@@ -15,7 +19,8 @@ const quantile = 1.645;
  * EDT, T20 or T30 of a band from its decay curve (null: no decay stood clear of the noise), or a
  * sentence why not: the noise lies less than 10 dB below the range, the band's width times the time
  * is below 4, or the direct sound takes more than half of the range. `name` names the band.
- * Distrusted beyond a non-linearity of 10 ‰, except for EDT, which bends by nature.
+ * Distrusted beyond a non-linearity of 10 ‰ that chance does not explain, except for EDT, which
+ * bends by nature.
  * Source: ISO 3382-1:2009, 5.3; ISO 3382-2:2008, 6, 7.3 and annex B (from memory).
  */
 export function readDecayTime(
@@ -24,7 +29,7 @@ export function readDecayTime(
   widthHz: number,
   name: string,
 ): DecayTime {
-  const { topDb, bottomDb, neededDb } = rangeLimits[range];
+  const { topDb, bottomDb, neededDb, chanceBend } = rangeLimits[range];
   const none = (why: string): DecayTime => untold(`No ${range} at ${name}: ${why}`);
   if (!curve) {
     return none('no decay stands clear of the noise. More level would settle it.');
@@ -44,14 +49,16 @@ export function readDecayTime(
   }
   const { seconds, nonLinearity } = fit;
   const factor = Math.exp(quantile * fit.deviation);
-  const bent = range !== 'EDT' && nonLinearity > mostNonLinearity;
+  const chance = (timesChance * (chanceBend ?? Infinity)) / (widthHz * seconds);
+  const most = Math.max(mostNonLinearity, chance);
+  const bent = nonLinearity > most;
   return {
     seconds,
     interval: [seconds / factor, seconds * factor],
     nonLinearity,
     trusted: !bent,
     sentence: bent
-      ? `${range} at ${name} is not to be trusted: its decay is no straight line (non-linearity ${nonLinearity.toFixed(0)} ‰, more than ${mostNonLinearity}). Another seat would tell whether the room does it.`
+      ? `${range} at ${name} is not to be trusted: its decay is no straight line (non-linearity ${nonLinearity.toFixed(0)} ‰, more than ${most.toFixed(0)}). Another seat would tell whether the room does it.`
       : null,
   };
 }
