@@ -46,10 +46,11 @@ export function readDecayBand(
   const search = { from: arrival, to, widthHz, noise };
   const knee = findKnee(envelope, search);
   const curve = knee && integrateDecay(envelope, arrival, lead, knee);
+  const heard = curve ?? (to - arrival < lead ? 'record' : 'noise');
   const name = octaveName(midHz);
-  const edt = readDecayTime(curve, 'EDT', widthHz, name);
-  const t20 = readDecayTime(curve, 'T20', widthHz, name);
-  const t30 = readDecayTime(curve, 'T30', widthHz, name);
+  const edt = readDecayTime(heard, 'EDT', widthHz, name);
+  const t20 = readDecayTime(heard, 'T20', widthHz, name);
+  const t30 = readDecayTime(heard, 'T30', widthHz, name);
   const both = t20.seconds !== null && t30.seconds !== null;
   const curvature = both ? 100 * ((t30.seconds ?? 0) / (t20.seconds ?? 1) - 1) : null;
   const rangeDb = curve && Math.max(0, curve.rangeDb);

@@ -15,25 +15,31 @@ const leastShare = 0.5;
 /** From standard deviation to half a 90 % interval. */
 const quantile = 1.645;
 
+/** Why there is no decay curve. */
+export type NoCurve = 'noise' | 'record';
+
+const sayNone: Readonly<Record<NoCurve, string>> = {
+  noise: 'no decay stands clear of the noise. More level would settle it.',
+  record: 'the response is too short. A longer pause after the sweep would settle it.',
+};
+
 /**
- * EDT, T20 or T30 of a band from its decay curve (null: no decay stood clear of the noise), or a
- * sentence why not: the noise lies less than 10 dB below the range, the band's width times the time
+ * EDT, T20 or T30 of a band from its decay curve (or what hides it: the noise, the record's end), or
+ * a sentence why not: the noise lies less than 10 dB below the range, the band's width times the time
  * is below 4, or the direct sound takes more than half of the range. `name` names the band.
  * Distrusted beyond a non-linearity of 10 ‰ that chance does not explain, except for EDT, which
  * bends by nature.
  * Source: ISO 3382-1:2009, 5.3; ISO 3382-2:2008, 6, 7.3 and annex B (from memory).
  */
 export function readDecayTime(
-  curve: DecayCurve | null,
+  curve: DecayCurve | NoCurve,
   range: DecayRange,
   widthHz: number,
   name: string,
 ): DecayTime {
   const { topDb, bottomDb, neededDb, chanceBend } = rangeLimits[range];
   const none = (why: string): DecayTime => untold(`No ${range} at ${name}: ${why}`);
-  if (!curve) {
-    return none('no decay stands clear of the noise. More level would settle it.');
-  }
+  if (typeof curve === 'string') return none(sayNone[curve]);
   if (curve.rangeDb < neededDb) return none(sayRange(curve, neededDb));
   const fit = fitDecay(curve, topDb, bottomDb, widthHz);
   const read = fit?.seconds ?? curve.lateSeconds;

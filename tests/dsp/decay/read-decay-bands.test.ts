@@ -202,6 +202,14 @@ describe('decay times are refused', () => {
     }
   });
 
+  it('when the response is shorter than the filter builds up', () => {
+    const ir = decayingNoise({ falls: [{ seconds: 0.1, power: 1 }], seed: 2, afterSeconds: 0.2 });
+    const { bands } = readDecayBands(ir, { noise: null, arrivalSeconds: 0, bandsHz: [31, 32] });
+    expect(bands[0]?.t20.sentence).toBe(
+      'No T20 at 31.5 Hz: the response is too short. A longer pause after the sweep would settle it.',
+    );
+  });
+
   it('for an arrival outside the response', () => {
     const ir = noiseAlone(0, 1);
     expect(() => readDecayBands(ir, { noise: null, arrivalSeconds: 2 })).toThrow(RangeError);
