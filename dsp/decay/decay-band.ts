@@ -46,7 +46,7 @@ export function readDecayBand(
   const search = { from: arrival, to, widthHz, noise };
   const knee = findKnee(envelope, search);
   const curve = knee && integrateDecay(envelope, arrival, lead, knee);
-  const heard = curve ?? (to - arrival < lead ? 'record' : 'noise');
+  const heard = to - arrival < lead ? 'record' : (curve ?? 'noise');
   const name = octaveName(midHz);
   const edt = readDecayTime(heard, 'EDT', widthHz, name);
   const t20 = readDecayTime(heard, 'T20', widthHz, name);

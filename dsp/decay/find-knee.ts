@@ -34,6 +34,7 @@ const aboveNoiseDb = 7.5;
 const lateDb = 20;
 /** Without noise heard by itself at least this share of the record stands for it. */
 const tailShare = 0.1;
+const leastBlocks = 4;
 const mostPasses = 8;
 const closeEnough = 0.002;
 /** Powers so far below the largest count as silence. */
@@ -55,9 +56,12 @@ export function findKnee({ power, sampleRate }: Envelope, search: KneeSearch): K
   const largest = power.slice(Math.ceil(from), to).reduce((most, one) => Math.max(most, one), 0);
   if (!(to - from >= 10) || !(largest > 0)) return null;
   const least = silence * largest;
+  const error = (samples: number): number =>
+    Math.min(1, 1 / Math.sqrt((widthHz * samples) / sampleRate));
   const tailPower = meanPower(power, to - tail, to);
-  let noise = Math.max(Math.min(search.noise ?? tailPower, tailPower), least);
-  let noiseSamples = tail;
+  const quietest = Math.min(search.noise ?? tailPower, tailPower);
+  let noise = Math.max(quietest, least);
+  let noiseError = error(tail);
   const shortest = sampleRate / (2 * widthHz);
   let line = fitLine(firstFall(power, search, sampleRate, noise));
   if (!line) return null;
@@ -65,29 +69,29 @@ export function findKnee({ power, sampleRate }: Envelope, search: KneeSearch): K
   for (let pass = 0; pass < mostPasses; pass++) {
     const past = Math.ceil(knee + (aboveNoiseDb * nepersPerDb) / line.rate);
     const own = past <= to - tail;
-    noise = own ? meanPower(power, past, to) : Math.min(search.noise ?? tailPower, tailPower);
-    noise = Math.max(noise, least);
-    noiseSamples = own ? to - past : tail;
+    // What is left of the decay there would count as noise, but not in the record's last tenth.
+    const most = tailPower * (1 + 2 * error(tail));
+    noise = Math.max(own ? Math.min(meanPower(power, past, to), most) : quietest, least);
+    noiseError = error(own ? to - past : tail);
     const fall = (10 * nepersPerDb) / line.rate / blocksPerTenDb;
     const length = Math.max(1, Math.round(Math.max(fall, shortest)));
-    const stop = Math.min(whereLineIs(line, noise * above), to);
-    const start = Math.max(from, stop - (lateDb * nepersPerDb) / line.rate);
-    line = fitLine(blockPowers(power, start, stop, length)) ?? line;
+    const late = lateFall(clearBlocks(blockPowers(power, from, to, length), noise));
+    line = fitLine(late) ?? line;
     const last = knee;
-    knee = Math.min(Math.max(whereLineIs(line, noise), from), to);
+    knee = Math.min(Math.max(whereLineIs(line, noise), late[0]?.at ?? from), to);
     if (Math.abs(knee - last) < closeEnough * (to - from)) break;
   }
   return {
     at: knee,
     noise,
-    noiseError: Math.min(1, 1 / Math.sqrt((widthHz * noiseSamples) / sampleRate)),
+    noiseError,
     rate: line.rate * sampleRate,
     power: Math.exp(line.atZero - line.rate * knee),
     reached: knee < to,
   };
 }
 
-/** Blocks from the strongest to the last before two in a row lie near the noise. */
+/** The first fall, in blocks short enough that it spans three of them. */
 function firstFall(
   power: Float64Array,
   { from, to, widthHz }: KneeSearch,
@@ -96,14 +100,26 @@ function firstFall(
 ): readonly Block[] {
   const seconds = Math.max(firstBlockSeconds, 1 / widthHz);
   for (let length = Math.round(seconds * sampleRate); length >= 1; length >>= 1) {
-    const blocks = blockPowers(power, from, to, length);
-    const near = (n: number): boolean => (blocks[n]?.power ?? 0) < noise * above;
-    const top = blocks.reduce((best, { power: p }, n) => {
-      return p > (blocks[best]?.power ?? 0) ? n : best;
-    }, 0);
-    let end = top;
-    while (end < blocks.length && !(near(end) && near(end + 1))) end++;
-    if (end - top >= 3) return blocks.slice(top, end);
+    const blocks = clearBlocks(blockPowers(power, from, to, length), noise);
+    if (blocks.length >= 3) return blocks;
   }
   return [];
+}
+
+/** Blocks from the strongest to the last before two in a row lie near the noise. */
+function clearBlocks(blocks: readonly Block[], noise: number): readonly Block[] {
+  const near = (n: number): boolean => (blocks[n]?.power ?? 0) < noise * above;
+  const top = blocks.reduce((best, { power }, n) => {
+    return power > (blocks[best]?.power ?? 0) ? n : best;
+  }, 0);
+  let end = top;
+  while (end < blocks.length && !(near(end) && near(end + 1))) end++;
+  return blocks.slice(top, end);
+}
+
+/** The last of these blocks, from where they stand 20 dB above the very last, at least four. */
+function lateFall(blocks: readonly Block[]): readonly Block[] {
+  const last = blocks.at(-1)?.power ?? 0;
+  const start = blocks.findLastIndex(({ power }) => power > last * 10 ** (lateDb / 10));
+  return blocks.slice(Math.max(0, Math.min(start, blocks.length - leastBlocks)));
 }
