@@ -30,8 +30,8 @@ const chanceCurvature = 140;
 
 /**
  * Decay times of an octave band from its power along time. `arrival` in samples of the envelope;
- * `noise` is its mean square in noise heard by itself, or null. T20 and T30 are distrusted when they differ
- * by more than 10 % that chance does not explain.
+ * `noise` is its mean square in noise heard by itself, or null. T20 and T30 are distrusted when they
+ * differ by more than 10 % that chance does not explain.
  */
 export function readDecayBand(
   envelope: Envelope,

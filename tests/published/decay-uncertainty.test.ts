@@ -21,6 +21,7 @@ it.each([
     noise: 0,
     noiseError: 0,
     added: 0,
+    lateSeconds: seconds,
     rangeDb: 100,
     endedBy: 'noise',
   } as const;

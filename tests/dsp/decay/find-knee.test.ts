@@ -45,6 +45,20 @@ describe('findKnee', () => {
     expectClose(mean, 0, (2.5 * seconds) / 60, 'within 2.5 dB of decay');
   });
 
+  it('follows a fall that turns steep before it goes under', () => {
+    // 33 dB in 0.5 s, then 600 dB a second down to −90 dB.
+    for (let seed = 0; seed < 10; seed++) {
+      const next = gaussian(seededRandom(seed));
+      const power = Float64Array.from({ length: 1400 }, (_, n) => {
+        const t = n / rate;
+        const db = t < 0.5 ? (-60 * t) / 0.9 : -33.333 - 600 * (t - 0.5);
+        return ((10 ** (db / 10) + 1e-9) * (next() ** 2 + next() ** 2)) / 2;
+      });
+      const knee = findKnee({ power, sampleRate: rate, zeroIndex: 0 }, { ...search, noise: 1e-9 });
+      expectClose((knee?.at ?? 0) / rate, 0.5 + 56.667 / 600, 0.02, 'blocks of 7 ms');
+    }
+  });
+
   it('stands at the end of a record that ends before the noise', () => {
     const knee = findKnee(envelope(1.5, 1e-12, 3), { ...search, noise: 1e-12 });
     expect(knee?.reached).toBe(false);

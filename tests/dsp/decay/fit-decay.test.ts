@@ -9,7 +9,14 @@ function curveOf(falls: readonly (readonly [seconds: number, share: number])[]):
   const remaining = Float64Array.from({ length: 1200 }, (_, n) => {
     return falls.reduce((sum, [t, share]) => sum + share * 10 ** ((-6 * n * stepSeconds) / t), 0);
   });
-  const none = { noise: 0, noiseError: 0, added: 0, rangeDb: 100, endedBy: 'noise' } as const;
+  const none = {
+    noise: 0,
+    noiseError: 0,
+    added: 0,
+    lateSeconds: 0.5,
+    rangeDb: 100,
+    endedBy: 'noise',
+  } as const;
   return { stepSeconds, remaining, kneeSeconds: 1.2, ...none };
 }
 
