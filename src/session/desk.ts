@@ -1,3 +1,4 @@
+import { layoutFromName } from '../system/layout';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { BenchParts } from './bench-parts';
@@ -6,6 +7,8 @@ import { deriveState } from './derive-state';
 import { followDeclared } from './follow-declared';
 import { followWiring } from './follow-wiring';
 import { forgetsClimb } from './forgets-climb';
+import { Histories } from './history/histories';
+import { holdInHand } from './shelf/hold-in-hand';
 
 export type Work = (signal: AbortSignal) => Promise<Trouble | null>;
 
@@ -17,11 +20,12 @@ export class Desk {
   state: BenchState;
   readonly parts: BenchParts;
   readonly #listeners = new Set<() => void>();
+  readonly histories = new Histories();
   #running: AbortController | null = null;
   #saving: Promise<void> = Promise.resolve();
 
   constructor(parts: BenchParts, first: BenchState) {
-    this.parts = parts;
+    this.parts = { ...parts, store: holdInHand(parts.store) };
     this.state = deriveState(first, null);
   }
 
@@ -55,23 +59,57 @@ export class Desk {
     this.set({ trouble: problem });
   }
 
-  /** Changes the document and saves it; a page that only follows another changes nothing. */
-  change(change: (document: SessionDocument) => SessionDocument): void {
+  /**
+   * Changes the document and saves it; a page that only follows another changes nothing. Undo shows
+   * the `name`; without one the change belongs to what runs, and with null to what came before it.
+   */
+  change(change: (document: SessionDocument) => SessionDocument, name?: string | null): void {
     if (this.state.saved === 'elsewhere') return this.raise(elsewhere);
-    const before = this.state;
-    const changed = followDeclared(before.document, change(before.document));
-    const document = followWiring(before.document, changed);
-    if (document === before.document) return;
-    const climbed = forgetsClimb(before.document, document) ? null : before.climbed;
-    this.set(deriveState({ ...before, document, climbed }, before));
-    this.#save();
+    const before = this.state.document;
+    const changed = followDeclared(before, change(before));
+    const document = followWiring(before, changed);
+    if (document === before) return;
+    this.histories.note(before, document, name);
+    this.#show(document, this.state.layout);
   }
 
-  /** Runs one thing; refuses while another runs. What throws becomes a trouble about `what`. */
-  async run(what: string, work: Work): Promise<void> {
+  /** Takes back the newest change, or brings back the one taken back last; not while one runs. */
+  walkHistory(way: 'undo' | 'redo'): void {
+    const { closed } = this;
+    if (closed) return this.raise(closed);
+    const before = this.state.document;
+    const document = this.histories.walk(way, before);
+    if (document === null) return;
+    const layout = layoutFromName(document.layout);
+    if (isTrouble(layout)) return this.raise(layout);
+    const abilities = before.rig === document.rig ? this.state.abilities : null;
+    this.set({ abilities, trouble: null });
+    this.#show(document, layout);
+  }
+
+  /** Puts another session on the desk; the one before stays in the store, or in hand. */
+  adopt(document: SessionDocument): void {
+    const layout = layoutFromName(document.layout);
+    if (isTrouble(layout)) throw new RangeError(layout.sentence);
+    const cleared = { abilities: null, climbed: null, trouble: null, mic: null, soundLevel: null };
+    const history = this.histories.namesOf(document.id);
+    const saved = 'saved';
+    const state = { ...this.state, ...cleared, document, layout, history, saved } as const;
+    this.set(deriveState(state, null));
+  }
+
+  /** Resolves when everything changed so far is saved, or could not be. */
+  async settle(): Promise<void> {
+    await this.#saving;
+  }
+
+  /** Runs one thing; refuses while another runs. What throws becomes a trouble about `what`. Its
+   * changes are one step of the history, named `step`; null adds them to what came before. */
+  async run(what: string, work: Work, step: string | null = stepName(what)): Promise<void> {
     const { closed } = this;
     if (closed) return this.raise(closed);
     this.#running = new AbortController();
+    this.histories.beginRun(step);
     this.set({ trouble: null });
     try {
       const problem = await work(this.#running.signal);
@@ -80,6 +118,7 @@ export class Desk {
       this.raise(unfinished(what, error));
     } finally {
       this.#running = null;
+      this.histories.endRun();
       this.set({ activity: { kind: 'idle' }, mic: null, soundLevel: null });
     }
   }
@@ -94,11 +133,23 @@ export class Desk {
     this.#running?.abort();
   }
 
+  #show(document: SessionDocument, layout: BenchState['layout']): void {
+    const before = this.state;
+    const climbed = forgetsClimb(before.document, document) ? null : before.climbed;
+    const history = this.histories.namesOf(document.id);
+    this.set(deriveState({ ...before, document, layout, climbed, history }, before));
+    this.#save();
+  }
+
   #save(): void {
+    const changed = this.state.document;
     this.set({ saved: 'saving' });
     this.#saving = this.#saving.then(async () => {
-      const { document } = this.state;
-      const problem = await this.parts.store.save(document);
+      const here = this.state.document;
+      // Another session may lie on the desk by now: each is saved as it was left.
+      const document = here.id === changed.id ? here : changed;
+      const problem = await this.parts.store.save(document, document === here);
+      if (problem && document !== here) return this.raise(problem);
       if (document !== this.state.document) return;
       this.set({
         saved: problem ? 'failed' : 'saved',
@@ -106,6 +157,12 @@ export class Desk {
       });
     });
   }
+}
+
+/** What undo calls the changes of a run: "The take" is "Take". */
+function stepName(what: string): string {
+  const bare = what.replace(/^The /, '');
+  return bare.charAt(0).toUpperCase() + bare.slice(1);
 }
 
 function unfinished(what: string, error: unknown): Trouble {

@@ -7,24 +7,37 @@ export interface KeptAside {
   readonly value: unknown;
 }
 
-/** Tables of version 1. Nothing read from them is trusted: documents are `unknown`. */
+/** Tables of version 2. Nothing read from them is trusted: documents are `unknown`. */
 export interface StoreTables extends DBSchema {
   documents: { key: string; value: unknown };
   captures: { key: string; value: unknown };
   aside: { key: number; value: KeptAside };
   meta: { key: string; value: unknown };
+  /** What the list says of each document; made again from the document where it is missing. */
+  summaries: { key: string; value: unknown };
 }
 
 export type StoreDatabase = IDBPDatabase<StoreTables>;
 
-/** Opens the database, making its tables when it is new. Rejects where the browser refuses. */
+/** Keys of the table `meta`. */
+export const lastKey = 'last session';
+export const deletedKey = 'deleted sessions';
+export const orderKey = 'order of changes';
+
+/**
+ * Opens the database, making its tables when it is new, and those a version lacks when it is old:
+ * what is stored stays as it is. Rejects where the browser refuses.
+ */
 export async function openDatabase(name: string, onGone: () => void): Promise<StoreDatabase> {
-  const database = await openDB<StoreTables>(name, 1, {
-    upgrade(fresh) {
-      fresh.createObjectStore('documents');
-      fresh.createObjectStore('captures');
-      fresh.createObjectStore('aside', { autoIncrement: true });
-      fresh.createObjectStore('meta');
+  const database = await openDB<StoreTables>(name, 2, {
+    upgrade(older, from) {
+      if (from < 1) {
+        older.createObjectStore('documents');
+        older.createObjectStore('captures');
+        older.createObjectStore('aside', { autoIncrement: true });
+        older.createObjectStore('meta');
+      }
+      if (from < 2) older.createObjectStore('summaries');
     },
     // A later version waits for this page to let go of the tables.
     blocking: (_current, _wanted, event) => {

@@ -1,12 +1,9 @@
-import * as v from 'valibot';
 import { trouble, type Trouble } from '../trouble';
-import type { SessionDocument } from './document';
-import { migrateSession } from './migrate-session';
 import type { SessionStore } from './session-store';
-import { openDatabase, type StoreDatabase } from './store-database';
-import { sessionSchema } from './store-schema';
-
-const lastKey = 'last session';
+import { listDocuments } from './shelf/list-documents';
+import { removeDocuments } from './shelf/remove-documents';
+import { loadLast, markDocument, readDocument, saveDocument } from './shelf/store-documents';
+import { lastKey, openDatabase, type StoreDatabase } from './store-database';
 
 /**
  * The store of this browser (IndexedDB): documents as plain JSON values, captures as Float32Array
@@ -32,23 +29,23 @@ export function openStore(name = 'leadline'): SessionStore {
     }
   }
 
+  /** The same for work that answers nothing. */
+  function change(
+    doing: string,
+    work: (database: StoreDatabase) => Promise<unknown>,
+  ): Promise<Trouble | null> {
+    return withDatabase(doing, async (database) => {
+      await work(database);
+      return null;
+    });
+  }
+
   return {
     load: () => withDatabase('read the saved session', loadLast),
-    save: (document) =>
-      withDatabase('save the session', async (database) => {
-        const tables = database.transaction(['documents', 'meta'], 'readwrite');
-        await Promise.all([
-          tables.objectStore('documents').put(document, document.id),
-          tables.objectStore('meta').put(document.id, lastKey),
-          tables.done,
-        ]);
-        return null;
-      }),
+    save: (document, last = true) =>
+      change('save the session', (database) => saveDocument(database, document, last)),
     saveCapture: (id, samples) =>
-      withDatabase('save the recording of the take', async (database) => {
-        await database.put('captures', samples, id);
-        return null;
-      }),
+      change('save the recording of the take', (database) => database.put('captures', samples, id)),
     loadCapture: (id) =>
       withDatabase('read the recording of the take', async (database) => {
         const stored = await database.get('captures', id);
@@ -59,73 +56,37 @@ export function openStore(name = 'leadline'): SessionStore {
           `The stored recording ${id} is damaged: it is not a row of numbers. Run the take again.`,
         );
       }),
+    list: () => withDatabase('list the sessions', listDocuments),
+    read: (id) => withDatabase('read the session', (database) => readDocument(database, id)),
+    makeLast: (id) => change('open the session', (database) => database.put('meta', id, lastKey)),
+    markDeleted: (id, deleted) =>
+      change('delete the session', (database) => markDocument(database, id, deleted)),
+    remove: (id, kept) =>
+      change('remove what was deleted', (database) => removeDocuments(database, id, kept)),
+    removeCaptures: (ids) =>
+      change('remove the recordings', async (database) => {
+        const tables = database.transaction('captures', 'readwrite');
+        await Promise.all([...ids.map((id) => tables.store.delete(id)), tables.done]);
+      }),
   };
-}
-
-async function loadLast(database: StoreDatabase): Promise<SessionDocument | Trouble | null> {
-  const id = await database.get('meta', lastKey);
-  if (typeof id !== 'string') return null;
-  const stored = await database.get('documents', id);
-  if (stored === undefined) return null;
-  if (isNewer(stored)) {
-    return trouble(
-      'storage',
-      'The saved session was made by a newer Leadline and is left untouched; reload to get that version. A fresh session is open instead.',
-    );
-  }
-  const parsed = v.safeParse(sessionSchema, migrateSession(stored));
-  if (parsed.success) return parsed.output;
-  const why = whereAndWhy(parsed.issues[0]);
-  await keepAside(database, id, stored, why);
-  return trouble(
-    'storage',
-    `The saved session is damaged (${why}). It is kept aside in this browser, unchanged, and a fresh session is open instead.`,
-  );
-}
-
-function isNewer(stored: unknown): boolean {
-  return (
-    typeof stored === 'object' &&
-    stored !== null &&
-    'version' in stored &&
-    typeof stored.version === 'number' &&
-    stored.version > 2
-  );
-}
-
-/** Moves a damaged document out of the way in one transaction: kept whole, or not touched at all. */
-async function keepAside(
-  database: StoreDatabase,
-  id: string,
-  value: unknown,
-  why: string,
-): Promise<void> {
-  const tables = database.transaction(['documents', 'aside', 'meta'], 'readwrite');
-  await Promise.all([
-    tables.objectStore('aside').add({ keptAt: new Date().toISOString(), why, value }),
-    tables.objectStore('documents').delete(id),
-    tables.objectStore('meta').delete(lastKey),
-    tables.done,
-  ]);
-}
-
-function whereAndWhy(issue: v.BaseIssue<unknown>): string {
-  const where = v.getDotPath(issue) ?? 'the whole document';
-  if (issue.input === undefined) return `${where} is missing`;
-  const expected = issue.expected ? `expected ${issue.expected}` : issue.message;
-  return `${where}: ${expected}, found ${issue.received}`;
 }
 
 function storageTrouble(doing: string, error: unknown): Trouble {
   if (error instanceof Error && error.name === 'QuotaExceededError') {
     return trouble(
       'storage',
-      `This browser has no room left to ${doing}. Everything is still here until the page closes: free some disk space, then change anything to save again.`,
+      `This browser has no room left to ${doing}. Everything is still here until the page closes: save the session as a file, or free some disk space, then change anything to save again.`,
+    );
+  }
+  if (error instanceof Error && error.name === 'VersionError') {
+    return trouble(
+      'storage',
+      `This page is older than what saved the sessions in this browser, so it would not ${doing}. Nothing was changed; reload to get the newer version.`,
     );
   }
   const why = error instanceof Error ? error.message : String(error);
   return trouble(
     'storage',
-    `This browser would not ${doing} (${why}). Private windows often store nothing; what is on screen is lost when the page closes.`,
+    `This browser would not ${doing} (${why}). Private windows often store nothing; what is on screen is lost when the page closes, unless you save it as a file.`,
   );
 }

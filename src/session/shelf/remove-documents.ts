@@ -1,0 +1,48 @@
+import { deletedKey, lastKey, type StoreDatabase } from '../store-database';
+import { idsIn, undivided } from './store-documents';
+
+/**
+ * Removes sessions marked as deleted, only the one of `id` unless it is null, never the one last
+ * worked on, and then every capture that no stored value names, nor `kept`. All or nothing. What a
+ * damaged or newer session names counts as named, wherever in it that stands.
+ */
+export async function removeDocuments(
+  database: StoreDatabase,
+  id: string | null,
+  kept: ReadonlySet<string>,
+): Promise<void> {
+  const tables = database.transaction(
+    ['documents', 'summaries', 'captures', 'aside', 'meta'],
+    'readwrite',
+  );
+  const documents = tables.objectStore('documents');
+  const captures = tables.objectStore('captures');
+  const meta = tables.objectStore('meta');
+  await undivided(tables, async () => {
+    const last = await meta.get(lastKey);
+    const marked = idsIn(await meta.get(deletedKey));
+    const going = marked.filter((one) => one !== last && (id === null || one === id));
+    for (const one of going) {
+      await documents.delete(one);
+      await tables.objectStore('summaries').delete(one);
+    }
+    const staying = marked.filter((one) => id !== null && !going.includes(one));
+    await meta.put(staying, deletedKey);
+    const unnamed = new Set(await captures.getAllKeys());
+    for (const one of kept) unnamed.delete(one);
+    if (unnamed.size === 0) return;
+    for (const source of [documents, tables.objectStore('aside')]) {
+      for (let at = await source.openCursor(); at; at = await at.continue()) {
+        forgetNamed(at.value, unnamed);
+      }
+    }
+    for (const one of unnamed) await captures.delete(one);
+  });
+}
+
+/** Takes every text anywhere in a value out of the set. */
+function forgetNamed(value: unknown, unnamed: Set<string>): void {
+  if (typeof value === 'string') unnamed.delete(value);
+  if (typeof value !== 'object' || value === null || ArrayBuffer.isView(value)) return;
+  for (const part of Object.values(value)) forgetNamed(part, unnamed);
+}

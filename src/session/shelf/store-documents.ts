@@ -1,0 +1,118 @@
+import { trouble, type Trouble } from '../../trouble';
+import type { SessionDocument } from '../document';
+import { deletedKey, lastKey, orderKey, type StoreDatabase } from '../store-database';
+import { parseSession } from './parse-session';
+import { summariseSession } from './summarise-session';
+
+/** The session last worked on. A damaged one is moved out of the way, whole. */
+export async function loadLast(database: StoreDatabase): Promise<SessionDocument | Trouble | null> {
+  const id = await database.get('meta', lastKey);
+  if (typeof id !== 'string') return null;
+  const stored = await database.get('documents', id);
+  if (stored === undefined) return null;
+  const parsed = parseSession(stored);
+  if ('document' in parsed) return parsed.document;
+  if (parsed.newer) {
+    return trouble(
+      'storage',
+      'The saved session was made by a newer Leadline and is left untouched; reload to get that version. A fresh session is open instead.',
+    );
+  }
+  await keepAside(database, id, stored, parsed.why);
+  return trouble(
+    'storage',
+    `The saved session is damaged (${parsed.why}). It is kept aside in this browser, unchanged, and a fresh session is open instead.`,
+  );
+}
+
+/** A session by its id; one that cannot be read stays where it is. */
+export async function readDocument(
+  database: StoreDatabase,
+  id: string,
+): Promise<SessionDocument | Trouble | null> {
+  const stored = await database.get('documents', id);
+  if (stored === undefined) return null;
+  const parsed = parseSession(stored);
+  if ('document' in parsed) return parsed.document;
+  const advice = parsed.newer ? 'Reload to get that version.' : 'It is kept as it is.';
+  return trouble('storage', `This session cannot be opened: ${parsed.why}. ${advice}`);
+}
+
+/** Saves a session with its line of the list, both or neither. */
+export async function saveDocument(
+  database: StoreDatabase,
+  document: SessionDocument,
+  last: boolean,
+): Promise<void> {
+  const tables = database.transaction(['documents', 'summaries', 'meta'], 'readwrite');
+  const meta = tables.objectStore('meta');
+  const summary = summariseSession(document, new Date().toISOString());
+  const work = async (): Promise<void> => {
+    const order = orderAfter(await meta.get(orderKey));
+    await Promise.all([
+      tables.objectStore('documents').put(document, document.id),
+      tables.objectStore('summaries').put({ ...summary, order }, document.id),
+      meta.put(order, orderKey),
+      last ? meta.put(document.id, lastKey) : null,
+    ]);
+  };
+  await undivided(tables, work);
+}
+
+/** Puts a session among those marked as deleted, or takes it out of them. */
+export async function markDocument(
+  database: StoreDatabase,
+  id: string,
+  deleted: boolean,
+): Promise<void> {
+  const tables = database.transaction('meta', 'readwrite');
+  await undivided(tables, async () => {
+    const others = idsIn(await tables.store.get(deletedKey)).filter((one) => one !== id);
+    await tables.store.put(deleted ? [...others, id] : others, deletedKey);
+  });
+}
+
+/** Ids in a stored list of them. */
+export function idsIn(stored: unknown): string[] {
+  return Array.isArray(stored) ? stored.filter((one) => typeof one === 'string') : [];
+}
+
+/** Waits for a transaction; when its work fails nothing of it stays. */
+export async function undivided(
+  tables: { readonly done: Promise<void>; abort(): void },
+  work: () => Promise<unknown>,
+): Promise<void> {
+  try {
+    await work();
+  } catch (error) {
+    tables.done.catch(() => undefined);
+    try {
+      tables.abort();
+    } catch {
+      // It has ended by itself, which is as well.
+    }
+    throw error;
+  }
+  await tables.done;
+}
+
+function orderAfter(stored: unknown): number {
+  return typeof stored === 'number' && Number.isFinite(stored) ? stored + 1 : 1;
+}
+
+/** Moves a damaged document out of the way in one transaction: kept whole, or not touched at all. */
+async function keepAside(
+  database: StoreDatabase,
+  id: string,
+  value: unknown,
+  why: string,
+): Promise<void> {
+  const tables = database.transaction(['documents', 'aside', 'meta', 'summaries'], 'readwrite');
+  await Promise.all([
+    tables.objectStore('aside').add({ keptAt: new Date().toISOString(), why, value }),
+    tables.objectStore('documents').delete(id),
+    tables.objectStore('summaries').delete(id),
+    tables.objectStore('meta').delete(lastKey),
+    tables.done,
+  ]);
+}
