@@ -15,6 +15,8 @@ import type { ChannelLabel, Layout } from '../system/channel';
 import type { Inspector } from '../inspect/inspection';
 import type { Trouble } from '../trouble';
 import type { ChosenDevice, SessionDocument } from './document';
+import type { HistoryNames } from './history/histories';
+import type { Sessions, SessionsState } from './shelf/sessions';
 
 /** What the bench is doing right now. */
 export type Activity =
@@ -83,6 +85,8 @@ export interface BenchState {
   /** Devices as they are now, for the pickers; looked at again whenever they change. */
   readonly devices: Devices | null;
   readonly saved: 'saved' | 'saving' | 'failed' | 'elsewhere';
+  readonly history: HistoryNames;
+  readonly sessions: SessionsState;
 }
 
 /** Microphones and outputs as the browser tells them. */
@@ -99,8 +103,14 @@ export interface Bench {
   readonly state: BenchState;
   /** Calls back after every change; returns the way to unsubscribe. */
   subscribe(listener: () => void): () => void;
-  /** A named change of the document; saved as it happens. */
+  /** A named change of the document; saved as it happens, and undone by its name. */
   change(name: string, change: (document: SessionDocument) => SessionDocument): void;
+  /** Takes back the newest change; refused while something runs. */
+  undo(): void;
+  /** Brings back what was undone last; refused while something runs. */
+  redo(): void;
+  /** The sessions of this browser. */
+  readonly sessions: Sessions;
   /** Takes a layout name; a name that means nothing leaves the layout and raises the trouble. */
   setLayout(name: string): void;
   setRig(kind: RigKind): void;

@@ -34,6 +34,8 @@ export async function createBench(
     );
     return bench;
   }
+  // What was deleted on a page that is gone goes, with recordings that nothing names any more.
+  void store.remove(null, new Set());
   if (document.rig === 'live') void bench.lookAtDevices(false);
   void bench.resume();
   return bench;

@@ -89,13 +89,18 @@ export class Desk {
 
   /** Puts another session on the desk; the one before stays in the store, or in hand. */
   adopt(document: SessionDocument): void {
-    const layout = layoutFromName(document.layout);
-    if (isTrouble(layout)) throw new RangeError(layout.sentence);
-    const cleared = { abilities: null, climbed: null, trouble: null, mic: null, soundLevel: null };
-    const history = this.histories.namesOf(document.id);
-    const saved = 'saved';
-    const state = { ...this.state, ...cleared, document, layout, history, saved } as const;
-    this.set(deriveState(state, null));
+    this.set(this.#stateWith(document));
+  }
+
+  /** Why a session from outside cannot lie on the desk: its readings contradict it. Null when it can. */
+  refuses(document: SessionDocument): Trouble | null {
+    try {
+      this.#stateWith(document);
+      return null;
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      return trouble('bad-file', `This session contradicts itself: ${why}. Save it again where it was made.`);
+    }
   }
 
   /** Resolves when everything changed so far is saved, or could not be. */
@@ -131,6 +136,15 @@ export class Desk {
 
   stop(): void {
     this.#running?.abort();
+  }
+
+  #stateWith(document: SessionDocument): BenchState {
+    const layout = layoutFromName(document.layout);
+    if (isTrouble(layout)) throw new RangeError(layout.sentence);
+    const cleared = { abilities: null, climbed: null, trouble: null, mic: null, soundLevel: null };
+    const history = this.histories.namesOf(document.id);
+    const state = { ...this.state, ...cleared, document, layout, history, saved: 'saved' } as const;
+    return deriveState(state, null);
   }
 
   #show(document: SessionDocument, layout: BenchState['layout']): void {

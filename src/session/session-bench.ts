@@ -20,12 +20,15 @@ import { createMeterDesk } from './run/meter-desk';
 import { createNoiseRun, type NoiseRun } from './run/noise-run';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
-import { readAgain, readOutdated, readUnread } from './run/read-stored';
+import { leavesUnread, readAgain, readOutdated, readUnread } from './run/read-stored';
 import { importRecording, wholeTake } from './run/recorded-take';
 import { runTakes } from './run/run-takes';
 import { soundOf } from './run/sound-of';
 import { runStop } from './run/walk-run';
 import type { BenchRoom } from './run/bench-room';
+import { noHistoryNames } from './history/histories';
+import { createSessionDesk } from './shelf/session-desk';
+import { sessionsUnseen, type Sessions } from './shelf/sessions';
 
 /** The one bench of a page: the face of what runs takes and noise, watches devices and saves. */
 export class SessionBench implements Bench {
@@ -33,6 +36,7 @@ export class SessionBench implements Bench {
   readonly #room: BenchRoom;
   readonly #noise: NoiseRun;
   readonly #devices: DeviceWatch;
+  readonly sessions: Sessions;
 
   constructor(parts: BenchParts, document: SessionDocument, layout: Layout) {
     const desk = new Desk(parts, {
@@ -51,6 +55,8 @@ export class SessionBench implements Bench {
       climbed: null,
       devices: null,
       saved: 'saved',
+      history: noHistoryNames,
+      sessions: sessionsUnseen,
     });
     this.#desk = desk;
     this.#room = {
@@ -62,6 +68,7 @@ export class SessionBench implements Bench {
     followTogether(desk);
     this.#noise = createNoiseRun(this.#room);
     this.#devices = createDeviceWatch(desk);
+    this.sessions = createSessionDesk(desk, () => this.#arrive());
   }
 
   get state(): BenchState {
@@ -72,15 +79,24 @@ export class SessionBench implements Bench {
     return this.#desk.subscribe(listener);
   }
 
-  change(_name: string, change: (document: SessionDocument) => SessionDocument): void {
-    this.#desk.change(change);
+  change(name: string, change: (document: SessionDocument) => SessionDocument): void {
+    this.#desk.change(change, name);
     if (!this.#desk.busy) void readOutdated(this.#desk);
+  }
+
+  undo(): void {
+    this.#walkHistory('undo');
+  }
+
+  redo(): void {
+    this.#walkHistory('redo');
   }
 
   setLayout(name: string): void {
     const layout = layoutFromName(name);
     if (isTrouble(layout)) return this.raise(layout);
     this.#choose(
+      `Choose layout ${layout.name}`,
       (document) => ({ ...document, layout: layout.name }),
       () => this.#desk.set({ layout, trouble: null }),
     );
@@ -88,6 +104,7 @@ export class SessionBench implements Bench {
 
   setRig(kind: RigKind): void {
     this.#choose(
+      `Choose the ${kind} rig`,
       (document) => ({ ...document, rig: kind }),
       () => this.#desk.set({ abilities: null, trouble: null }),
     );
@@ -100,7 +117,7 @@ export class SessionBench implements Bench {
         ? findPosition(this.state.document, wanted)
         : { id: this.#desk.parts.newId(), name: wanted.name, kind: wanted.kind };
     if (!position) throw new RangeError(`there is no position ${String(wanted)}`);
-    this.#choose((document) => standAt(document, position));
+    this.#choose(`Go to ${position.name}`, (document) => standAt(document, position));
   }
 
   async startTake(): Promise<void> {
@@ -140,7 +157,7 @@ export class SessionBench implements Bench {
   }
 
   async walkStop(at: WalkPosition, round = 0): Promise<void> {
-    await this.#desk.run('The stop', (signal) => runStop(this.#room, at, round, signal));
+    await this.#desk.run('The walk stop', (signal) => runStop(this.#room, at, round, signal));
   }
 
   setMeter(weighting: Weighting, time: 'fast' | 'slow'): void {
@@ -157,7 +174,7 @@ export class SessionBench implements Bench {
         microphone: { ...document.microphone, calibration },
       }));
       return readAgain(this.#desk, signal);
-    });
+    }, 'Choose calibration file');
   }
 
   inspect(): Inspector {
@@ -203,10 +220,27 @@ export class SessionBench implements Bench {
   }
 
   /** Choices that a running take would contradict. */
-  #choose(change: (document: SessionDocument) => SessionDocument, first?: () => void): void {
+  #choose(
+    name: string,
+    change: (document: SessionDocument) => SessionDocument,
+    first?: () => void,
+  ): void {
     const { closed } = this.#desk;
     if (closed) return this.raise(closed);
     first?.();
-    this.#desk.change(change);
+    this.#desk.change(change, name);
+  }
+
+  /** What a step back or forth leaves unread, or outdated, is read again. */
+  #walkHistory(way: 'undo' | 'redo'): void {
+    const before = this.state.document;
+    this.#desk.walkHistory(way);
+    if (leavesUnread(before, this.state.document)) void this.resume();
+  }
+
+  /** Another session has come onto the desk. */
+  #arrive(): void {
+    if (this.state.document.rig === 'live') void this.lookAtDevices(false);
+    void this.resume();
   }
 }

@@ -33,7 +33,7 @@ const takeSchema = v.object({
   schedule: scheduleSchema,
   captureId: v.string(),
   loopbackId: v.nullable(v.string()),
-  captureRate: positive,
+  captureRate: between(1000, 1_000_000),
   notes: v.array(v.string()),
   readings: v.nullable(readingsSchema),
   inForce: v.optional(settingsInForce),

@@ -24,7 +24,7 @@ export function createDeviceWatch(desk: Desk): DeviceWatch {
     desk.set({ devices: { ...found, change } });
     const document = withDevicesFound(desk.state.document, found);
     if (document !== desk.state.document && desk.state.saved !== 'elsewhere') {
-      desk.change((now) => withDevicesFound(now, found));
+      desk.change((now) => withDevicesFound(now, found), null);
     }
   }
 

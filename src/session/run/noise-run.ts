@@ -105,7 +105,7 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
     keep() {
       const reading = running?.reading() ?? null;
       if (reading === null) return desk.raise(nothingYet);
-      desk.change((document) => withNoiseReading(document, reading));
+      desk.change((document) => withNoiseReading(document, reading), 'Keep noise reading');
     },
   };
 }

@@ -14,18 +14,25 @@ export async function readUnread(desk: Desk): Promise<void> {
     (take) => isOutdated(take) || (take.readings === null && take.schedule.layout === layout),
   );
   if (unread.length === 0) return;
-  await desk.run('Reading the stored take', (signal) => readStored(desk, unread, signal));
+  await desk.run('Reading the stored take', (signal) => readStored(desk, unread, signal), null);
 }
 
 /** Reads again all takes whose readings are outdated, when there are any. */
 export async function readOutdated(desk: Desk): Promise<void> {
   if (!desk.state.document.takes.some(isOutdated)) return;
-  await desk.run('Reading the takes again', (signal) => readAgain(desk, signal));
+  await desk.run('Reading the takes again', (signal) => readAgain(desk, signal), null);
 }
 
 /** Reads again all takes whose readings are outdated. */
 export function readAgain(desk: Desk, signal: AbortSignal): Promise<Trouble | null> {
   return readStored(desk, desk.state.document.takes.filter(isOutdated), signal);
+}
+
+/** Whether a change of the document shows takes that want to be read and did not before. */
+export function leavesUnread(before: SessionDocument, after: SessionDocument): boolean {
+  const wants = (take: TakeRecord): boolean => take.readings === null || isOutdated(take);
+  const known = new Set(before.takes.filter(wants).map(({ id }) => id));
+  return after.takes.some((take) => wants(take) && !known.has(take.id));
 }
 
 function isOutdated({ readings, outdated }: TakeRecord): boolean {

@@ -1,0 +1,155 @@
+import { isTrouble, trouble, type Trouble } from '../../trouble';
+import type { Desk, Work } from '../desk';
+import type { SessionDocument } from '../document';
+import { placeSession } from '../file/place-session';
+import { readSessionFile } from '../file/read-session-file';
+import { sessionFileName } from '../file/session-file';
+import { writeSessionFile } from '../file/write-session-file';
+import { newSession } from '../new-session';
+import type { Sessions, SessionsState } from './sessions';
+
+/** The sessions of a desk; `arrived` is called when another session has come onto it. */
+export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
+  const { store } = desk.parts;
+
+  function show(changes: Partial<SessionsState>): void {
+    desk.set({ sessions: { ...desk.state.sessions, ...changes } });
+  }
+
+  async function look(): Promise<void> {
+    const stored = await store.list();
+    if (isTrouble(stored)) desk.raise(stored);
+    else show({ stored });
+  }
+
+  /** Runs one thing on the sessions, after everything changed so far is saved, and lists anew. */
+  async function run(what: string, work: Work): Promise<void> {
+    const before = desk.state.document.id;
+    await desk.run(
+      what,
+      async (signal) => {
+        await desk.settle();
+        const problem = await work(signal);
+        await look();
+        return problem;
+      },
+      null,
+    );
+    if (desk.state.document.id !== before) arrived();
+  }
+
+  async function read(id: string): Promise<SessionDocument | Trouble> {
+    const { document } = desk.state;
+    return id === document.id ? document : ((await store.read(id)) ?? gone);
+  }
+
+  async function open(id: string): Promise<Trouble | null> {
+    if (id === desk.state.document.id) return null;
+    const document = await read(id);
+    if (isTrouble(document)) return document;
+    desk.adopt(document);
+    return store.makeLast(id);
+  }
+
+  async function create(): Promise<Trouble | null> {
+    const { newId, now } = desk.parts;
+    const fresh = newSession(newId(), now());
+    const problem = await store.save(fresh);
+    desk.adopt(fresh);
+    if (problem) desk.set({ saved: 'failed' });
+    return problem;
+  }
+
+  /** Puts the next session of the list on the desk, or a new one where there is none. */
+  async function openAnother(): Promise<Trouble | null> {
+    const { id: here } = desk.state.document;
+    const stored = await store.list();
+    const others = isTrouble(stored) ? [] : stored;
+    for (const { id, deleted, summary } of others) {
+      if (id === here || deleted || summary === null) continue;
+      const problem = await open(id);
+      if (desk.state.document.id === id) return problem;
+    }
+    return create();
+  }
+
+  return {
+    look,
+    open: (id) => run('Opening the session', () => open(id)),
+    create: () => run('The new session', create),
+    duplicate: (id) =>
+      run('Duplicating the session', async () => {
+        const document = await read(id);
+        if (isTrouble(document)) return document;
+        const { newId, now } = desk.parts;
+        const name = `Copy of ${document.name}`;
+        return store.save({ ...document, id: newId(), name, createdAt: now() }, false);
+      }),
+    rename: (id, name) =>
+      run('Renaming the session', async () => {
+        if (id === desk.state.document.id) {
+          desk.change((document) => ({ ...document, name }), 'Rename session');
+          await desk.settle();
+          return null;
+        }
+        const document = await read(id);
+        return isTrouble(document) ? document : store.save({ ...document, name }, false);
+      }),
+    delete: (id) =>
+      run('Deleting the session', async () => {
+        const problem = id === desk.state.document.id ? await openAnother() : null;
+        if (id === desk.state.document.id) return problem;
+        return (await store.markDeleted(id, true)) ?? problem;
+      }),
+    restore: (id) => run('Bringing back the session', () => store.markDeleted(id, false)),
+    remove: (id) =>
+      run('Removing the session', async () => {
+        if (id === desk.state.document.id) return null;
+        desk.histories.forget(id);
+        const { takes } = desk.state.document;
+        const here = takes.flatMap(({ captureId, loopbackId }) => [captureId, loopbackId ?? captureId]);
+        return store.remove(id, new Set([...desk.histories.captures(), ...here]));
+      }),
+    async saveFile() {
+      const made: { blob: Blob | null } = { blob: null };
+      const { document } = desk.state;
+      await run('Saving the file', async (signal) => {
+        const written = await writeSessionFile(desk.state.document, store, {
+          savedAt: desk.parts.now(),
+          signal,
+          onProgress: (progress) => show({ file: { what: 'Saving', progress } }),
+        });
+        if (isTrouble(written)) return written;
+        made.blob = written;
+        return null;
+      });
+      show({ file: null });
+      const { blob } = made;
+      return blob && { name: sessionFileName(document.name), blob };
+    },
+    async openFile(file) {
+      await run('Opening the file', async (signal) => {
+        show({ file: { what: 'Opening', progress: 0 } });
+        const opened = await readSessionFile(file, signal);
+        if (isTrouble(opened)) return opened;
+        const refused = desk.refuses(opened.document);
+        if (refused) return refused;
+        const placed = await placeSession(store, opened, {
+          newId: desk.parts.newId,
+          signal,
+          onProgress: (progress) => show({ file: { what: 'Opening', progress } }),
+        });
+        if (isTrouble(placed)) return placed;
+        desk.adopt(placed.document);
+        if (placed.problem) desk.set({ saved: 'failed' });
+        return placed.problem;
+      });
+      show({ file: null });
+    },
+  };
+}
+
+const gone = trouble(
+  'storage',
+  'This session is no longer in this browser. Open it from its file, if there is one.',
+);
