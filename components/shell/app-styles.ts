@@ -123,7 +123,8 @@ export const appStyles = css`
       grid-template-columns: 17rem minmax(0, 1fr);
     }
 
-    .layout {
+    .layout,
+    .mark span {
       display: none;
     }
 
@@ -146,7 +147,16 @@ export const appStyles = css`
       min-height: 3.25rem;
       padding-left: var(--space-3);
       border-bottom: 0;
+      flex-wrap: wrap;
       gap: var(--space-2);
+    }
+
+    .icon {
+      width: 2.25rem;
+    }
+
+    ll-theme-button {
+      margin-right: var(--space-1);
     }
 
     ll-rail {

@@ -4,12 +4,18 @@ import type { Bench, BenchState } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
 import { isSimulated } from '../simulated';
+import { buttonStyles } from '../controls/button-styles';
 import { sharedStyles } from '../theme/shared-styles';
 import { appStyles } from './app-styles';
 import './next-step';
 import './rail';
 import './session-name';
 import './side';
+import './history-buttons';
+import { historyKey } from './history-key';
+import { iconButtonStyles } from './icon-button-styles';
+import './sessions-panel';
+import type { SessionsPanel } from './sessions-panel';
 import './theme-button';
 import '../controls/trouble-banner';
 import '../strip/strip';
@@ -18,7 +24,7 @@ import { stageFromHash, stageNames, stageStandings, type StageId } from './stage
 /** The whole screen: header with the rail, the plan at the side, one stage, the strip at the foot. */
 @customElement('ll-app')
 export class App extends LitElement {
-  static override styles = [sharedStyles, appStyles];
+  static override styles = [sharedStyles, buttonStyles, iconButtonStyles, appStyles];
 
   @property({ attribute: false }) bench: Bench | null = null;
   @state() private stage: StageId = stageFromHash(location.hash);
@@ -35,12 +41,14 @@ export class App extends LitElement {
     super.connectedCallback();
     window.addEventListener('hashchange', this.readHash);
     window.addEventListener('keydown', this.stopOnEscape, { capture: true });
+    window.addEventListener('keydown', this.walkHistory);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     window.removeEventListener('hashchange', this.readHash);
     window.removeEventListener('keydown', this.stopOnEscape, { capture: true });
+    window.removeEventListener('keydown', this.walkHistory);
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -52,7 +60,7 @@ export class App extends LitElement {
       ? this.picked
       : null;
     return html`
-      ${renderHeader(bench, now)}
+      ${renderHeader(bench, now, () => this.panel?.open())}
       <ll-rail .standings=${standings} .here=${this.stage}></ll-rail>
       <ll-side .bench=${bench} .selected=${selected} .stage=${this.stage}></ll-side>
       <main tabindex="-1" aria-label=${stageNames[this.stage]}>
@@ -60,6 +68,7 @@ export class App extends LitElement {
         <ll-next-step .standings=${standings} .here=${this.stage}></ll-next-step>
       </main>
       <ll-strip .bench=${bench}></ll-strip>
+      <ll-sessions-panel .bench=${bench}></ll-sessions-panel>
     `;
   }
 
@@ -99,13 +108,24 @@ export class App extends LitElement {
     });
   };
 
+  private get panel(): SessionsPanel | null {
+    return this.renderRoot.querySelector('ll-sessions-panel');
+  }
+
+  private readonly walkHistory = (event: KeyboardEvent): void => {
+    const way = event.defaultPrevented ? null : historyKey(event);
+    if (way === null) return;
+    event.preventDefault();
+    this.renderRoot.querySelector('ll-history-buttons')?.walk(way);
+  };
+
   /** Esc silences everything, also from inside a field, before anything else may use the key. */
   private readonly stopOnEscape = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') this.bench?.stop();
   };
 }
 
-function renderHeader(bench: Bench, now: BenchState): TemplateResult {
+function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): TemplateResult {
   const simulated = isSimulated(now);
   return html`<header>
     <a class="mark" href="#plan" aria-label="Leadline, to the plan">
@@ -121,8 +141,20 @@ function renderHeader(bench: Bench, now: BenchState): TemplateResult {
         @ll-rename=${(event: CustomEvent<string>) =>
           bench.change('Rename session', (document) => ({ ...document, name: event.detail }))}
       ></ll-session-name>
+      <button
+        class="icon sessions"
+        aria-label="Sessions"
+        aria-haspopup="dialog"
+        title="Sessions: open, save as a file, copy, delete"
+        @click=${showSessions}
+      >
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path d="M4 8l6 6 6-6"></path>
+        </svg>
+      </button>
       <span class="num layout">${now.layout.title}</span>
     </div>
+    <ll-history-buttons .bench=${bench}></ll-history-buttons>
     ${
       simulated
         ? html`<span

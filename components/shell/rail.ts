@@ -62,6 +62,12 @@ export class Rail extends LitElement {
         outline-offset: -3px;
       }
 
+      @media (max-width: 68rem) {
+        a {
+          padding: 0 var(--space-3);
+        }
+      }
+
       @media (max-width: 45rem) {
         a {
           padding: 0 var(--space-1);

@@ -35,11 +35,13 @@ export class SessionName extends LitElement {
   ];
 
   @property() name = '';
+  /** What it is called for assistive technology. */
+  @property() label = 'Session name';
 
   protected override render(): TemplateResult {
     return html`<input
-      aria-label="Session name"
-      title="Session name: click to change"
+      aria-label=${this.label}
+      title="${this.label}: click to change"
       maxlength="80"
       autocomplete="off"
       spellcheck="false"

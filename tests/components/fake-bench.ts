@@ -3,6 +3,8 @@ import type { InspectAnswer, InspectRequest, Inspector } from '../../src/inspect
 import type { NoiseRequest } from '../../src/noise/noise-state';
 import type { Bench, BenchState, WalkPosition } from '../../src/session/bench';
 import type { SessionDocument } from '../../src/session/document';
+import { noHistoryNames } from '../../src/session/history/histories';
+import { sessionsUnseen, type Sessions } from '../../src/session/shelf/sessions';
 import type { RigKind } from '../../src/rig/port';
 import type { ClimbRequest } from '../../src/soundlevel/sound-level';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
@@ -17,10 +19,27 @@ export function layoutOf(name: string): Layout {
   return layout;
 }
 
+function fakeSessions(note: (call: string) => void): Sessions {
+  const call = (words: string): Promise<void> => Promise.resolve(note(words));
+  return {
+    look: () => call('look'),
+    open: (id) => call(`open ${id}`),
+    create: () => call('create'),
+    duplicate: (id) => call(`duplicate ${id}`),
+    rename: (id, name) => call(`rename ${id} to ${name}`),
+    delete: (id) => call(`delete ${id}`),
+    restore: (id) => call(`restore ${id}`),
+    remove: (id) => call(`remove ${id}`),
+    saveFile: () => call('saveFile').then(() => null),
+    openFile: (file) => call(`openFile ${file.name}`),
+  };
+}
+
 /** A bench that holds still: screens are tested on the state it is given, calls are counted. */
 export class FakeBench implements Bench {
   state: BenchState;
   readonly calls: string[] = [];
+  readonly sessions: Sessions = fakeSessions((call) => this.calls.push(call));
   private readonly listeners = new Set<() => void>();
 
   constructor(name = '5.2.4', state: Partial<BenchState> = {}) {
@@ -40,6 +59,8 @@ export class FakeBench implements Bench {
       climbed: null,
       devices: null,
       saved: 'saved',
+      history: noHistoryNames,
+      sessions: sessionsUnseen,
       ...state,
     };
   }
@@ -61,6 +82,14 @@ export class FakeBench implements Bench {
   change(name: string, change: (document: SessionDocument) => SessionDocument): void {
     this.calls.push(name);
     this.set({ document: change(this.state.document) });
+  }
+
+  undo(): void {
+    this.calls.push('undo');
+  }
+
+  redo(): void {
+    this.calls.push('redo');
   }
 
   setLayout(name: string): void {

@@ -1,0 +1,142 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { StoredSession } from '../../src/session/shelf/stored-session';
+import { buttonStyles } from '../controls/button-styles';
+import { dateText } from '../probe/microphone/sound-level-words';
+import { sharedStyles } from '../theme/shared-styles';
+import './session-name';
+import { sessionFacts } from './session-words';
+
+/** What a person wants of a session in the list. */
+export type SessionWish =
+  | { readonly what: 'open' | 'duplicate' | 'delete' | 'restore' | 'remove' }
+  | { readonly what: 'rename'; readonly name: string };
+
+/** One session of the list: its name, what it is, and what can be done with it. Fires `ll-wish`. */
+@customElement('ll-session-row')
+export class SessionRow extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    css`
+      :host {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        justify-content: space-between;
+        gap: var(--space-1) var(--space-3);
+        padding: var(--space-2) 0;
+        border-bottom: var(--line) solid var(--rule);
+      }
+
+      .what {
+        flex: 1 1 15rem;
+        min-width: 0;
+        overflow-wrap: anywhere;
+      }
+
+      .name {
+        padding-left: var(--space-2);
+        font-weight: 700;
+      }
+
+      ll-session-name {
+        display: block;
+        font-weight: 700;
+      }
+
+      p {
+        padding-left: var(--space-2);
+      }
+
+      .buttons {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-1) var(--space-2);
+      }
+
+      .ghost {
+        padding-inline: var(--space-3);
+        font-size: var(--text-small);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) session: StoredSession | null = null;
+  /** Whether it is the one on the bench. */
+  @property({ type: Boolean }) here = false;
+  @property({ type: Boolean }) disabled = false;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { session } = this;
+    if (!session) return nothing;
+    return html`<div class="what">
+        ${
+          session.deleted || session.summary === null
+            ? html`<div class="name">${session.name}</div>`
+            : html`<ll-session-name
+                .name=${session.name}
+                .label=${`Name of session ${session.name}`}
+                @ll-rename=${(event: CustomEvent<string>) => {
+                  event.stopPropagation();
+                  this.wish({ what: 'rename', name: event.detail });
+                }}
+              ></ll-session-name>`
+        }
+        ${this.renderFacts(session)}
+      </div>
+      <div class="buttons">${this.renderButtons(session)}</div>`;
+  }
+
+  override focus(): void {
+    this.renderRoot.querySelector('button')?.focus();
+  }
+
+  private renderFacts({ summary, problem }: StoredSession): TemplateResult {
+    if (!summary) return html`<p class="small signal">Cannot be opened. ${problem}</p>`;
+    return html`<p class="small soft">
+      ${sessionFacts(summary)}<br />Changed ${dateText(summary.changedAt)}
+    </p>`;
+  }
+
+  private renderButtons({ deleted, summary }: StoredSession): TemplateResult {
+    if (deleted) {
+      return html`${this.renderButton('Bring back', 'restore')}
+      ${this.renderButton('Remove for good', 'remove')}`;
+    }
+    const open = this.here
+      ? html`<span class="small soft">On the bench</span>`
+      : this.renderButton('Open', 'open');
+    return html`${summary ? open : nothing}
+    ${summary ? this.renderButton('Duplicate', 'duplicate') : nothing}
+    ${this.renderButton('Delete', 'delete')}`;
+  }
+
+  private renderButton(
+    words: string,
+    what: Exclude<SessionWish['what'], 'rename'>,
+  ): TemplateResult {
+    return html`<button
+      class="ghost"
+      data-wish=${what}
+      aria-label="${words}: ${this.session?.name ?? ''}"
+      ?disabled=${this.disabled}
+      @click=${() => this.wish({ what })}
+    >
+      ${words}
+    </button>`;
+  }
+
+  private wish(detail: SessionWish): void {
+    this.dispatchEvent(new CustomEvent('ll-wish', { detail }));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-session-row': SessionRow;
+  }
+  interface HTMLElementEventMap {
+    'll-wish': CustomEvent<SessionWish>;
+  }
+}
