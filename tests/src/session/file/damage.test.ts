@@ -1,0 +1,58 @@
+import * as v from 'valibot';
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../../../../dsp/signal/random';
+import { capturesOf } from '../../../../src/session/file/session-file';
+import { sessionSchema } from '../../../../src/session/store-schema';
+import { makeBench, settled } from '../make-bench';
+import { toldReadings } from '../told-readings';
+import { damages } from './damage';
+
+const each = 18;
+
+/** A bench with a session of its own that was changed and saved. */
+async function benchAtWork() {
+  const made = makeBench({
+    read: (schedule) => Promise.resolve(toldReadings(schedule)),
+  });
+  made.bench.change('Rename session', (document) => ({ ...document, name: 'Mine' }));
+  made.held.captures.set('my sound', new Float32Array([0.5]));
+  await settled();
+  return made;
+}
+
+describe('a damaged session file', () => {
+  for (const [index, [what, damage]] of Object.entries(damages).entries()) {
+    it(`with ${what} is refused with a sentence or opened whole, and one's own stays`, async () => {
+      const { bench, held } = await benchAtWork();
+      const mine = bench.state.document;
+      for (let seed = 1; seed <= each; seed++) {
+        const bytes = damage(seededRandom(1000 * index + seed));
+        await bench.sessions.openFile(new File([bytes], 'session.zip'));
+        const { document, trouble } = bench.state;
+        expect(held.sessions.get(mine.id)).toEqual(mine);
+        expect(held.captures.get('my sound')).toEqual(new Float32Array([0.5]));
+        if (document === mine) {
+          expect(trouble?.sentence).toMatch(/^(This|Opening) .{20,}\.$/s);
+          expect(trouble?.sentence).not.toMatch(/NaN|undefined|\[object/);
+          expect(held.sessions.size).toBe(1);
+          expect(held.captures.size).toBe(1);
+          continue;
+        }
+        expect(v.is(sessionSchema, document)).toBe(true);
+        expect(capturesOf(document).every(({ id }) => held.captures.has(id))).toBe(true);
+        await bench.sessions.open(mine.id);
+        expect(bench.state.document).toEqual(mine);
+        await bench.sessions.delete(document.id);
+        await bench.sessions.remove(document.id);
+        held.captures.set('my sound', new Float32Array([0.5]));
+        // What undo knows of is no longer in hand: the next round begins as the first did.
+        await bench.sessions.open(mine.id);
+        expect(held.sessions.size).toBe(1);
+      }
+    });
+  }
+
+  it('is tried in more than two hundred ways', () => {
+    expect(each * Object.keys(damages).length).toBeGreaterThan(200);
+  });
+});
