@@ -18,7 +18,7 @@ afterEach(async () => {
 });
 
 async function raw(): ReturnType<typeof openDB> {
-  return openDB(name, 1);
+  return openDB(name);
 }
 
 /** Puts a value where the last session lies, past the store. */

@@ -32,5 +32,6 @@ function whereAndWhy(issue: v.BaseIssue<unknown>): string {
   const where = v.getDotPath(issue) ?? 'the whole document';
   if (issue.input === undefined) return `${where} is missing`;
   const expected = issue.expected ? `expected ${issue.expected}` : issue.message;
-  return `${where}: ${expected}, found ${issue.received}`;
+  const found = issue.received.length > 60 ? `${issue.received.slice(0, 60)}…` : issue.received;
+  return `${where}: ${expected}, found ${found}`;
 }
