@@ -29,10 +29,12 @@ export default defineConfig({
     include: [
       'd3',
       'fast-check',
+      'fflate',
       'fft.js',
       'idb',
       'lit',
       'lit/decorators.js',
+      'lit/directives/repeat.js',
       'lit/directives/style-map.js',
       'standardized-audio-context',
       'valibot',
