@@ -26,6 +26,16 @@ export function holdInHand(store: SessionStore): SessionStore {
     }
   }
 
+  async function save(document: SessionDocument, last?: boolean): Promise<Trouble | null> {
+    const problem = await store.save(document, last);
+    if (problem) documents.set(document.id, document);
+    else {
+      documents.delete(document.id);
+      await handOver();
+    }
+    return problem;
+  }
+
   function listed(document: SessionDocument, order: number): StoredSession {
     const { id, name, createdAt } = document;
     const summary = summariseSession(document, createdAt);
@@ -33,18 +43,8 @@ export function holdInHand(store: SessionStore): SessionStore {
   }
 
   return {
-    async load() {
-      return store.load();
-    },
-    async save(document, last) {
-      const problem = await store.save(document, last);
-      if (problem) documents.set(document.id, document);
-      else {
-        documents.delete(document.id);
-        await handOver();
-      }
-      return problem;
-    },
+    load: () => store.load(),
+    save,
     async saveCapture(id, samples) {
       const problem = await store.saveCapture(id, samples);
       if (problem) captures.set(id, samples);
@@ -62,7 +62,10 @@ export function holdInHand(store: SessionStore): SessionStore {
       );
     },
     read: (id) => Promise.resolve(documents.get(id) ?? store.read(id)),
-    makeLast: (id) => (documents.has(id) ? Promise.resolve(null) : store.makeLast(id)),
+    makeLast(id) {
+      const held = documents.get(id);
+      return held ? save(held) : store.makeLast(id);
+    },
     async markDeleted(id, deleted) {
       const problem = documents.has(id) ? null : await store.markDeleted(id, deleted);
       if (problem || documents.has(id)) marks.set(id, deleted);

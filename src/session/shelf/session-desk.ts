@@ -48,7 +48,9 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
     const document = await read(id);
     if (isTrouble(document)) return document;
     desk.adopt(document);
-    return store.makeLast(id);
+    const problem = await store.makeLast(id);
+    if (problem) desk.set({ saved: 'failed' });
+    return problem;
   }
 
   async function create(): Promise<Trouble | null> {

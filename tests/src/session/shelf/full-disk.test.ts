@@ -99,6 +99,7 @@ describe('a bench on a full disk', () => {
     expect(bench.state.document.id).not.toBe(id);
     await bench.sessions.open(id);
     expect(bench.state.document.name).toBe('Attic');
+    expect(bench.state.saved).toBe('failed');
     held.full = null;
     bench.change('Rename session', (document) => ({ ...document, name: 'Loft' }));
     await settled();
