@@ -11,7 +11,17 @@ export function historyKey(event: KeyboardEvent): 'undo' | 'redo' | null {
 }
 
 /** Kinds of input in which nothing is typed. */
-const untyped = ['button', 'checkbox', 'color', 'file', 'image', 'radio', 'range', 'reset', 'submit'];
+const untyped = [
+  'button',
+  'checkbox',
+  'color',
+  'file',
+  'image',
+  'radio',
+  'range',
+  'reset',
+  'submit',
+];
 
 function isTextField(target: EventTarget | undefined): boolean {
   if (target instanceof HTMLInputElement) return !untyped.includes(target.type);

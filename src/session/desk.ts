@@ -99,7 +99,10 @@ export class Desk {
       return null;
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
-      return trouble('bad-file', `This session contradicts itself: ${why}. Save it again where it was made.`);
+      return trouble(
+        'bad-file',
+        `This session contradicts itself: ${why}. Save it again where it was made.`,
+      );
     }
   }
 

@@ -165,16 +165,20 @@ export class SessionBench implements Bench {
   }
 
   async importCalibration(file: File): Promise<void> {
-    await this.#desk.run('Reading the calibration file', async (signal) => {
-      const bytes = new Uint8Array(await file.arrayBuffer());
-      const calibration = parseCalibration(bytes, file.name);
-      if (isTrouble(calibration)) return calibration;
-      this.#desk.change((document) => ({
-        ...document,
-        microphone: { ...document.microphone, calibration },
-      }));
-      return readAgain(this.#desk, signal);
-    }, 'Choose calibration file');
+    await this.#desk.run(
+      'Reading the calibration file',
+      async (signal) => {
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        const calibration = parseCalibration(bytes, file.name);
+        if (isTrouble(calibration)) return calibration;
+        this.#desk.change((document) => ({
+          ...document,
+          microphone: { ...document.microphone, calibration },
+        }));
+        return readAgain(this.#desk, signal);
+      },
+      'Choose calibration file',
+    );
   }
 
   inspect(): Inspector {

@@ -103,7 +103,8 @@ async function loadSound(
   if (isTrouble(wav)) return refuseFile(`its recording ${name} is damaged. ${wav.sentence}`);
   const [samples] = wav.channels;
   const fits = wav.channels.length === 1 && wav.coding === 'float' && wav.bits === 32;
-  if (!samples || !fits) return refuseFile(`its recording ${name} is not one channel of 32-bit float`);
+  if (!samples || !fits)
+    return refuseFile(`its recording ${name} is not one channel of 32-bit float`);
   return samples.length === frames
     ? samples
     : refuseFile(`its recording ${name} has ${samples.length} samples and should have ${frames}`);

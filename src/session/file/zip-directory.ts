@@ -40,7 +40,8 @@ export async function readZipDirectory(file: Blob): Promise<ZipEntry[] | Trouble
     return refuseFile('it is a ZIP of the 64-bit kind');
   }
   if (count > mostEntries) return refuseFile(`it claims to hold ${count} files`);
-  if (start + bytes !== tailAt + endAt) return refuseFile('its directory is not where it should be');
+  if (start + bytes !== tailAt + endAt)
+    return refuseFile('its directory is not where it should be');
   return readEntries(await viewOf(file, start, start + bytes), count);
 }
 
@@ -97,7 +98,8 @@ function refuseKind(view: DataView, at: number): string | null {
   const sizes = [20, 24, 42].map((field) => view.getUint32(at + field, true));
   if ((flags & 0b0010_0000_0100_0001) !== 0) return 'it is encrypted';
   if ((flags & ~harmless) !== 0) return 'it is packed in a way that is not known here';
-  if (method !== 0 && method !== 8) return `it is packed in a way that is not known here (${method})`;
+  if (method !== 0 && method !== 8)
+    return `it is packed in a way that is not known here (${method})`;
   if (sizes.includes(0xffffffff)) return 'it is a ZIP of the 64-bit kind';
   if (view.getUint16(at + 34, true) !== 0) return 'it is one part of several';
   return null;

@@ -109,7 +109,10 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
         if (id === desk.state.document.id) return null;
         desk.histories.forget(id);
         const { takes } = desk.state.document;
-        const here = takes.flatMap(({ captureId, loopbackId }) => [captureId, loopbackId ?? captureId]);
+        const here = takes.flatMap(({ captureId, loopbackId }) => [
+          captureId,
+          loopbackId ?? captureId,
+        ]);
         return store.remove(id, new Set([...desk.histories.captures(), ...here]));
       }),
     async saveFile() {

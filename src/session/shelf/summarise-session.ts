@@ -58,7 +58,8 @@ export function progressOf(document: SessionDocument): SessionProgress {
     !isTrouble(layout) &&
     layout.channels.every(({ label }) => earAnswers[label]?.kind === 'here' || walked.has(label));
   if (isWired) return 'wired';
-  const isDeclared = Object.keys(system.places).length > 0 || system.room !== null || sheet !== null;
+  const isDeclared =
+    Object.keys(system.places).length > 0 || system.room !== null || sheet !== null;
   return isDeclared ? 'planned' : 'new';
 }
 

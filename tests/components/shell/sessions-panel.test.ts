@@ -167,7 +167,11 @@ describe('the panel of sessions', () => {
 
   it('fits a narrow window, in every name', async () => {
     const long = 'A very long name of a session '.repeat(3).slice(0, 80);
-    await opened([attic, { ...attic, id: 'long', name: long }, { ...cellar, name: 'x'.repeat(80) }]);
+    await opened([
+      attic,
+      { ...attic, id: 'long', name: long },
+      { ...cellar, name: 'x'.repeat(80) },
+    ]);
     dialog().style.width = '366px';
     await settle(app);
     const right = dialog().getBoundingClientRect().right;

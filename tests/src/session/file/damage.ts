@@ -1,4 +1,4 @@
-import { filedContent, filedEntries, filedSound } from './filed-session';
+import { filedContent, filedEntries, filedSession } from './filed-session';
 import { zipBytes, type EntrySpec } from './zip-bytes';
 
 type Random = () => number;
@@ -56,7 +56,7 @@ export const damages: Readonly<Record<string, (random: Random) => Uint8Array<Arr
     const version = below(random, 9) - 1;
     const content = filedContent();
     if (random() < 0.5) return withContent({ ...content, version });
-    return withContent({ ...content, session: { ...content.session, version } });
+    return withContent({ ...content, session: { ...filedSession, version } });
   },
   'a bomb': (random) => {
     const data = new Uint8Array(2 ** 20 * (1 + below(random, 30)));
@@ -64,7 +64,14 @@ export const damages: Readonly<Record<string, (random: Random) => Uint8Array<Arr
     return withOne(random, { data, stored: false, claims });
   },
   'a path that leads elsewhere': (random) => {
-    const names = ['../a.wav', '/a.wav', 'captures/../../1.wav', 'c:\\a.wav', '..\\1.wav', 'a\u0000'];
+    const names = [
+      '../a.wav',
+      '/a.wav',
+      'captures/../../1.wav',
+      'c:\\a.wav',
+      '..\\1.wav',
+      'a\u0000',
+    ];
     return withOne(random, { name: names[below(random, names.length)] ?? '' });
   },
   'an entry twice': (random) => {
@@ -83,9 +90,6 @@ export const damages: Readonly<Record<string, (random: Random) => Uint8Array<Arr
     }),
 };
 
-/** How many recordings a whole file brings along. */
-export const filedCount = filedSound.size;
-
 function withContent(content: unknown): Uint8Array<ArrayBuffer> {
   return zipBytes(filedEntries(content));
 }
@@ -93,7 +97,9 @@ function withContent(content: unknown): Uint8Array<ArrayBuffer> {
 function withOne(random: Random, changes: Partial<EntrySpec>): Uint8Array<ArrayBuffer> {
   const entries = filedEntries();
   const one = below(random, entries.length);
-  return zipBytes(entries.map((entry, index) => (index === one ? { ...entry, ...changes } : entry)));
+  return zipBytes(
+    entries.map((entry, index) => (index === one ? { ...entry, ...changes } : entry)),
+  );
 }
 
 /** A copy of a value in which one leaf, or one branch, is another value. */

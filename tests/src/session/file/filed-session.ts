@@ -1,6 +1,6 @@
 import { seededRandom } from '../../../../dsp/signal/random';
 import type { SessionDocument } from '../../../../src/session/document';
-import type { SessionFile } from '../../../../src/session/file/session-file';
+import type { FiledCapture, SessionFile } from '../../../../src/session/file/session-file';
 import { writeWav } from '../../../../src/wav/write-wav';
 import { sampleDocument, sampleTake } from '../../../components/sample-session';
 import type { EntrySpec } from './zip-bytes';
@@ -24,18 +24,18 @@ export const filedSound: ReadonlyMap<string, Float32Array> = new Map(
   }),
 );
 
+/** Where its recordings lie. */
+export const filedCaptures: readonly FiledCapture[] = [...filedSound].map(
+  ([id, samples], index) => ({ id, file: `captures/${index + 1}.wav`, frames: samples.length }),
+);
+
 /** What session.json of its file says. */
 export function filedContent(changes: Partial<Record<keyof SessionFile, unknown>> = {}) {
-  const captures = [...filedSound].map(([id, samples], index) => ({
-    id,
-    file: `captures/${index + 1}.wav`,
-    frames: samples.length,
-  }));
   return {
     format: 'leadline-session-file',
     version: 1,
     savedAt: '2030-01-01T00:00:00.000Z',
-    captures,
+    captures: filedCaptures,
     missing: [],
     session: filedSession,
     ...changes,

@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { readSessionFile } from '../../../../src/session/file/read-session-file';
 import { isTrouble } from '../../../../src/trouble';
 import { writeWav } from '../../../../src/wav/write-wav';
-import { filedContent, filedEntries, filedSession, textBytes } from './filed-session';
+import {
+  filedCaptures,
+  filedContent,
+  filedEntries,
+  filedSession,
+  textBytes,
+} from './filed-session';
 import { zipBytes, type EntrySpec } from './zip-bytes';
 
 const { signal } = new AbortController();
@@ -43,7 +49,11 @@ describe('a file that is refused', () => {
     ['a ZIP without a session', () => zipBytes([]), 'no session.json'],
     ['with an entry twice', () => zipBytes(withEntry('captures/1.wav')), 'captures/1.wav twice'],
     ['with a path upwards', () => zipBytes(withEntry('../evil.wav')), 'leads out of the file'],
-    ['with a path from the root', () => zipBytes(withEntry('/etc/passwd')), 'leads out of the file'],
+    [
+      'with a path from the root',
+      () => zipBytes(withEntry('/etc/passwd')),
+      'leads out of the file',
+    ],
     ['with a path of a drive', () => zipBytes(withEntry('C:/a.wav')), 'leads out of the file'],
     ['with backslashes', () => zipBytes(withEntry('captures\\4.wav')), 'leads out of the file'],
     ['with a path inside a path', () => zipBytes(withEntry('captures/../4.wav')), 'leads out'],
@@ -53,7 +63,11 @@ describe('a file that is refused', () => {
     ['strongly encrypted', () => zipBytes(changed('session.json', { flags: 0x41 })), 'encrypted'],
     ['patched', () => zipBytes(changed('session.json', { flags: 0x20 })), 'not known here'],
     ['packed otherwise', () => zipBytes(changed('session.json', { method: 12 })), 'not known here'],
-    ['with 64-bit sizes', () => zipBytes(changed('session.json', { claims: 2 ** 32 - 1 })), '64-bit'],
+    [
+      'with 64-bit sizes',
+      () => zipBytes(changed('session.json', { claims: 2 ** 32 - 1 })),
+      '64-bit',
+    ],
     ['with a 64-bit end', () => zipBytes(filedEntries(), { zip64: true }), '64-bit'],
     ['with a 64-bit count', () => zipBytes(filedEntries(), { count: 0xffff }), '64-bit'],
     ['with too many entries', () => zipBytes(filedEntries(), { count: 5000 }), '5000 files'],
@@ -84,8 +98,7 @@ describe('a file that is refused', () => {
     ],
     [
       'that unpacks to more than a session of its size can hold',
-      () =>
-        zipBytes([...filedEntries(), { name: 'captures/4.wav', data: zeros, claims: 2 ** 28 }]),
+      () => zipBytes([...filedEntries(), { name: 'captures/4.wav', data: zeros, claims: 2 ** 28 }]),
       'more than such a file can hold',
     ],
     ['of no JSON', () => zipBytes(changed('session.json', { data: textBytes('{') })), 'not JSON'],
@@ -112,9 +125,8 @@ describe('a file that is refused', () => {
     [
       'with a recording listed twice',
       () => {
-        const { captures } = filedContent();
-        const [one] = captures;
-        return zipBytes(filedEntries(filedContent({ captures: [one, ...captures] })));
+        const captures = [...filedCaptures, ...filedCaptures.slice(0, 1)];
+        return zipBytes(filedEntries(filedContent({ captures })));
       },
       'lists a recording twice',
     ],
@@ -126,7 +138,7 @@ describe('a file that is refused', () => {
     [
       'without a recording a take names',
       () => {
-        const captures = filedContent().captures.slice(0, 2);
+        const captures = filedCaptures.slice(0, 2);
         const entries = filedEntries(filedContent({ captures }));
         return zipBytes(entries.filter(({ name }) => name !== 'captures/3.wav'));
       },
@@ -140,7 +152,7 @@ describe('a file that is refused', () => {
     [
       'that lists its text as a recording',
       () => {
-        const captures = filedContent().captures.map((one, index) =>
+        const captures = filedCaptures.map((one, index) =>
           index === 0 ? { ...one, file: 'session.json' } : one,
         );
         return zipBytes(filedEntries(filedContent({ captures })));

@@ -8,7 +8,13 @@ import { writeSessionFile } from '../../../../src/session/file/write-session-fil
 import { isTrouble, trouble } from '../../../../src/trouble';
 import { readWav } from '../../../../src/wav/read-wav';
 import { memoryStore } from '../memory-store';
-import { filedContent, filedEntries, filedSession, filedSound } from './filed-session';
+import {
+  filedCaptures,
+  filedContent,
+  filedEntries,
+  filedSession,
+  filedSound,
+} from './filed-session';
 import { zipBytes } from './zip-bytes';
 
 const { signal } = new AbortController();
@@ -96,7 +102,7 @@ describe('a session file', () => {
                   position: { name, kind },
                 })),
               },
-              captures: filedContent().captures.slice(0, 2),
+              captures: filedCaptures.slice(0, 2),
             }),
           ).filter(({ name }) => name !== 'captures/3.wav'),
         ),

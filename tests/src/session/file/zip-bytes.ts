@@ -25,7 +25,10 @@ export interface EndSpec {
 }
 
 /** Writes a ZIP byte by byte, after PKWARE's APPNOTE, with zlib's own deflate and CRC. */
-export function zipBytes(entries: readonly EntrySpec[], end: EndSpec = {}): Uint8Array<ArrayBuffer> {
+export function zipBytes(
+  entries: readonly EntrySpec[],
+  end: EndSpec = {},
+): Uint8Array<ArrayBuffer> {
   const parts: Uint8Array[] = [];
   const directory: Uint8Array[] = [];
   let at = 0;
@@ -49,7 +52,17 @@ export function zipBytes(entries: readonly EntrySpec[], end: EndSpec = {}): Uint
     ] as const;
     directory.push(
       join([
-        numbers([[4, 0x02014b50], [2, 20], [2, 20], ...common, [2, 0], [2, 0], [2, 0], [4, 0], [4, at]]),
+        numbers([
+          [4, 0x02014b50],
+          [2, 20],
+          [2, 20],
+          ...common,
+          [2, 0],
+          [2, 0],
+          [2, 0],
+          [4, 0],
+          [4, at],
+        ]),
         text(name),
       ]),
     );
@@ -59,10 +72,25 @@ export function zipBytes(entries: readonly EntrySpec[], end: EndSpec = {}): Uint
   const start = end.start ?? at;
   const count = end.count ?? entries.length;
   put(table);
-  if (end.zip64) put(numbers([[4, 0x07064b50], [4, 0], [4, at], [4, 0], [4, 1]]));
+  if (end.zip64)
+    put(
+      numbers([
+        [4, 0x07064b50],
+        [4, 0],
+        [4, at],
+        [4, 0],
+        [4, 1],
+      ]),
+    );
   const comment = text(end.comment ?? '');
   const disk = end.disk ?? 0;
-  const record = [[4, 0x06054b50], [2, disk], [2, disk], [2, count], [2, count]] as const;
+  const record = [
+    [4, 0x06054b50],
+    [2, disk],
+    [2, disk],
+    [2, count],
+    [2, count],
+  ] as const;
   put(join([numbers([...record, [4, table.length], [4, start], [2, comment.length]]), comment]));
   return join(parts);
 }

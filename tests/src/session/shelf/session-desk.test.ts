@@ -196,6 +196,7 @@ describe('a deleted session', () => {
   it('takes nothing with it that undo could bring back elsewhere', async () => {
     const made = await twoSessions();
     const { bench, held } = made;
+    bench.setLayout('2.0');
     await bench.startTake();
     await settled();
     bench.undo();
