@@ -49,12 +49,10 @@ export async function saveDocument(
   const summary = summariseSession(document, new Date().toISOString());
   const work = async (): Promise<void> => {
     const order = orderAfter(await meta.get(orderKey));
-    await Promise.all([
-      tables.objectStore('documents').put(document, document.id),
-      tables.objectStore('summaries').put({ ...summary, order }, document.id),
-      meta.put(order, orderKey),
-      last ? meta.put(document.id, lastKey) : null,
-    ]);
+    await tables.objectStore('documents').put(document, document.id);
+    await tables.objectStore('summaries').put({ ...summary, order }, document.id);
+    await meta.put(order, orderKey);
+    if (last) await meta.put(document.id, lastKey);
   };
   await undivided(tables, work);
 }

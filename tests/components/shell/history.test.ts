@@ -23,7 +23,7 @@ async function show(bench: FakeBench): Promise<FakeBench> {
 
 const both = { undo: 'Choose practice room', redo: 'Move FL' };
 const button = (way: string): HTMLButtonElement =>
-  find<HTMLButtonElement>(app, `ll-history-buttons .${way}`);
+  find<HTMLButtonElement>(find(app, 'll-history-buttons'), `.${way}`);
 
 beforeEach(() => {
   localStorage.clear();
@@ -75,7 +75,7 @@ describe('undo and redo in the header', () => {
 
   it('leave the keys to a text field that is being written in', async () => {
     const bench = await show(new FakeBench('5.1', { history: both }));
-    const field = find<HTMLInputElement>(app, 'll-session-name input');
+    const field = find<HTMLInputElement>(find(app, 'header ll-session-name'), 'input');
     await userEvent.click(field);
     await userEvent.keyboard('{Control>}z{/Control}');
     expect(bench.calls).toEqual([]);
