@@ -22,7 +22,7 @@ const fakeMicrophone = [
 
 export default defineConfig({
   base: './',
-  build: { target: 'es2022', chunkSizeWarningLimit: 800 },
+  build: { target: 'es2022', chunkSizeWarningLimit: 1000 },
   worker: { format: 'es' },
   // Named here, so that a first run does not find them half way and load the page again.
   optimizeDeps: {

@@ -187,4 +187,10 @@ export const appStyles = css`
       z-index: 2;
     }
   }
+  /* No room for a row of all buttons: the last ones go below. */
+  @media (max-width: 23.5rem) {
+    header {
+      flex-wrap: wrap;
+    }
+  }
 `;

@@ -60,7 +60,7 @@ export class App extends LitElement {
       ? this.picked
       : null;
     return html`
-      ${renderHeader(bench, now, () => this.panel?.open())}
+      ${renderHeader(bench, now, () => void this.panel?.open())}
       <ll-rail .standings=${standings} .here=${this.stage}></ll-rail>
       <ll-side .bench=${bench} .selected=${selected} .stage=${this.stage}></ll-side>
       <main tabindex="-1" aria-label=${stageNames[this.stage]}>

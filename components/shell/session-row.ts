@@ -36,7 +36,6 @@ export class SessionRow extends LitElement {
       }
 
       .name {
-        padding-left: var(--space-2);
         font-weight: 700;
       }
 
@@ -45,13 +44,15 @@ export class SessionRow extends LitElement {
         font-weight: 700;
       }
 
-      p {
-        padding-left: var(--space-2);
+      p,
+      .name {
+        padding-left: calc(var(--space-2) + var(--line));
       }
 
       .buttons {
         display: flex;
         flex-wrap: wrap;
+        align-items: center;
         gap: var(--space-1) var(--space-2);
       }
 

@@ -1,5 +1,5 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { StoredSession } from '../../src/session/shelf/stored-session';
@@ -22,12 +22,16 @@ export class SessionsPanel extends LitElement {
 
   @property({ attribute: false }) bench: Bench | null = null;
   @query('dialog') private readonly dialog!: HTMLDialogElement;
+  /** Nothing is drawn while the panel is closed. */
+  @state() private shown = false;
   private readonly follow = new BenchController(this);
 
   /** Shows the panel and reads the list anew. */
-  open(): void {
-    if (!this.dialog.open) this.dialog.showModal();
+  async open(): Promise<void> {
     void this.bench?.sessions.look();
+    this.shown = true;
+    await this.updateComplete;
+    if (!this.dialog.open) this.dialog.showModal();
   }
 
   close(): void {
@@ -36,8 +40,8 @@ export class SessionsPanel extends LitElement {
 
   protected override render(): TemplateResult | typeof nothing {
     const { state } = this.follow;
-    return html`<dialog aria-labelledby="title">
-      ${state ? this.renderContent(state) : nothing}
+    return html`<dialog aria-labelledby="title" @close=${() => (this.shown = false)}>
+      ${state && this.shown ? this.renderContent(state) : nothing}
     </dialog>`;
   }
 

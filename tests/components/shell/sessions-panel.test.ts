@@ -73,6 +73,7 @@ describe('the panel of sessions', () => {
     const bench = await show(new FakeBench());
     expect(dialog().open).toBe(false);
     await userEvent.click(find(app, '.sessions'));
+    await settle(app);
     expect(dialog().open).toBe(true);
     expect(bench.calls).toEqual(['look']);
   });
@@ -82,6 +83,7 @@ describe('the panel of sessions', () => {
     const button = find(app, '.sessions');
     button.focus();
     await userEvent.keyboard('{Enter}');
+    await settle(app);
     expect(dialog().open).toBe(true);
     await userEvent.keyboard('{Escape}');
     await expect.poll(() => dialog().open).toBe(false);
@@ -150,6 +152,7 @@ describe('the panel of sessions', () => {
     drop.dispatchEvent(new CustomEvent('ll-file', { detail: file }));
     await expect.poll(() => bench.calls).toEqual(['saveFile', 'openFile theirs.zip']);
     await userEvent.click(find(app, '.sessions'));
+    await settle(app);
     await userEvent.click(find(dialog(), '.new'));
     expect(bench.calls.at(-1)).toBe('create');
   });
