@@ -9,8 +9,8 @@ import { iconButtonStyles } from './icon-button-styles';
 type Way = 'undo' | 'redo';
 
 const words: Readonly<Record<Way, { label: string; done: string; keys: string }>> = {
-  undo: { label: 'Undo', done: 'Undone', keys: 'Ctrl+Z' },
-  redo: { label: 'Redo', done: 'Done again', keys: 'Ctrl+Shift+Z' },
+  undo: { label: 'Undo', done: 'Undone', keys: 'Ctrl or Cmd + Z' },
+  redo: { label: 'Redo', done: 'Done again', keys: 'Ctrl or Cmd + Shift + Z' },
 };
 
 /** Undo and redo, each with the name of the change it would take back or bring back. */

@@ -4,6 +4,7 @@ import type { Bench, BenchState } from '../../src/session/bench';
 import { createBench } from '../../src/session/create-bench';
 import { openStore } from '../../src/session/store';
 import { isTrouble } from '../../src/trouble';
+import { sampleDocument } from '../components/sample-session';
 
 const name = 'leadline-test-bench';
 
@@ -24,7 +25,15 @@ function until(bench: Bench, wanted: (state: BenchState) => boolean): Promise<Be
 describe('the bench of a page, with its workers and its store', () => {
   it('takes, listens to noise, and stores both as they are shown', async () => {
     const store = openStore(name);
+    // What was deleted on the page before, and a recording that nothing names.
+    await store.save({ ...sampleDocument('5.1'), id: 'deleted' });
+    await store.markDeleted('deleted', true);
+    await store.saveCapture('nobody’s', new Float32Array(4));
+    await store.save({ ...sampleDocument('5.1'), id: 'mine' });
     const bench = await createBench(store);
+    expect(bench.state.document.id).toBe('mine');
+    await expect.poll(() => store.read('deleted')).toBeNull();
+    await expect.poll(() => store.loadCapture('nobody’s')).toBeNull();
     bench.setLayout('2.0');
     bench.change('Shorten sweeps', (document) => ({
       ...document,

@@ -9,6 +9,9 @@ import { damages } from './damage';
 
 const each = 18;
 
+/** How the files fared, counted over all of them. */
+const fared = { refused: 0, opened: 0 };
+
 /** A bench with a session of its own that was changed and saved. */
 async function benchAtWork() {
   const made = makeBench({
@@ -18,6 +21,13 @@ async function benchAtWork() {
   made.held.captures.set('my sound', new Float32Array([0.5]));
   await settled();
   return made;
+}
+
+/** Numbers anywhere in a value that are none. */
+function strayNumbers(value: unknown): number[] {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [value];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.values(value).flatMap(strayNumbers);
 }
 
 describe('a damaged session file', () => {
@@ -36,8 +46,11 @@ describe('a damaged session file', () => {
           expect(trouble?.sentence).not.toMatch(/NaN|undefined|\[object/);
           expect(held.sessions.size).toBe(1);
           expect(held.captures.size).toBe(1);
+          fared.refused++;
           continue;
         }
+        fared.opened++;
+        expect(strayNumbers([bench.state.readings, bench.state.proposal])).toEqual([]);
         expect(v.is(sessionSchema, document)).toBe(true);
         expect(capturesOf(document).every(({ id }) => held.captures.has(id))).toBe(true);
         // Takes that came unread are read first.
@@ -52,7 +65,9 @@ describe('a damaged session file', () => {
     });
   }
 
-  it('is tried in more than two hundred ways', () => {
-    expect(each * Object.keys(damages).length).toBeGreaterThan(200);
+  it('was tried in more than two hundred ways, some of which do no harm', () => {
+    expect(fared.refused + fared.opened).toBe(each * Object.keys(damages).length);
+    expect(fared.refused).toBeGreaterThan(150);
+    expect(fared.opened).toBeGreaterThan(10);
   });
 });

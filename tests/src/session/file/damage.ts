@@ -52,6 +52,7 @@ export const damages: Readonly<Record<string, (random: Random) => Uint8Array<Arr
     for (let n = 0; n < 5; n++) content = damaged(content, random);
     return withContent(content);
   },
+  'a number of another size': (random) => withContent(resized(filedContent(), random)),
   'another version': (random) => {
     const version = below(random, 9) - 1;
     const content = filedContent();
@@ -108,9 +109,28 @@ function damaged(value: unknown, random: Random): unknown {
   if (!isBranch || random() < 0.08) return strangers[below(random, strangers.length)];
   const keys = Object.keys(value);
   const key = keys[below(random, keys.length)] ?? '';
-  const part: unknown = (value as Record<string, unknown>)[key];
+  const part = fieldOf(value, key);
   if (Array.isArray(value)) return value.with(Number(key), damaged(part, random));
   return { ...value, [key]: damaged(part, random) };
+}
+
+/** A copy of a value in which one number, drawn down to a leaf, is up to a billion times as large. */
+function resized(value: unknown, random: Random): unknown {
+  if (typeof value === 'number') return value * 10 ** Math.round(18 * random() - 9);
+  if (typeof value !== 'object' || value === null) return value;
+  const keys = Object.keys(value).filter((key) => holdsNumber(fieldOf(value, key)));
+  const key = keys[below(random, keys.length)] ?? '';
+  const part = resized(fieldOf(value, key), random);
+  return Array.isArray(value) ? value.with(Number(key), part) : { ...value, [key]: part };
+}
+
+function holdsNumber(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return typeof value === 'number';
+  return Object.values(value).some(holdsNumber);
+}
+
+function fieldOf(value: object, key: string): unknown {
+  return (value as Record<string, unknown>)[key];
 }
 
 function below(random: Random, end: number): number {
