@@ -1,3 +1,4 @@
+import { captureIdsOf } from '../capture-ids';
 import type { SessionDocument } from '../document';
 import { carryChange } from './carry-change';
 
@@ -78,11 +79,7 @@ export function capturesOfHistory({ past, future }: History): Set<string> {
   const documents = [...past, ...future].flatMap(({ parts }) =>
     parts.flatMap(({ before, after }) => [before, after]),
   );
-  return new Set(documents.flatMap(({ takes }) => takes.flatMap(captureIds)));
-}
-
-function captureIds(take: SessionDocument['takes'][number]): string[] {
-  return take.loopbackId === null ? [take.captureId] : [take.captureId, take.loopbackId];
+  return new Set(documents.flatMap(captureIdsOf));
 }
 
 function belongs(step: Step, next: Omit<Step, 'parts'>, { past, future }: History): boolean {

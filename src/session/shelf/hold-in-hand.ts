@@ -1,4 +1,5 @@
 import { isTrouble, type Trouble } from '../../trouble';
+import { captureIdsOf } from '../capture-ids';
 import type { SessionDocument } from '../document';
 import type { SessionStore } from '../session-store';
 import { inListOrder, type StoredSession } from './stored-session';
@@ -78,9 +79,7 @@ export function holdInHand(store: SessionStore): SessionStore {
         if (problem) return problem;
         marks.delete(id);
       }
-      const held = [...documents.values()].flatMap(({ takes }) =>
-        takes.flatMap(({ captureId, loopbackId }) => [captureId, loopbackId ?? captureId]),
-      );
+      const held = [...documents.values()].flatMap(captureIdsOf);
       return store.remove(id, new Set([...kept, ...held]));
     },
     async removeCaptures(ids) {

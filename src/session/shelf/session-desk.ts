@@ -1,10 +1,8 @@
 import { isTrouble, trouble, type Trouble } from '../../trouble';
+import { captureIdsOf } from '../capture-ids';
 import type { Desk, Work } from '../desk';
 import type { SessionDocument } from '../document';
-import { placeSession } from '../file/place-session';
-import { readSessionFile } from '../file/read-session-file';
-import { sessionFileName } from '../file/session-file';
-import { writeSessionFile } from '../file/write-session-file';
+import { createFileDesk } from '../file/file-desk';
 import { newSession } from '../new-session';
 import type { Sessions, SessionsState } from './sessions';
 
@@ -108,49 +106,10 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
       run('Removing the session', async () => {
         if (id === desk.state.document.id) return null;
         desk.histories.forget(id);
-        const { takes } = desk.state.document;
-        const here = takes.flatMap(({ captureId, loopbackId }) => [
-          captureId,
-          loopbackId ?? captureId,
-        ]);
+        const here = captureIdsOf(desk.state.document);
         return store.remove(id, new Set([...desk.histories.captures(), ...here]));
       }),
-    async saveFile() {
-      const made: { blob: Blob | null } = { blob: null };
-      const { document } = desk.state;
-      await run('Saving the file', async (signal) => {
-        const written = await writeSessionFile(desk.state.document, store, {
-          savedAt: desk.parts.now(),
-          signal,
-          onProgress: (progress) => show({ file: { what: 'Saving', progress } }),
-        });
-        if (isTrouble(written)) return written;
-        made.blob = written;
-        return null;
-      });
-      show({ file: null });
-      const { blob } = made;
-      return blob && { name: sessionFileName(document.name), blob };
-    },
-    async openFile(file) {
-      await run('Opening the file', async (signal) => {
-        show({ file: { what: 'Opening', progress: 0 } });
-        const opened = await readSessionFile(file, signal);
-        if (isTrouble(opened)) return opened;
-        const refused = desk.refuses(opened.document);
-        if (refused) return refused;
-        const placed = await placeSession(store, opened, {
-          newId: desk.parts.newId,
-          signal,
-          onProgress: (progress) => show({ file: { what: 'Opening', progress } }),
-        });
-        if (isTrouble(placed)) return placed;
-        desk.adopt(placed.document);
-        if (placed.problem) desk.set({ saved: 'failed' });
-        return placed.problem;
-      });
-      show({ file: null });
-    },
+    ...createFileDesk(desk, run, show),
   };
 }
 

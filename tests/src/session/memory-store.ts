@@ -1,3 +1,4 @@
+import { captureIdsOf } from '../../../src/session/capture-ids';
 import type { SessionDocument } from '../../../src/session/document';
 import type { SessionStore } from '../../../src/session/session-store';
 import { inListOrder, type StoredSession } from '../../../src/session/shelf/stored-session';
@@ -60,9 +61,7 @@ export function memoryStore() {
         held.sessions.delete(one);
         held.deleted.delete(one);
       }
-      const named = [...held.sessions.values()].flatMap(({ takes }) =>
-        takes.flatMap(({ captureId, loopbackId }) => [captureId, loopbackId ?? captureId]),
-      );
+      const named = [...held.sessions.values()].flatMap(captureIdsOf);
       for (const one of [...held.captures.keys()]) {
         if (!kept.has(one) && !named.includes(one)) held.captures.delete(one);
       }

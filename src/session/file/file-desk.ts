@@ -1,0 +1,55 @@
+import { isTrouble } from '../../trouble';
+import type { Desk, Work } from '../desk';
+import type { Sessions, SessionsState } from '../shelf/sessions';
+import { placeSession } from './place-session';
+import { readSessionFile } from './read-session-file';
+import { sessionFileName } from './session-file';
+import { writeSessionFile } from './write-session-file';
+
+/** Saving and opening files on a desk; `run` runs one thing, `show` changes what is shown of it. */
+export function createFileDesk(
+  desk: Desk,
+  run: (what: string, work: Work) => Promise<void>,
+  show: (changes: Partial<SessionsState>) => void,
+): Pick<Sessions, 'saveFile' | 'openFile'> {
+  const { store } = desk.parts;
+
+  function showFile(what: 'Saving' | 'Opening'): (progress: number) => void {
+    return (progress) => show({ file: { what, progress } });
+  }
+
+  return {
+    async saveFile() {
+      const made: { blob: Blob | null } = { blob: null };
+      const { document } = desk.state;
+      await run('Saving the file', async (signal) => {
+        const savedAt = desk.parts.now();
+        const onProgress = showFile('Saving');
+        const written = await writeSessionFile(document, store, { savedAt, signal, onProgress });
+        if (isTrouble(written)) return written;
+        made.blob = written;
+        return null;
+      });
+      show({ file: null });
+      const { blob } = made;
+      return blob && { name: sessionFileName(document.name), blob };
+    },
+    async openFile(file) {
+      await run('Opening the file', async (signal) => {
+        const onProgress = showFile('Opening');
+        onProgress(0);
+        const opened = await readSessionFile(file, signal);
+        if (isTrouble(opened)) return opened;
+        const refused = desk.refuses(opened.document);
+        if (refused) return refused;
+        const { newId } = desk.parts;
+        const placed = await placeSession(store, opened, { newId, signal, onProgress });
+        if (isTrouble(placed)) return placed;
+        desk.adopt(placed.document);
+        if (placed.problem) desk.set({ saved: 'failed' });
+        return placed.problem;
+      });
+      show({ file: null });
+    },
+  };
+}
