@@ -147,7 +147,6 @@ export const appStyles = css`
       min-height: 3.25rem;
       padding-left: var(--space-3);
       border-bottom: 0;
-      flex-wrap: wrap;
       gap: var(--space-2);
     }
 
@@ -187,6 +186,7 @@ export const appStyles = css`
       z-index: 2;
     }
   }
+
   /* No room for a row of all buttons: the last ones go below. */
   @media (max-width: 23.5rem) {
     header {
