@@ -1,4 +1,6 @@
 import type { BenchState } from '../../src/session/bench';
+import { ordersTogether } from '../../src/session/orders-together';
+import { unreadTogether } from '../../src/session/still-together';
 import type { Layout } from '../../src/system/channel';
 import { hzText, isNumber } from '../charts/number-text';
 import { sayList } from '../../src/proposal/phrases';
@@ -50,7 +52,8 @@ function subsTitle({ members }: ProposeView): TitleAndLede {
 }
 
 /** What is missing before anything can be proposed. */
-export function missingTitle({ readings, layout, activity }: BenchState): TitleAndLede {
+export function missingTitle(state: BenchState): TitleAndLede {
+  const { readings, layout, activity } = state;
   if (activity.kind !== 'idle') {
     return { title: 'A take is running', lede: 'The settings appear once it is read.' };
   }
@@ -64,6 +67,12 @@ export function missingTitle({ readings, layout, activity }: BenchState): TitleA
     return {
       title: `The last take was of ${readings.layout}`,
       lede: `The plan now says ${layout.title}. Run a new take under Probe.`,
+    };
+  }
+  if (unreadTogether(ordersTogether(state.document, layout), state.together).length > 0) {
+    return {
+      title: 'Roll-offs are being read together',
+      lede: 'The settings appear in a moment, from all seats and speakers of one model.',
     };
   }
   return {

@@ -67,7 +67,7 @@ export interface BenchState {
   readonly readings: Readings | null;
   /** Roll-offs read together from seats and speakers of one model; those that still stand. */
   readonly together: readonly RolloffTogether[];
-  /** Null until there are readings. */
+  /** Null until there are readings, and while what they give together is still read. */
   readonly proposal: Proposal | null;
   readonly activity: Activity;
   /** The last thing that went wrong, until dismissed. */

@@ -8,7 +8,8 @@ import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { SessionDocument } from './document';
-import { ordersTogether, stillTogether } from './orders-together';
+import { ordersTogether } from './orders-together';
+import { stillTogether, unreadTogether } from './still-together';
 import { takesHere } from './take-record';
 
 /** Fills in what follows from the document; reuses what did not change. */
@@ -21,8 +22,12 @@ export function deriveState(state: BenchState, before: BenchState | null): Bench
   const { processor } = next.document;
   const sameReadings = readings === before?.readings;
   const toRepeat = sameReadings ? before.toRepeat : toRepeatOf(readings, next.layout);
+  // A proposal of single roll-offs would change under the eye a moment later.
+  if (unreadTogether(orders, next.together).length > 0) {
+    return { ...next, readings, toRepeat, proposal: null };
+  }
   const same = sameReadings && next.together === before.together;
-  if (same && processor === before.document.processor) {
+  if (same && before.proposal && processor === before.document.processor) {
     return { ...next, readings, toRepeat, proposal: before.proposal };
   }
   const proposal = proposeSettings(readings, next.layout, processor, next.together);

@@ -1,5 +1,5 @@
 import type { ChannelReading } from '../reading/reading';
-import { isSameOrder, type RolloffTogether, type TogetherOrder } from '../reading/rolloff-together';
+import type { TogetherOrder } from '../reading/rolloff-together';
 import { isDamaged } from '../reading/segments-to-repeat';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { modelsOf } from '../system/speaker-models';
@@ -28,15 +28,6 @@ export function ordersTogether(document: SessionDocument, layout: Layout): Toget
     const isSub = channels.every(({ kind }) => kind === 'sub');
     return [{ channels: labels, isSub, sheetF3Hz, heard }];
   });
-}
-
-/** Findings whose order still stands; the very list when all do. */
-export function stillTogether(
-  known: readonly RolloffTogether[],
-  orders: readonly TogetherOrder[],
-): readonly RolloffTogether[] {
-  const kept = known.filter(({ order }) => orders.some((one) => isSameOrder(one, order)));
-  return kept.length === known.length ? known : kept;
 }
 
 /** Read takes of the layout, one list a seat, oldest first. */

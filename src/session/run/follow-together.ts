@@ -1,11 +1,8 @@
-import {
-  isSameOrder,
-  type RolloffTogether,
-  type TogetherOrder,
-} from '../../reading/rolloff-together';
+import type { RolloffTogether, TogetherOrder } from '../../reading/rolloff-together';
 import type { Desk } from '../desk';
 import type { SessionDocument } from '../document';
 import { ordersTogether } from '../orders-together';
+import { rememberTogether, unreadTogether } from '../still-together';
 
 /**
  * Reads roll-offs together, from now on, as soon as the session holds what they are read from;
@@ -24,7 +21,9 @@ export function followTogether(desk: Desk): void {
         if (orders.length === 0) return;
         const found: RolloffTogether[] = [];
         for (const order of orders) {
-          found.push({ order, finding: await desk.parts.readTogether(order) });
+          const one = { order, finding: await desk.parts.readTogether(order) };
+          rememberTogether(one);
+          found.push(one);
         }
         desk.derive({ together: [...desk.state.together, ...found] });
       }
@@ -37,7 +36,5 @@ export function followTogether(desk: Desk): void {
 }
 
 function missing({ state }: Desk): TogetherOrder[] {
-  return ordersTogether(state.document, state.layout).filter(
-    (order) => !state.together.some((one) => isSameOrder(one.order, order)),
-  );
+  return unreadTogether(ordersTogether(state.document, state.layout), state.together);
 }

@@ -98,7 +98,7 @@ describe('fronts of one model, read together from three seats of practice rooms'
 });
 
 describe('what is read together', () => {
-  it('is read once for what it rests on, and again when that changes', async () => {
+  it('is read once for what it rests on, also when that comes back', async () => {
     const orders: TogetherOrder[] = [];
     const { bench } = benchInRoom(10, layout.name, {
       readTogether(order) {
@@ -125,8 +125,24 @@ describe('what is read together', () => {
     expect(bench.state.together).toEqual([]);
     expect(bench.state.proposal?.groups[0]?.readFrom).toBeUndefined();
     part(true);
-    await until(bench, ({ together }) => together.length > 0);
-    expect(orders.length).toBe(2);
+    expect(bench.state.together.length).toBe(1);
+    expect(bench.state.proposal?.groups[0]?.readFrom?.heard).toBe('1 seat and 2 speakers');
+    expect(orders.length).toBe(1);
+  });
+
+  it('gives no proposal before it is read, then one that stays', async () => {
+    const { bench } = benchInRoom(10, layout.name);
+    const seen: (number | null)[] = [];
+    bench.subscribe(() => {
+      const hz = bench.state.proposal?.groups[0]?.reason ?? null;
+      if (bench.state.readings) seen.push(hz === null ? null : Number(/at (\d+) Hz/.exec(hz)?.[1]));
+    });
+    await takeAtSeats(bench, 1);
+    await settled();
+    expect(seen[0]).toBeNull();
+    const told = seen.filter((one) => one !== null);
+    expect(told.length).toBeGreaterThan(0);
+    expect(new Set(told).size).toBe(1);
   });
 
   it('is read again after a reload, from what the session kept', async () => {
