@@ -6,12 +6,13 @@ import '../../../components/propose/propose-stage';
 import { proposeSettings } from '../../../src/proposal/propose-settings';
 import type { Layout } from '../../../src/system/channel';
 import { isTrouble } from '../../../src/trouble';
-import { inventedRolloff, inventedTogether } from '../../src/reading/told-together';
+import { inventedBass, inventedRolloff, inventedTogether } from '../../src/reading/told-together';
 import { benchWith } from '../bench-of';
 import { FakeBench, layoutOf } from '../fake-bench';
 import { emptyReading, inventedReadings, layout19, layout524, layoutOne } from '../fixtures';
 import { find, findAll, mount, notNumbers, plain, settle, textOf } from '../mount';
 import { expectQuiet } from '../quiet';
+import { sampleTake } from '../sample-session';
 
 expectQuiet();
 
@@ -50,6 +51,22 @@ describe('the Propose stage without readings', () => {
     bench.set({ layout: layoutOf('5.1') });
     const stage = await proposing(bench);
     expect(title(stage)).toBe('The last take was of 5.2.4');
+    expect(findAll(stage, 'table')).toEqual([]);
+  });
+
+  it('waits for what is read together before it shows a setting', async () => {
+    const bench = bench524();
+    const take = sampleTake('5.2.4');
+    const channels = layout524.channels.map(({ label }) => ({
+      ...emptyReading(label),
+      faults: [],
+      bass: inventedBass(),
+    }));
+    const readings = { ...inventedReadings(layout524), channels };
+    const document = { ...bench.state.document, takes: [{ ...take, readings }] };
+    bench.set({ document, readings, proposal: null });
+    const stage = await proposing(bench);
+    expect(title(stage)).toBe('Roll-offs are being read together');
     expect(findAll(stage, 'table')).toEqual([]);
   });
 });
