@@ -30,8 +30,13 @@ export function impulseResponseAt(
   addBass(spectrum, size, sampleRate, room, speaker.position, microphone, fallDb);
   addUpper(spectrum, size, sampleRate, room, speaker, microphone);
   applySpeaker(spectrum, sampleRate / size, speaker);
-  return realSignal(spectrum, size);
+  const response = realSignal(spectrum, size);
+  // What band limits ring ahead of a microphone close by comes round to the end: nobody hears it there.
+  response.fill(0, size - Math.round(size * wrappedShare));
+  return response;
 }
+
+const wrappedShare = 1 / 256;
 
 /** spectrum ← spectrum · H(f) e^(−2πi f delay); the last bin becomes real. */
 function applySpeaker(spectrum: Float64Array, binHz: number, speaker: Speaker): void {

@@ -5,6 +5,7 @@ import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
+import type { CloseTo } from './close-to';
 import { keepBass } from './kept-bass';
 import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
@@ -39,6 +40,8 @@ export interface ChannelSource {
   readonly distortion?: DistortionReading;
   /** What the processor does to the channel; left out: nothing. */
   readonly inForce?: ChannelInForce;
+  /** The microphone was held to this speaker; null or left out: at a seat or near another one. */
+  readonly close?: CloseTo | null;
 }
 
 const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
@@ -60,7 +63,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   }
   const isSub = channel.kind === 'sub';
   const bands = rolloffBands(ir, noise);
-  const rolloff = readRolloffOf(bands, isSub, inForce.filter);
+  const rolloff = readRolloffOf(bands, isSub, inForce.filter, null, source.close ?? null);
   const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
   const heard = spectrumWithout(inForce, ir);

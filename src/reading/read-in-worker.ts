@@ -27,13 +27,20 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
       event.preventDefault();
       finish(readingFailed(event.message || 'its worker could not start'));
     };
-    const { temperatureCelsius, referenceDistanceMetres, simulated, calibration, inForce } =
-      options;
+    const { temperatureCelsius, referenceDistanceMetres, simulated } = options;
+    const { calibration, inForce, close } = options;
     const { samples, sampleRate, loopback } = capture;
     const order: ReadingOrder = {
       schedule,
       capture: { samples, sampleRate, loopback },
-      options: { temperatureCelsius, referenceDistanceMetres, simulated, calibration, inForce },
+      options: {
+        temperatureCelsius,
+        referenceDistanceMetres,
+        simulated,
+        calibration,
+        inForce,
+        close,
+      },
     };
     worker.postMessage(order);
   });

@@ -4,6 +4,7 @@ import type { Clock } from '../../dsp/timing/clock';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { Channel, ChannelLabel } from '../system/channel';
 import type { Schedule } from '../take/schedule';
+import type { CloseTo } from './close-to';
 import type { SegmentCheck } from './check-capture';
 import { gatherSweeps, type GatheredSweeps } from './gather-sweeps';
 import { createResponder } from './impulse-responses';
@@ -30,6 +31,8 @@ export interface FramedTake extends TakeGround {
   readonly frame: ReadingFrame;
   /** Null without a processor. */
   readonly inForce: ReadonlyMap<ChannelLabel, ChannelInForce> | null;
+  /** The speaker the microphone was held to; null at a seat. */
+  readonly close: CloseTo | null;
 }
 
 /** A stretch of the capture; sample 0 of it is the capture's sample `start`. */
@@ -70,7 +73,8 @@ export function readOne(
   gathered = gatherChannel(take, channel.label, piece),
 ): ChannelReading {
   const inForce = take.inForce?.get(channel.label) ?? untouched;
-  return readChannel({ channel, ...gathered, inForce }, take.frame);
+  const close = take.close?.channel === channel.label ? take.close : null;
+  return readChannel({ channel, ...gathered, inForce, close }, take.frame);
 }
 
 /** The clock of a capture that begins at its sample `start`. */

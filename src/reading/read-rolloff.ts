@@ -1,6 +1,7 @@
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fitRolloff } from '../../dsp/rolloff/fit-rolloff';
 import { rolloffBands, type RolloffBands } from '../../dsp/rolloff/rolloff-bands';
+import type { CloseTo } from './close-to';
 import { marginBetween, tellRolloff, type RolloffFinding } from './rolloff-finding';
 import { divisibleHz, takeOutOfBands, type FilterInForce } from './take-out-filter';
 import { judgeThrough } from './take-out-rolloff';
@@ -24,18 +25,22 @@ export function readRolloff(
   return readRolloffOf(rolloffBands(ir, noise), isSub, filter, sheetF3Hz);
 }
 
-/** The same from the bass of a response in bands, any crossover in force still in it. */
+/**
+ * The same from the bass of a response in bands, any crossover in force still in it; `close` where
+ * the microphone was held to the speaker.
+ */
 export function readRolloffOf(
   raw: RolloffBands,
   isSub: boolean,
   filter: FilterInForce | null = null,
   sheetF3Hz: number | null = null,
+  close: Pick<CloseTo, 'coneOnly'> | null = null,
 ): RolloffFinding {
   const bassMarginDb = marginBetween(raw.hz, raw.marginDb, 40, 80);
   const range = filter ? divisibleHz(filter) : ([0, Infinity] as const);
   const bands = filter ? takeOutOfBands(raw, filter.spec, range) : raw;
   const fit = fitRolloff(bands, {
-    place: 'room',
+    ...(close ? { place: 'close', coneOnly: close.coneOnly } : { place: 'room' }),
     ...(sheetF3Hz === null ? {} : { sheetF3Hz }),
     lowerHz: isSub ? 0 : range[0],
     ...(isSub ? { upperHz: Math.max(Math.min(subUpperHz, range[1]), fewestUpperHz) } : {}),

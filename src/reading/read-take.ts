@@ -2,6 +2,7 @@ import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
+import type { CloseTo } from './close-to';
 import { isTrouble, type Trouble } from '../trouble';
 import { clockReading } from './clock-reading';
 import { groundTake, type TakeCapture } from './ground-take';
@@ -26,6 +27,8 @@ export interface ReadTakeOptions {
   readonly calibration?: MicrophoneCalibration | null;
   /** What the processor had in force, taken out again; null or left out: there is no processor. */
   readonly inForce?: SettingsInForce | null;
+  /** The speaker the microphone was held to; null or left out: it stood at a seat. */
+  readonly close?: CloseTo | null;
   readonly signal?: AbortSignal;
   /** Whoever reads channels beside this thread; left out or empty: it reads them all. */
   readonly helpers?: readonly ReadingHelper[];
@@ -59,7 +62,13 @@ export async function readTake(
     options.referenceDistanceMetres,
     speedOfSound(options.temperatureCelsius),
   );
-  const take: FramedTake = { ...ground, channels: layout.channels, frame, inForce };
+  const take: FramedTake = {
+    ...ground,
+    channels: layout.channels,
+    frame,
+    inForce,
+    close: options.close ?? null,
+  };
   const channels = await readTogether(take, audio.samples, reference, options);
   if (!channels) return readingStopped;
   return {

@@ -12,7 +12,12 @@ export interface ReadingOrder {
   readonly capture: TakeCapture;
   readonly options: Pick<
     ReadTakeOptions,
-    'temperatureCelsius' | 'referenceDistanceMetres' | 'simulated' | 'calibration' | 'inForce'
+    | 'temperatureCelsius'
+    | 'referenceDistanceMetres'
+    | 'simulated'
+    | 'calibration'
+    | 'inForce'
+    | 'close'
   >;
 }
 

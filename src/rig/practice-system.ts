@@ -56,6 +56,8 @@ export interface PracticeRoom {
   readonly seat: number;
   /** The speaker the microphone is held to instead of the seat; null: it stands there. */
   readonly hold: ChannelLabel | null;
+  /** How far from it, metres; default as on a walk. */
+  readonly holdMetres?: number;
   readonly faults: PracticeFaults;
   /** Whether the recorder's second input hears what the reference speaker's output plays. */
   readonly loopback: boolean;
@@ -89,12 +91,12 @@ export const practiceCelsius = 20;
 export const practiceReferenceMetres = 2.4;
 
 /** The invented system of a practice room, its microphone where the room has it. */
-export function systemIn({ layout, seed, seat, hold }: PracticeRoom): PracticeSystem {
+export function systemIn({ layout, seed, seat, hold, holdMetres }: PracticeRoom): PracticeSystem {
   const system = practiceSystem(layout, seed, seat);
   if (hold === null) return system;
   const speaker = system.speakers.find(({ channel }) => channel === hold);
   if (!speaker) throw new RangeError(`layout ${layout.name} has no speaker ${hold}`);
-  return { ...system, microphone: holdMicrophone(system.room, speaker, seed) };
+  return { ...system, microphone: holdMicrophone(system.room, speaker, seed, holdMetres) };
 }
 
 /**

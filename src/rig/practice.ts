@@ -5,6 +5,7 @@ import type { Capture, MicLevel, PlayProgress, Rig } from './port';
 import { practiceRate } from './practice-clock';
 import { practiceInWorker } from './practice-in-worker';
 import { openLine, practiceNotes } from './practice-open';
+import { heldMetres } from './practice-hold';
 import type { PracticeFaults, PracticeRoom } from './practice-system';
 import type { PracticeRecord } from './practice-worker';
 
@@ -18,6 +19,8 @@ export interface PracticeOptions {
   readonly seat?: number;
   /** The speaker the microphone is held to, instead of the seat. */
   readonly hold?: ChannelLabel | null;
+  /** How far from it, metres; default as on a walk. */
+  readonly holdMetres?: number;
   /** Whether the recorder's second input hears the reference speaker's output; default not. */
   readonly loopback?: boolean;
   /** How much faster than time lines run; default 1. */
@@ -37,6 +40,7 @@ export function practiceRig(options: PracticeOptions): Rig {
     seed,
     seat = 0,
     hold = null,
+    holdMetres = heldMetres,
     faults = {},
     loopback = false,
     lineSpeed = 1,
@@ -50,6 +54,7 @@ export function practiceRig(options: PracticeOptions): Rig {
     seed,
     seat,
     hold,
+    holdMetres,
     loopback,
     faults: broken,
   });

@@ -1,4 +1,5 @@
 import type { MicrophoneCalibration } from '../microphone/calibration';
+import type { CloseTo } from '../reading/close-to';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { RolloffFinding } from '../reading/rolloff-finding';
 import type { TogetherOrder } from '../reading/rolloff-together';
@@ -21,6 +22,8 @@ export interface ReadOptions {
   readonly calibration: MicrophoneCalibration | null;
   /** What the processor had in force; null takes nothing out. */
   readonly inForce: SettingsInForce | null;
+  /** The speaker the microphone was held to; null at a seat. */
+  readonly close: CloseTo | null;
   readonly signal: AbortSignal;
   readonly onChannel: (reading: ChannelReading, progress: number) => void;
 }

@@ -14,7 +14,7 @@ import type {
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { Inspector } from '../inspect/inspection';
 import type { Trouble } from '../trouble';
-import type { ChosenDevice, SessionDocument } from './document';
+import type { ChosenDevice, Position, SessionDocument } from './document';
 import type { HistoryNames } from './history/histories';
 import type { Sessions, SessionsState } from './shelf/sessions';
 
@@ -144,7 +144,7 @@ export interface Bench {
    */
   importCalibration(file: File): Promise<void>;
   /** A new microphone position, or back to an earlier one by its id. */
-  setPosition(position: { readonly name: string; readonly kind: 'seat' | 'close' } | string): void;
+  setPosition(position: Omit<Position, 'id'> | string): void;
   /** Looks into the sound of the session's takes; to be closed when nobody looks any more. */
   inspect(): Inspector;
   /** Looks at the devices again; asks for the microphone once when names are hidden. */

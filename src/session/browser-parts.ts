@@ -5,6 +5,7 @@ import { askForMicrophone } from '../rig/live/ask-for-microphone';
 import { listDevices, watchDeviceList } from '../rig/live/list-devices';
 import { liveRig } from '../rig/live/live-rig';
 import { practiceRig } from '../rig/practice';
+import { closeMetres } from '../rig/practice-hold';
 import { hiddenFaults } from '../rig/practice-miswiring';
 import { captureFromWav } from '../rig/recording-capture';
 import { takeFiles } from '../rig/recording-stimulus';
@@ -24,7 +25,9 @@ export function browserParts(store: SessionStore): BenchParts {
         const seat = practiceSeat(document.position);
         const faults = hiddenFaults(layout, document.practice.hidden);
         const { seed } = document.practice;
-        return Promise.resolve(practiceRig({ layout, seed, seat, hold, faults }));
+        const near = hold === null ? document.position.close?.channel : undefined;
+        const held = near === undefined ? { hold } : { hold: near, holdMetres: closeMetres };
+        return Promise.resolve(practiceRig({ layout, seed, seat, ...held, faults }));
       }
       if (document.rig === 'live') {
         const { output, microphone, microphoneInput, loopback } = document.live;

@@ -1,5 +1,6 @@
 import type { MicrophoneSetup } from '../microphone/calibration';
 import type { NoiseReading } from '../noise/noise-state';
+import type { CloseTo } from '../reading/close-to';
 import type { Readings } from '../reading/reading';
 import type { RigKind } from '../rig/port';
 import type { DeclaredSettings, SettingsInForce } from '../system/declared-settings';
@@ -18,6 +19,8 @@ export interface Position {
   readonly id: string;
   readonly name: string;
   readonly kind: 'seat' | 'close';
+  /** Which speaker the microphone is held to; left out at a seat, and in old sessions. */
+  readonly close?: CloseTo | undefined;
 }
 
 /** A device as it was chosen: its id here, and its name to find it again by when ids rotate. */

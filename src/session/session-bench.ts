@@ -115,7 +115,7 @@ export class SessionBench implements Bench {
     const position =
       typeof wanted === 'string'
         ? findPosition(this.state.document, wanted)
-        : { id: this.#desk.parts.newId(), name: wanted.name, kind: wanted.kind };
+        : { ...wanted, id: this.#desk.parts.newId() };
     if (!position) throw new RangeError(`there is no position ${String(wanted)}`);
     this.#choose(`Go to ${position.name}`, (document) => standAt(document, position));
   }

@@ -15,6 +15,7 @@ const position = v.object({
   id: v.pipe(v.string(), v.nonEmpty()),
   name: v.string(),
   kind: v.picklist(['seat', 'close']),
+  close: v.optional(v.object({ channel: channelLabel, coneOnly: v.boolean() })),
 });
 const device = v.object({ id: v.string(), name: v.string() });
 const output = v.pipe(finite, v.integer(), v.minValue(0), v.maxValue(255));

@@ -2,7 +2,7 @@ import type { Weighting } from '../../dsp/level/weighting';
 import type { InspectAnswer, InspectRequest, Inspector } from '../../src/inspect/inspection';
 import type { NoiseRequest } from '../../src/noise/noise-state';
 import type { Bench, BenchState, WalkPosition } from '../../src/session/bench';
-import type { SessionDocument } from '../../src/session/document';
+import type { Position, SessionDocument } from '../../src/session/document';
 import { noHistoryNames } from '../../src/session/history/histories';
 import { sessionsUnseen, type Sessions } from '../../src/session/shelf/sessions';
 import type { RigKind } from '../../src/rig/port';
@@ -155,7 +155,7 @@ export class FakeBench implements Bench {
     return Promise.resolve();
   }
 
-  setPosition(position: { readonly name: string; readonly kind: 'seat' | 'close' } | string): void {
+  setPosition(position: Omit<Position, 'id'> | string): void {
     this.calls.push(`setPosition ${typeof position === 'string' ? position : position.name}`);
   }
 

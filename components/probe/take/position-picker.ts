@@ -4,6 +4,7 @@ import type { Bench } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
+import '../../controls/check-field';
 import { selectStyles } from '../../controls/select-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import {
@@ -12,6 +13,7 @@ import {
   positionsOf,
   renamePosition,
   type UsedPosition,
+  hearConeOnly,
 } from './positions';
 
 /** Where the microphone stands: named, moved to a new place, or back at an earlier one. */
@@ -115,16 +117,35 @@ export class PositionPicker extends LitElement {
         <button
           class="ghost"
           ?disabled=${busy}
-          @click=${() => this.bench?.setPosition({ name: `Close to ${near}`, kind: 'close' })}
+          @click=${() =>
+            this.bench?.setPosition({
+              name: `Close to ${near}`,
+              kind: 'close',
+              close: { channel: near, coneOnly: false },
+            })}
         >
           Close to ${near}
         </button>
       </div>
+      ${
+        document.position.close
+          ? html`<ll-check
+              label="It has a port that is not heard here"
+              hint="The cone of a ported box alone: read wider, and told only from above the port."
+              .checked=${document.position.close.coneOnly}
+              ?disabled=${busy}
+              @ll-check=${(event: CustomEvent<boolean>) =>
+                this.bench?.change('Say what is heard close', (before) =>
+                  hearConeOnly(before, event.detail),
+                )}
+            ></ll-check>`
+          : nothing
+      }
       ${here && here.takes > 0 ? this.discard(here, busy) : nothing}
       <p class="soft small">
         ${
           document.position.kind === 'close'
-            ? 'Close: the microphone a hand’s width from the driver, for the speaker’s own roll-off without the room.'
+            ? 'Close: the microphone 1 to 2 cm before the middle of the woofer, turned down first, for the speaker’s own roll-off without the room.'
             : 'Takes of one position are joined. Choose a new one as soon as the microphone moves.'
         }
       </p>`;

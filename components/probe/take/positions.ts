@@ -54,3 +54,18 @@ export function renamePosition(
     takes: document.takes.map((take) => ({ ...take, position: renamed(take.position) })),
   };
 }
+
+/** The document whose close position hears the cone only, or all of the speaker; its takes are read again. */
+export function hearConeOnly(document: SessionDocument, coneOnly: boolean): SessionDocument {
+  const { id, close } = document.position;
+  if (!close) return document;
+  const told = (position: Position): Position =>
+    position.id === id ? { ...position, close: { ...close, coneOnly } } : position;
+  return {
+    ...document,
+    position: told(document.position),
+    takes: document.takes.map((take) =>
+      take.position.id === id ? { ...take, position: told(take.position), outdated: true } : take,
+    ),
+  };
+}

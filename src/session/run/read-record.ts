@@ -28,6 +28,7 @@ export async function readRecord(
       // An invented microphone is as its room made it: the file of a real one says nothing of it.
       calibration: record.simulated ? null : microphone.calibration,
       inForce: record.inForce ?? null,
+      close: record.position.close ?? null,
       signal,
       onChannel: (reading, progress) => {
         const { activity } = desk.state;

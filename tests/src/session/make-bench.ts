@@ -1,6 +1,7 @@
 import { readTake } from '../../../src/reading/read-take';
 import { readOrder } from '../../../src/reading/rolloff-together';
 import { practiceRig } from '../../../src/rig/practice';
+import { closeMetres } from '../../../src/rig/practice-hold';
 import { hiddenFaults } from '../../../src/rig/practice-miswiring';
 import type { BenchState } from '../../../src/session/bench';
 import type { BenchParts } from '../../../src/session/bench-parts';
@@ -32,7 +33,8 @@ export function makeBench(
         practiceRig({
           layout,
           seed: session.practice.seed,
-          hold,
+          hold: hold ?? session.position.close?.channel ?? null,
+          ...(hold === null ? { holdMetres: closeMetres } : {}),
           faults: hiddenFaults(layout, session.practice.hidden),
         }),
       ),
