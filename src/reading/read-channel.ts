@@ -86,7 +86,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     levelDb,
     polarity,
     rolloff: rolloff.rolloff,
-    ...(inForce.filter ? {} : { bass: keepBass(bands) }),
+    ...(inForce.filter ? {} : { bassBands: keepBass(bands) }),
     bassMarginDb: rolloff.bassMarginDb,
     peakToNoiseDb: margin,
     decaySeconds: readDecay(ir, noise),

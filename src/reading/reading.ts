@@ -117,7 +117,7 @@ export interface ChannelReading {
   readonly polarity: 'normal' | 'inverted' | 'cannot tell';
   readonly rolloff: RolloffReading | null;
   /** Left out where nothing was read or a crossover was in force, and in older sessions. */
-  readonly bass?: BassReading | undefined;
+  readonly bassBands?: BassReading | undefined;
   /** Signal over noise, dB, in the band that decides the roll-off (40 to 80 Hz). */
   readonly bassMarginDb: number | null;
   /** Impulse-response peak over its pre-arrival noise, dB. */

@@ -36,7 +36,7 @@ export function withholdMended(
     ...(hit('arrival') ? untimed : {}),
     ...(hit('polarity') ? { polarity: 'cannot tell' as const } : {}),
     ...(hit('level') ? { levelDb: null } : {}),
-    ...(hit('roll-off') ? { rolloff: null, bass: undefined } : {}),
+    ...(hit('roll-off') ? { rolloff: null, bassBands: undefined } : {}),
     notes: [...reading.notes, note],
   };
 }

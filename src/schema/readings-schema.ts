@@ -31,7 +31,7 @@ export const rolloff = v.object({
 
 /** One number a band. */
 const bands = v.pipe(numbers, v.length(BAND_COUNT));
-const bass = v.object({
+const bassBands = v.object({
   power: bands,
   noisePower: bands,
   lines: bands,
@@ -71,7 +71,7 @@ const channel = v.object({
   levelDb: v.nullable(finite),
   polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
   rolloff: v.nullable(rolloff),
-  bass: v.optional(bass),
+  bassBands: v.optional(bassBands),
   bassMarginDb: v.nullable(finite),
   peakToNoiseDb: v.nullable(finite),
   decaySeconds: v.optional(v.nullable(finite), null),

@@ -47,9 +47,11 @@ function takesBySeat(document: SessionDocument): TakeRecord[][] {
 function newestBass(
   takes: readonly TakeRecord[],
   label: ChannelLabel,
-): ChannelReading['bass'] | null {
+): ChannelReading['bassBands'] | null {
   const readings = takes.flatMap(
     (take) => take.readings?.channels.filter(({ channel }) => channel === label) ?? [],
   );
-  return readings.findLast((reading) => reading.bass && !isDamaged(reading))?.bass ?? null;
+  return (
+    readings.findLast((reading) => reading.bassBands && !isDamaged(reading))?.bassBands ?? null
+  );
 }

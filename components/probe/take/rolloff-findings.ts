@@ -106,7 +106,7 @@ function table({ layout, document, together }: BenchState, { channels }: Reading
 
 /** Takes that older versions read hold no bass to read together. */
 function lacking({ channels }: Readings, { together }: BenchState) {
-  if (together.length > 0 || channels.some(({ bass }) => bass)) return nothing;
+  if (together.length > 0 || channels.some(({ bassBands }) => bassBands)) return nothing;
   return html`<p class="soft">
     These takes hold no bass that could be read together, because it was not kept or a crossover was
     in force. Repeat the take at full range.

@@ -50,16 +50,16 @@ describe('the bass of a reading', () => {
   it('lies in stored readings, or does not, as in those of older sessions', () => {
     const readings = readingsOf('2.0');
     const [first] = readings.channels;
-    expect(first?.bass).toBeUndefined();
+    expect(first?.bassBands).toBeUndefined();
     expect(v.safeParse(readingsSchema, readings).success).toBe(true);
-    const channels = [readingOf('FL', { bass: kept }), readingOf('FR')];
+    const channels = [readingOf('FL', { bassBands: kept }), readingOf('FR')];
     const parsed = v.parse(readingsSchema, { ...readings, channels });
-    expect(parsed.channels[0]?.bass).toEqual(kept);
+    expect(parsed.channels[0]?.bassBands).toEqual(kept);
   });
 
   it('is refused when it has another number of bands', () => {
     const short = { ...kept, power: kept.power.slice(1) };
-    const channels = [readingOf('FL', { bass: short })];
+    const channels = [readingOf('FL', { bassBands: short })];
     expect(v.safeParse(readingsSchema, { ...readingsOf('2.0'), channels }).success).toBe(false);
   });
 });

@@ -24,7 +24,7 @@ function take(
 ): TakeRecord {
   const record = { ...sampleTake('4.1'), id: `${position.id} take`, position, ...more };
   if (!record.readings) return record;
-  const channels = record.readings.channels.map((one) => change({ ...one, bass: inventedBass() }));
+  const channels = record.readings.channels.map((one) => change({ ...one, bassBands: inventedBass() }));
   return { ...record, readings: { ...record.readings, channels } };
 }
 
@@ -41,7 +41,7 @@ const heard = (document: SessionDocument): string[] =>
   );
 
 const bassOf = (record: TakeRecord, label: string): BassReading | undefined =>
-  record.readings?.channels.find(({ channel }) => channel === label)?.bass;
+  record.readings?.channels.find(({ channel }) => channel === label)?.bassBands;
 
 describe('what is read together', () => {
   it('is each pair at every seat, and a lone sub only at several', () => {
@@ -71,7 +71,7 @@ describe('what is read together', () => {
 
   it('leaves out close positions, other rigs and layouts, the outdated and what has no bass', () => {
     const close = { id: 'near', name: 'Close to FL', kind: 'close' } as const;
-    const without = (one: ChannelReading): ChannelReading => ({ ...one, bass: undefined });
+    const without = (one: ChannelReading): ChannelReading => ({ ...one, bassBands: undefined });
     const takes = [
       take(seat(2), (one) => one, { rig: 'live' }),
       take(seat(3), (one) => one, { schedule: sampleTake('5.1').schedule }),

@@ -26,7 +26,7 @@ describe('models in a stored session', () => {
       ...take,
       readings: take.readings && {
         ...take.readings,
-        channels: take.readings.channels.map((one) => ({ ...one, bass: inventedBass() })),
+        channels: take.readings.channels.map((one) => ({ ...one, bassBands: inventedBass() })),
       },
     }));
     const stored = { ...session, models, takes };
