@@ -133,7 +133,7 @@ function lostEnergyDb({ sum, most }: SumPowers, { first, weights }: LogBand): nu
     is += weight * (sum[first + k] ?? 0);
     could += weight * (most[first + k] ?? 0);
   }
-  return could > 0 ? Math.max(0, powerToDb(1) - powerToDb(is / could)) : 0;
+  return could > 0 ? Math.max(0, -powerToDb(is / could)) : 0;
 }
 
 function levels({ re, im }: Transfer): Float64Array {
