@@ -44,8 +44,8 @@ export function typeDelay(
     );
   }
   // Sub less mains, in steps.
-  const earliest = mainsCanWait ? least - most : 0;
-  const latest = most - least;
+  const earliest = mainsCanWait ? least - most : least;
+  const latest = mainsCanWait ? most - least : most;
   const wishedLoss = scan.lossDb(wished);
   const tries = [wished, ...alternatives].flatMap(({ delaySeconds, inverted }) => {
     const steps = delaySeconds / stepSeconds;
@@ -58,7 +58,7 @@ export function typeDelay(
   const best = tries.reduce((a, b) => (b.lossDb < a.lossDb ? b : a));
   const seconds = (count: number): number => Number((count * stepSeconds).toFixed(9));
   return {
-    subSeconds: seconds(least + Math.max(best.held, 0)),
+    subSeconds: seconds(mainsCanWait ? least + Math.max(best.held, 0) : best.held),
     mainsSeconds: mainsCanWait ? seconds(least + Math.max(-best.held, 0)) : 0,
     inverted: best.inverted,
     lossDb: best.lossDb,
