@@ -1,0 +1,165 @@
+import type { FilterSpec } from '../filter/analogue';
+import { alignSub, scanAlignment, type AlignmentOptions } from './align-sub';
+import {
+  decider,
+  measuredStep,
+  practiceStep,
+  type Decider,
+  type SpeakerLimits,
+} from './crossover-rules';
+import type { Dip } from './predict-sum';
+import type { SeatTransfers } from './transfer';
+
+/** One speaker of a group that shares a crossover. */
+export interface CandidateSpeaker extends SpeakerLimits {
+  /** Its bass without high-pass; null where it was not captured at the seats. */
+  readonly seats: SeatTransfers | null;
+}
+
+export interface CandidateSub {
+  readonly seats: SeatTransfers;
+  /** Where the sub's own upper end is 6 dB down; null where that is not known. */
+  readonly upperHz: number | null;
+}
+
+export interface CandidateTerms {
+  readonly hz: Float64Array;
+  /** The processor's steps, rising. */
+  readonly stepsHz: readonly number[];
+  /** The processor's filters at a crossover. */
+  filters(crossoverHz: number): {
+    readonly highPass: readonly FilterSpec[];
+    readonly lowPass: readonly FilterSpec[];
+  };
+  /** Whether a sub that is heard where it stands disturbs: for speakers about the listener. */
+  readonly isBed: boolean;
+}
+
+/** The sum of the group with the sub at one step, aligned anew for it. */
+export interface CandidateSum {
+  /** Mean over seats and speakers, dB. */
+  readonly lossDb: number;
+  readonly dip: Dip;
+  readonly delaySeconds: number;
+  readonly inverted: boolean;
+  /** The speaker that loses most, and how much. */
+  readonly worst: { readonly name: string; readonly lossDb: number };
+}
+
+/** One step with all that speaks for and against it. */
+export interface CrossoverCandidate {
+  readonly stepHz: number;
+  /** Whether the rule of practice, or the measured rule, lands on this step. */
+  readonly practice: boolean;
+  readonly measured: boolean;
+  /** What it is too low or too high for. */
+  readonly breaks: readonly (Decider['by'] | 'sub reach')[];
+  /** Above 120 Hz in the bed a sub begins to be heard where it stands (common practice). */
+  readonly localised: boolean;
+  /** Null where no sub, or no speaker at the same seats, was captured, or no delay can be told. */
+  readonly sum: CandidateSum | null;
+  /** What ranks steps that break nothing: lost energy + 3 dB per octave above what is needed. */
+  readonly costDb: number;
+}
+
+export interface CrossoverCandidates {
+  /** The best first. */
+  readonly candidates: readonly CrossoverCandidate[];
+  readonly practiceHz: number | null;
+  readonly measuredHz: number | null;
+  /** The speaker that asks for the highest crossover; null when nothing is known of any. */
+  readonly decidedBy: Decider | null;
+}
+
+const localisedHz = 120;
+const octaveDb = 3;
+const rounding = 1e-9;
+
+/**
+ * Every step of a processor as the crossover of a group, ranked: those that break nothing first,
+ * by lost energy at all seats + 3 dB for every octave above what the speakers need; then by how
+ * many limits they break and how far. A higher step thus wins only by a sum that is clearly better.
+ * Throws RangeError for steps that do not rise from above 0, no speakers, and what alignSub refuses.
+ */
+export function crossoverCandidates(
+  speakers: readonly CandidateSpeaker[],
+  sub: CandidateSub | null,
+  terms: CandidateTerms,
+): CrossoverCandidates {
+  const { stepsHz } = terms;
+  if (speakers.length === 0) throw new RangeError('speakers must hold at least one, got none');
+  if (stepsHz.length === 0 || stepsHz.some((step, i) => !(step > (stepsHz[i - 1] ?? 0)))) {
+    throw new RangeError(`stepsHz must rise from above 0, got ${stepsHz.join(', ')}`);
+  }
+  const practiceHz = practiceStep(speakers, stepsHz);
+  const measuredHz = measuredStep(speakers, stepsHz);
+  const decidedBy = decider(speakers);
+  const neededHz = decidedBy?.neededHz ?? practiceHz ?? stepsHz[0] ?? 0;
+  const upperHz = sub?.upperHz ?? Infinity;
+  const judged = stepsHz.map((stepHz) => {
+    const sum = sub === null ? null : sumAt(stepHz, speakers, sub.seats, terms);
+    const above = Math.log2(stepHz / neededHz);
+    const breaks = [...brokenLimits(stepHz, speakers), ...(stepHz > upperHz ? [reach] : [])];
+    const candidate: CrossoverCandidate = {
+      stepHz,
+      practice: stepHz === practiceHz,
+      measured: stepHz === measuredHz,
+      breaks,
+      localised: terms.isBed && stepHz > localisedHz,
+      sum,
+      costDb: (sum?.lossDb ?? 0) + octaveDb * Math.max(0, above),
+    };
+    return { candidate, far: Math.max(-above, Math.log2(stepHz / upperHz), 0) };
+  });
+  const candidates = judged
+    .toSorted((a, b) => {
+      const broken = a.candidate.breaks.length - b.candidate.breaks.length;
+      if (broken !== 0) return broken;
+      if (a.candidate.breaks.length > 0 && a.far !== b.far) return a.far - b.far;
+      return a.candidate.costDb - b.candidate.costDb || a.candidate.stepHz - b.candidate.stepHz;
+    })
+    .map(({ candidate }) => candidate);
+  return { candidates, practiceHz, measuredHz, decidedBy };
+}
+
+const reach = 'sub reach' as const;
+
+function brokenLimits(
+  stepHz: number,
+  speakers: readonly SpeakerLimits[],
+): CrossoverCandidate['breaks'] {
+  const broken = speakers.flatMap((speaker) => {
+    const rolloff = decider([{ ...speaker, lowest: null }]);
+    const drive = decider([{ ...speaker, f6UpperHz: null }]);
+    return [rolloff, drive].flatMap((one) =>
+      one !== null && stepHz < one.neededHz - rounding ? [one.by] : [],
+    );
+  });
+  return [...new Set(broken)];
+}
+
+function sumAt(
+  stepHz: number,
+  speakers: readonly CandidateSpeaker[],
+  sub: SeatTransfers,
+  { hz, filters }: CandidateTerms,
+): CandidateSum | null {
+  const heard = speakers.flatMap(({ name, seats }) =>
+    seats && seats.length === sub.length ? [{ name, seats }] : [],
+  );
+  if (heard.length === 0) return null;
+  const options: AlignmentOptions = { hz, crossoverHz: stepHz, ...filters(stepHz) };
+  const aligned = alignSub(heard, sub, options);
+  if (aligned.kind === 'cannot tell') return null;
+  const losses = heard.map(({ name, seats }) => ({
+    name,
+    lossDb: scanAlignment([{ seats }], sub, options).lossDb(aligned),
+  }));
+  return {
+    lossDb: aligned.lossDb,
+    dip: aligned.dip,
+    delaySeconds: aligned.delaySeconds,
+    inverted: aligned.inverted,
+    worst: losses.reduce((most, one) => (one.lossDb > most.lossDb ? one : most)),
+  };
+}
