@@ -3,6 +3,7 @@ import type { ChannelLabel } from '../system/channel';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import { movedNote } from './moved-note';
+import { moveBass } from './read-bass';
 import type { CaptureReading, ChannelReading, ClockReading, Readings } from './reading';
 import { isDamaged } from './segments-to-repeat';
 import { untimed } from './untimed';
@@ -86,6 +87,7 @@ function shiftByReference(base: Readings, take: Readings, reading: ChannelReadin
     distanceInterval: between && [between[0] + farther, between[1] + farther],
     ceilingPathMetres: move(reading.ceilingPathMetres),
     levelDb: reading.levelDb === null ? null : reading.levelDb + (louder ?? 0),
+    ...(reading.bass && { bass: louder === null ? null : moveBass(reading.bass, louder, 0) }),
     notes: unsure ? [...reading.notes, levelNote(take)] : reading.notes,
   };
 }
@@ -105,14 +107,19 @@ function levelDifference(base: Readings, take: Readings): number | null {
 function shiftByClock(base: Readings, take: Readings, reading: ChannelReading): ChannelReading {
   const { distanceMetres, distanceInterval } = reading;
   if (!base.absolute || !take.absolute) {
+    const bass = reading.bass && { bass: null };
     const note = `No distance: this take holds no sweep of ${base.reference} to set its times against. A loopback would settle it.`;
-    return { ...reading, ...untimed, notes: [...reading.notes, note] };
+    return { ...reading, ...untimed, ...bass, notes: [...reading.notes, note] };
   }
   const arrival = (metres: number): number =>
     (metres - base.referenceDistanceMetres) / speedOfSound(base.temperatureCelsius);
+  const arrived = distanceMetres === null ? null : arrival(distanceMetres);
+  const later =
+    arrived === null || reading.arrivalSeconds === null ? null : arrived - reading.arrivalSeconds;
   return {
     ...reading,
-    arrivalSeconds: distanceMetres === null ? null : arrival(distanceMetres),
+    arrivalSeconds: arrived,
+    ...(reading.bass && { bass: later === null ? null : moveBass(reading.bass, 0, later) }),
     arrivalInterval: distanceInterval && [
       arrival(distanceInterval[0]),
       arrival(distanceInterval[1]),

@@ -10,6 +10,7 @@ import { keepBass } from './kept-bass';
 import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
 import { readMargins } from './noise-floor-margins';
+import { readBass } from './read-bass';
 import { readDecay } from './read-decay';
 import { readRolloffOf } from './read-rolloff';
 import type { ChannelReading, DistortionReading, Fault } from './reading';
@@ -71,6 +72,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   const gainChanged = source.faults.some(({ kind }) => kind === 'gain');
   const level = gainChanged ? null : readLevel(heard, hiss, lowHz, highHz);
   const levelDb = level === null ? null : level - inForce.trimDb;
+  const timeAndLevelHold = frame.reference !== null && !gainChanged && source.mendedHz === null;
   const timing = timeWithout(inForce, found, frame);
   notes.push(...found.notes, ...timing.notes, ...inForce.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
@@ -90,6 +92,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
     bassMarginDb: rolloff.bassMarginDb,
     peakToNoiseDb: margin,
     decaySeconds: readDecay(ir, noise),
+    bass: timeAndLevelHold ? readBass(ir, frame.reference?.seconds ?? 0, inForce) : null,
     ...(source.distortion && { distortion: source.distortion }),
     faults: source.faults,
     margins: readMargins(heard, hiss, isSub),

@@ -68,6 +68,13 @@ export type DistortionReading =
   | ({ readonly kind: 'curves' } & HarmonicReading)
   | { readonly kind: 'cannot tell'; readonly sentence: string };
 
+/** Complex bass of a channel; the frequencies are those of bassGrid() of dsp/bass/transfer. */
+export interface BassReading {
+  /** Re full scale, 4 digits. Time zero is the arrival of the reference speaker in the same take. */
+  readonly re: readonly number[];
+  readonly im: readonly number[];
+}
+
 /** Curves for the screen; all arrays of one curve have one length. */
 export interface ReadingCurves {
   /** 1/24-octave response re 500 to 2000 Hz (mains) or 40 to 80 Hz (subs), and the noise under it. */
@@ -127,6 +134,8 @@ export interface ChannelReading {
    * seconds after the moment its sweep would arrive without delay; null when it was not heard to.
    */
   readonly decaySeconds: number | null;
+  /** Left out or null where it cannot be told beside the other channels, and in older sessions. */
+  readonly bass?: BassReading | null | undefined;
   /** Levels as captured, 0.01 dB; left out where nothing was read, and in older sessions. */
   readonly distortion?: DistortionReading | undefined;
   /** What spoils this reading; all of them are worth repeating the segment for. */

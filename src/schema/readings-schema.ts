@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { BAND_COUNT } from '../../dsp/rolloff/rolloff-bands';
+import { bassGrid } from '../../dsp/bass/transfer';
 import type { Readings } from '../reading/reading';
 import { channelLabel, finite, positive } from './schema-parts';
 import { settingsInForce } from './settings-schema';
@@ -44,6 +45,15 @@ const curves = v.object({
   envelope: v.object({ startSeconds: finite, stepSeconds: positive, level: numbers }),
 });
 
+const bassCount = bassGrid().length;
+const bass = v.pipe(
+  v.object({ re: numbers, im: numbers }),
+  v.check(
+    ({ re, im }) => re.length === bassCount && im.length === bassCount,
+    `two columns of ${bassCount} numbers`,
+  ),
+);
+
 const levels = v.array(v.nullable(finite));
 const limits = v.array(v.nullable(v.picklist(['noise', 'decay', 'band'])));
 const harmonicCurve = { db: levels, floorDb: levels, limitedBy: limits };
@@ -75,6 +85,7 @@ const channel = v.object({
   bassMarginDb: v.nullable(finite),
   peakToNoiseDb: v.nullable(finite),
   decaySeconds: v.optional(v.nullable(finite), null),
+  bass: v.optional(v.nullable(bass)),
   distortion: v.optional(distortion),
   faults: v.array(
     v.object({
