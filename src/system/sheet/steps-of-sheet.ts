@@ -2,7 +2,7 @@ import type { ProcessorSteps } from '../../proposal/proposal';
 import type { ProcessorSheet } from './processor-sheet';
 
 /** Metres in a unit of distance; the international foot is 0.3048 m exactly. */
-const metresIn = { m: 1, ft: 0.3048 } as const;
+export const metresIn = { m: 1, ft: 0.3048 } as const;
 
 /** The steps and ranges of a sheet as proposals use them, distances in metres. */
 export function stepsOf({ crossover, distance, level }: ProcessorSheet): ProcessorSteps {
