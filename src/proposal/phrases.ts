@@ -31,3 +31,13 @@ export function sayList(names: readonly string[]): string {
 export function startSentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** Decibels that are lost, gained or apart, without a sign: "0.6 dB". */
+export function sayLossDb(db: number): string {
+  return `${sayNumber(Math.abs(db), 1)} dB`;
+}
+
+/** Milliseconds to a hundredth, without a sign: "0.06 ms". */
+export function sayMs(seconds: number): string {
+  return `${sayNumber(Math.abs(1000 * seconds), 2)} ms`;
+}

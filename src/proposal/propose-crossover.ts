@@ -1,168 +1,223 @@
-import { contradictSheet, contradictTogether } from '../reading/contradict-together';
-import type { RolloffReading } from '../reading/reading';
-import { heardInWords, type RolloffTogether } from '../reading/rolloff-together';
-import type { Channel, ChannelLabel, GroupId } from '../system/channel';
+import type { Decider } from '../../dsp/bass/crossover-rules';
+import { firstStepFrom } from '../../dsp/bass/crossover-rules';
+import type { ChannelLabel } from '../system/channel';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
-import { sayHz, sayList, startSentence } from './phrases';
+import { judgeGroup, type GroupCase, type JudgedGroup } from './group-case';
+import { sayHz, sayList, sayLossDb, startSentence } from './phrases';
 import type { CrossoverAlternative, GroupProposal } from './proposal';
+import { groundsOf, sayReasons, type Reason } from './reason';
+import { limitPercent } from './speaker-limits';
 
-/** Common practice: the crossover lies 10 to 20 Hz above the roll-off; 80 Hz when nothing is known. */
-const practiceMarginHz = 10;
+/** Common practice when nothing is known of a speaker. */
 const unknownHz = 80;
-/** The measured rule: this many times the 80 % quantile of f6. */
-const measuredFactor = 1.25;
-/** Above this a sub begins to be heard where it stands (common practice, no source). */
 const localisedHz = 120;
 
-interface KnownSpeaker {
-  readonly channel: Channel;
-  readonly rolloff: RolloffReading;
-  /** What it was read together from; null: from this position alone. */
-  readonly together: RolloffTogether | null;
-}
+/** A group's crossover without what the rest of the proposal decides. */
+export type CrossoverProposal = Omit<GroupProposal, 'fullRange' | 'own'>;
 
 /**
- * Where a group of speakers hands its bass to the subs, in steps of the processor, Hz.
- * Practice: the first step at or above the worst f3 + 10 Hz. Measured, which is proposed: the first
- * step at or above 1.25 × the worst 80 % quantile of f6. A roll-off that was read together from all
- * seats stands in for the one of this position.
+ * Where a group of speakers hands its bass to the subs, in steps of the processor, Hz. Practice: the
+ * first step at or above the worst f3 + 10 Hz. Measured: the first at or above 1.25 × the worst 80 %
+ * quantile of f6, and above what distortion lets it play. Proposed: of the steps that break nothing
+ * the one whose sum with the subs loses least, an octave more counting as 3 dB.
  */
-export function proposeCrossover(
-  group: GroupId,
-  members: readonly ChannelMeasurement[],
-  steps: readonly number[],
-  hasSubs: boolean,
-): GroupProposal {
-  const known = members.flatMap((member) => knownSpeaker(member) ?? []);
-  const unknown = members.filter((member) => !knownSpeaker(member));
-  const missing = unknown.map((member) => sayMissing(member, 'roll-off'));
-  const warnings = [...sayContradictions(members), ...missing];
-  const base = { group, channels: members.map(({ channel }) => channel.label) };
-  if (!hasSubs) return { ...base, ...fullRange(known), warnings };
-  const decider = worst(known, (speaker) => speaker.rolloff.f6UpperHz);
-  if (!decider) return { ...base, ...nothingKnown(members, steps), warnings };
-  return { ...base, ...fromRolloff(known, decider, steps, warnings, members) };
-}
-
-function knownSpeaker({ channel, reading, together }: ChannelMeasurement): KnownSpeaker | null {
-  const joint = together?.finding.rolloff;
-  if (joint) return { channel, rolloff: joint, together };
-  return reading?.rolloff ? { channel, rolloff: reading.rolloff, together: null } : null;
-}
-
-/** What cannot be of the roll-offs that were read together, each once. */
-function sayContradictions(members: readonly ChannelMeasurement[]): string[] {
-  const said = members.flatMap(({ reading, together }) => {
-    if (!together) return [];
-    const alone = reading && contradictTogether(reading, together);
-    return [contradictSheet(together), alone].filter((one) => one !== null);
-  });
-  return [...new Set(said)];
-}
-
-type Answer = Omit<GroupProposal, 'group' | 'channels'>;
-
-function fromRolloff(
-  known: readonly KnownSpeaker[],
-  decider: KnownSpeaker,
-  steps: readonly number[],
-  warnings: readonly string[],
-  members: readonly ChannelMeasurement[],
-): Answer {
-  const neededHz = measuredFactor * decider.rolloff.f6UpperHz;
-  const worstF3Hz = Math.max(...known.map(({ rolloff }) => rolloff.f3Hz.median));
-  const measuredHz = firstStepFrom(neededHz, steps);
-  const practiceHz = firstStepFrom(worstF3Hz + practiceMarginHz, steps);
+export function proposeCrossover(one: GroupCase): CrossoverProposal {
+  const { group, members, stepsHz } = one;
+  const channels = members.map(({ channel }) => channel.label);
+  const missing = members
+    .filter(({ reading }) => !reading?.rolloff)
+    .map((member) => sayMissing(member, 'roll-off'));
+  const base = { group, channels };
+  if (stepsHz.length === 0) return { ...base, ...unsaid(noStepAtAll, missing) };
+  const judged = judgeGroup(one);
+  const { decidedBy, practiceHz, measuredHz } = judged;
+  const rules = { practiceHz, measuredHz };
+  if (!decidedBy) return { ...base, ...nothingKnown(one, practiceHz, missing) };
+  const [best] = judged.candidates;
+  const fits = best?.breaks.length === 0;
+  const crossoverHz = fits ? best.stepHz : null;
+  const reasons = reasonsOf(one, judged, decidedBy, crossoverHz);
+  const decider = members.find(({ channel }) => channel.label === decidedBy.name);
   return {
-    crossoverHz: measuredHz,
-    practiceHz,
-    measuredHz,
-    decidedBy: decider.channel.label,
-    ...readFrom(decider),
-    reason: [
-      sayRolloff(decider, known),
-      measuredHz === null
-        ? `It calls for ${sayHz(neededHz)} or more, and the processor's highest step is ${sayHz(highest(steps))}: no step will do.`
-        : `The first step at or above ${sayHz(neededHz)} is ${sayHz(measuredHz)}.`,
-      sayPractice(practiceHz, worstF3Hz, measuredHz),
-    ].join(' '),
-    warnings: [
-      ...(measuredHz === null ? [] : warnLocalised(measuredHz, members)),
-      ...warnings,
-      ...known.flatMap(({ channel }) => faultsOf(channel.label, members)),
-    ],
-    alternatives: steps.map((stepHz): CrossoverAlternative => ({
-      stepHz,
-      marginHz: stepHz - decider.rolloff.f3Hz.median,
-      practice: stepHz === practiceHz,
-      measured: stepHz === measuredHz,
-    })),
-  };
-}
-
-function nothingKnown(members: readonly ChannelMeasurement[], steps: readonly number[]): Answer {
-  const practiceHz = firstStepFrom(unknownHz, steps);
-  const names = sayList(members.map(({ channel }) => channel.name));
-  const start = `Nothing is known of the roll-off of ${names}.`;
-  return {
-    crossoverHz: practiceHz,
-    practiceHz,
-    measuredHz: null,
-    decidedBy: null,
-    reason:
-      practiceHz === null
-        ? `${start} Common practice would be 80 Hz, and the processor's highest step is ${sayHz(highest(steps))}.`
-        : `${start} ${sayHz(practiceHz)} is common practice when nothing is known, not a finding.`,
-    warnings: [],
-    alternatives: [],
-  };
-}
-
-function fullRange(known: readonly KnownSpeaker[]): Answer {
-  const decider = worst(known, (speaker) => speaker.rolloff.f6Hz.median);
-  const start = 'The layout has no sub to hand bass to, so this group runs full range.';
-  return {
-    crossoverHz: null,
-    practiceHz: null,
-    measuredHz: null,
+    ...base,
+    ...rules,
+    crossoverHz,
+    nearestHz: fits ? null : (best?.stepHz ?? null),
     decidedBy: decider?.channel.label ?? null,
-    ...(decider ? readFrom(decider) : {}),
-    reason: decider ? `${start} ${sayRolloff(decider, known)} What lies below is lost.` : start,
-    warnings: [],
-    alternatives: [],
+    decidedByReading: decidedBy.by,
+    reason: sayReasons(reasons),
+    reasons,
+    warnings: [
+      ...(crossoverHz === null ? [] : warnLocalised(crossoverHz, members)),
+      ...missing,
+      ...(decider?.reading?.faults.map(({ sentence }) => sentence) ?? []),
+    ],
+    alternatives: judged.alternatives,
   };
 }
 
-function readFrom({ together }: KnownSpeaker): Pick<GroupProposal, 'readFrom'> {
-  if (!together) return {};
-  const { order } = together;
-  return { readFrom: { channels: order.channels, heard: heardInWords(order) } };
+function reasonsOf(
+  { members, stepsHz, sub }: GroupCase,
+  { alternatives, practiceHz, measuredHz }: JudgedGroup,
+  decidedBy: Decider,
+  crossoverHz: number | null,
+): Reason[] {
+  const at = (hz: number | null): CrossoverAlternative | undefined =>
+    alternatives.find(({ stepHz }) => stepHz === hz);
+  const first = firstStepFrom(decidedBy.neededHz, stepsHz);
+  const reach = sub?.upperHz ?? null;
+  return [
+    ...sayDecider(decidedBy, members),
+    plain(sayFirstStep(decidedBy, first, stepsHz)),
+    ...(reach !== null && first !== null && first > reach && crossoverHz === null
+      ? [
+          plain(
+            `The subs together are 6 dB down at ${sayHz(reach)}, below that step: no step suits both.`,
+          ),
+        ]
+      : []),
+    ...sayHigher(at(first), at(crossoverHz)),
+    ...saySum(at(crossoverHz), members),
+    ...sayPractice(practiceHz, measuredHz, members),
+  ];
 }
 
-function sayRolloff(decider: KnownSpeaker, known: readonly KnownSpeaker[]): string {
-  const { rolloff, together } = decider;
-  const { median, interval } = rolloff.f6Hz;
-  const shared = known.filter(
-    (one) => one === decider || (together !== null && one.together === together),
-  );
-  const names = sayList(shared.map(({ channel }) => channel.name));
-  const verb = shared.length > 1 ? 'are' : 'is';
-  const lead = known.length > shared.length ? ', the highest of the group' : '';
-  const from = together ? `, read from ${heardInWords(together.order)}` : '';
-  return startSentence(
-    `${names} ${verb} 6 dB down at ${sayHz(median)}${lead}${from} (90 % between ${sayHz(interval[0])} and ${sayHz(interval[1])}).`,
-  );
+function sayDecider({ name, by, neededHz }: Decider, members: readonly ChannelMeasurement[]) {
+  const member = members.find(({ channel }) => channel.label === name);
+  const rolloff = member?.reading?.rolloff ?? null;
+  if (!member) return [];
+  const { label, name: called } = member.channel;
+  if (by !== 'roll-off') {
+    const why =
+      by === 'distortion' ? `passes ${limitPercent} % distortion` : 'loses more than 1 dB';
+    return [
+      {
+        sentence: startSentence(
+          `${called} ${why} below ${sayHz(neededHz)} at the level it was played.`,
+        ),
+        grounds: groundsOf([label], 'distortion'),
+      },
+    ];
+  }
+  if (!rolloff) return [];
+  const known = members.filter(({ reading }) => reading?.rolloff);
+  return [sayRolloff(member, known.length > 1 ? ', the highest of the group' : '')];
+}
+
+/** A speaker's f6 with its interval, as a reason. */
+export function sayRolloff({ channel, reading }: ChannelMeasurement, lead: string): Reason {
+  const f6 = reading?.rolloff?.f6Hz;
+  const [low, high] = f6?.interval ?? [0, 0];
+  return {
+    sentence: startSentence(
+      `${channel.name} is 6 dB down at ${sayHz(f6?.median ?? 0)}${lead} (90 % between ${sayHz(low)} and ${sayHz(high)}).`,
+    ),
+    grounds: groundsOf([channel.label], 'rolloff'),
+  };
+}
+
+function sayFirstStep({ neededHz }: Decider, first: number | null, stepsHz: readonly number[]) {
+  return first === null
+    ? `It calls for ${sayHz(neededHz)} or more, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}: no step will do.`
+    : `The first step at or above ${sayHz(neededHz)} is ${sayHz(first)}.`;
+}
+
+function sayHigher(
+  first: CrossoverAlternative | undefined,
+  chosen: CrossoverAlternative | undefined,
+): Reason[] {
+  if (!first?.sum || !chosen?.sum || chosen.stepHz === first.stepHz) return [];
+  const saved = first.sum.lossDb - chosen.sum.lossDb;
+  return [
+    {
+      sentence: `${sayHz(chosen.stepHz)} is proposed all the same: the sum with the subs loses ${sayLossDb(saved)} less there.`,
+      grounds: groundsOf([first.sum.worst.channel], 'bass'),
+    },
+  ];
+}
+
+function saySum(
+  chosen: CrossoverAlternative | undefined,
+  members: readonly ChannelMeasurement[],
+): Reason[] {
+  if (!chosen?.sum) return [];
+  const { lossDb, dipDb, dipHz, worst } = chosen.sum;
+  return [
+    {
+      sentence: `About ${sayHz(chosen.stepHz)} speakers and subs together lose ${sayLossDb(lossDb)} against both in phase, most at ${worst.channel} (${sayLossDb(worst.lossDb)}); the deepest dip is ${sayLossDb(-dipDb)} at ${sayHz(dipHz)}.`,
+      grounds: groundsOf(
+        members.map(({ channel }) => channel.label),
+        'bass',
+      ),
+    },
+  ];
 }
 
 function sayPractice(
   practiceHz: number | null,
-  worstF3Hz: number,
   measuredHz: number | null,
-): string {
-  const rule = `roll-off (${sayHz(worstF3Hz)}) plus 10 to 20 Hz`;
-  if (practiceHz === null) return `Common practice, ${rule}, finds no step.`;
+  members: readonly ChannelMeasurement[],
+): Reason[] {
+  const known = members.flatMap(({ channel, reading }) =>
+    reading?.rolloff ? [{ channel, f3Hz: reading.rolloff.f3Hz.median }] : [],
+  );
+  const [first] = known;
+  if (!first) return [];
+  const worst = known.reduce((most, one) => (one.f3Hz > most.f3Hz ? one : most), first);
+  const rule = `roll-off (${sayHz(worst.f3Hz)}) plus 10 to 20 Hz`;
   const verb = practiceHz === measuredHz ? 'agrees on' : 'would say';
-  return `Common practice, ${rule}, ${verb} ${sayHz(practiceHz)}.`;
+  return [
+    {
+      sentence:
+        practiceHz === null
+          ? `Common practice, ${rule}, finds no step.`
+          : `Common practice, ${rule}, ${verb} ${sayHz(practiceHz)}.`,
+      grounds: groundsOf([worst.channel.label], 'rolloff'),
+    },
+  ];
+}
+
+type Answer = Omit<CrossoverProposal, 'group' | 'channels'>;
+
+function nothingKnown(
+  { members, stepsHz }: GroupCase,
+  practiceHz: number | null,
+  missing: readonly string[],
+): Answer {
+  const names = sayList(members.map(({ channel }) => channel.name));
+  const start = `Nothing is known of the roll-off of ${names}.`;
+  const sentence =
+    practiceHz === null
+      ? `${start} Common practice would be ${unknownHz} Hz, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}.`
+      : `${start} ${sayHz(practiceHz)} is common practice when nothing is known, not a finding.`;
+  const labels: ChannelLabel[] = members.map(({ channel }) => channel.label);
+  return {
+    ...unsaid({ sentence, grounds: groundsOf(labels, 'rolloff') }, missing),
+    crossoverHz: practiceHz,
+    nearestHz: practiceHz === null ? (stepsHz.at(-1) ?? null) : null,
+    practiceHz,
+  };
+}
+
+const noStepAtAll = plain('The processor offers this group no crossover step.');
+
+function unsaid(reason: Reason, missing: readonly string[]): Answer {
+  return {
+    crossoverHz: null,
+    nearestHz: null,
+    practiceHz: null,
+    measuredHz: null,
+    decidedBy: null,
+    decidedByReading: null,
+    reason: reason.sentence,
+    reasons: [reason],
+    warnings: missing,
+    alternatives: [],
+  };
+}
+
+function plain(sentence: string): Reason {
+  return { sentence, grounds: [] };
 }
 
 function warnLocalised(crossoverHz: number, members: readonly ChannelMeasurement[]): string[] {
@@ -171,28 +226,4 @@ function warnLocalised(crossoverHz: number, members: readonly ChannelMeasurement
   return [
     `Above ${localisedHz} Hz a sub begins to be heard where it stands; at ${sayHz(crossoverHz)} keep it near the front (common practice).`,
   ];
-}
-
-function faultsOf(label: ChannelLabel, members: readonly ChannelMeasurement[]): string[] {
-  const member = members.find(({ channel }) => channel.label === label);
-  return member?.reading?.faults.map((fault) => fault.sentence) ?? [];
-}
-
-/** The member with the largest value; the first of equals. */
-function worst(
-  known: readonly KnownSpeaker[],
-  value: (speaker: KnownSpeaker) => number,
-): KnownSpeaker | null {
-  return known.reduce<KnownSpeaker | null>(
-    (most, speaker) => (most === null || value(speaker) > value(most) ? speaker : most),
-    null,
-  );
-}
-
-function firstStepFrom(hz: number, steps: readonly number[]): number | null {
-  return steps.find((step) => step >= hz - 1e-9) ?? null;
-}
-
-function highest(steps: readonly number[]): number {
-  return steps.at(-1) ?? 0;
 }
