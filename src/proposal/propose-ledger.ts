@@ -1,0 +1,79 @@
+import type { LedgerLine } from '../../dsp/bass/bass-ledger';
+import type { LedgerSetting } from '../../dsp/bass/ledger-opener';
+import type { ChannelLabel, GroupId } from '../system/channel';
+import { ledgerLines, type LedgerChoice, type LedgerGround } from './ledger';
+import { ledgerMends } from './ledger-mends';
+import type { LedgerLineProposal, LedgerProposal } from './ledger-proposal';
+import { sayHz, sayLossDb } from './phrases';
+import { groundsOf, type Reason } from './reason';
+
+/** A loss from here on is explained, dB. */
+const toldDb = 0.5;
+/** So far above what no setting brings back mends are sought, dB. */
+const mendableDb = 0.2;
+
+/** The bass ledger of settings, with why something is lost and what would bring it back. */
+export function proposeLedger(
+  ground: LedgerGround,
+  choice: LedgerChoice,
+  canBeFull: readonly GroupId[],
+): LedgerProposal {
+  const lines = ledgerLines(ground, choice).map((line): LedgerLineProposal => {
+    const { name, lossDb, leastLossDb, gaps } = line;
+    const own = ground.channels.find(({ label }) => label === name);
+    const crossoverHz = own ? (choice.crossoverHz[own.group] ?? null) : null;
+    const mendable = lossDb - leastLossDb > mendableDb;
+    return {
+      channel: own?.label ?? 'LFE',
+      carrier: carrierOf(ground, own !== undefined, crossoverHz),
+      lossDb,
+      leastLossDb,
+      gaps,
+      why: lossDb > toldDb ? whyLost(line, own?.label ?? null, ground) : null,
+      mends: mendable ? ledgerMends(ground, choice, name, canBeFull) : [],
+    };
+  });
+  return { lines, unknown: ground.unknown };
+}
+
+function carrierOf(
+  { hasSubs, fronts }: LedgerGround,
+  isSpeaker: boolean,
+  crossoverHz: number | null,
+): LedgerLineProposal['carrier'] {
+  if (isSpeaker && crossoverHz === null) return 'own';
+  if (hasSubs) return 'subs';
+  return fronts.length > 0 ? 'fronts' : null;
+}
+
+const openers: Readonly<Record<LedgerSetting, string>> = {
+  'sub low-pass': 'the sub low-pass lies too low',
+  'low cut': 'the low cut lies too high',
+  'crossover too low': 'the crossover lies lower than the speaker reaches',
+  'crossover too high': 'the crossover lies higher than the subs reach',
+  'full range': 'it runs full range, so the subs do not help',
+};
+
+function whyLost(
+  { name, lossDb, leastLossDb, gaps }: LedgerLine,
+  label: ChannelLabel | null,
+  { hasSubs }: LedgerGround,
+): Reason {
+  const widest = gaps.reduce<(typeof gaps)[number] | null>(
+    (most, gap) =>
+      most === null || gap.highHz / gap.lowHz > most.highHz / most.lowHz ? gap : most,
+    null,
+  );
+  const where = widest
+    ? `from ${sayHz(widest.lowHz)} to ${sayHz(widest.highHz)} it reaches nobody`
+    : 'no part is lost for good, but much is played quietly';
+  const opened = widest?.opens ?? null;
+  const cause =
+    opened === null || lossDb - leastLossDb <= mendableDb
+      ? `that is the lower end of what stands in the room${hasSubs ? '' : ', where there is no sub'}`
+      : openers[opened];
+  return {
+    sentence: `${name} loses ${sayLossDb(lossDb)} of its bass: ${where}, because ${cause}.`,
+    grounds: label ? groundsOf([label], 'rolloff') : [],
+  };
+}
