@@ -1,13 +1,27 @@
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { Readings } from '../reading/reading';
+import type { ChannelLabel } from '../system/channel';
+import { metresIn } from '../system/sheet/steps-of-sheet';
+import type { Abilities } from './abilities';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
-import { sayMetres, sayNumber, startSentence } from './phrases';
-import type { ProcessorSteps } from './proposal';
+import { sayLossDb, sayMetres, sayNumber, startSentence } from './phrases';
+import type { ChannelProposal } from './proposal';
 import { isWithin, quantise } from './quantise';
+import { groundsOf, sayReasons, type Reason } from './reason';
 
-export interface DistanceProposal {
-  readonly distanceMetres: number | null;
-  readonly distanceReason: string;
+export type DistanceProposal = Pick<
+  ChannelProposal,
+  'distance' | 'distanceMetres' | 'distanceReason' | 'distanceReasons'
+>;
+
+export interface DistanceCase {
+  readonly members: readonly ChannelMeasurement[];
+  readonly readings: Readings;
+  readonly processor: Abilities;
+  /** Wished distances of subs that were aligned; they may lie below 0. */
+  readonly aligned: ReadonlyMap<ChannelLabel, number>;
+  /** Crossover in force of a channel, Hz, for what rounding costs there; null without. */
+  readonly crossoverHzOf: (member: ChannelMeasurement) => number | null;
 }
 
 /**
@@ -15,82 +29,132 @@ export interface DistanceProposal {
  * each speaker against the farthest, so when some lie outside the range all are moved together.
  */
 export function distanceProposer(
-  members: readonly ChannelMeasurement[],
-  readings: Readings,
-  processor: ProcessorSteps,
+  one: DistanceCase,
 ): (member: ChannelMeasurement) => DistanceProposal {
-  const range = processor.distanceRangeMetres;
-  const known = members
-    .map(usefulPath)
-    .filter((metres): metres is number => metres !== null && metres > 0);
-  const shift = commonShift(known, range, processor.distanceStepMetres);
-  return (member) => proposeDistance(member, shift, readings, processor);
+  const { members, aligned, processor } = one;
+  const known = members.flatMap((member) => {
+    const wished = aligned.get(member.channel.label);
+    const path = usefulPath(member);
+    if (wished !== undefined) return [wished];
+    return path !== null && path > 0 ? [path] : [];
+  });
+  const shift = commonShift(known, processor.distanceRangeMetres, processor.distanceStepMetres);
+  return (member) => proposeDistance(member, shift, one);
 }
 
 function proposeDistance(
   member: ChannelMeasurement,
   shift: number,
-  readings: Readings,
-  processor: ProcessorSteps,
+  { readings, processor, aligned, crossoverHzOf }: DistanceCase,
 ): DistanceProposal {
   const { channel } = member;
-  const metres = usefulPath(member);
-  if (metres === null) {
-    return { distanceMetres: null, distanceReason: sayMissing(member, 'arrival') };
+  const wished = aligned.get(channel.label);
+  const metres = wished ?? usefulPath(member);
+  if (metres === null) return untold(plain(sayMissing(member, 'arrival')));
+  if (wished === undefined && metres <= 0) {
+    return untold({
+      sentence: `The arrival of ${channel.name} would put it ${sayMetres(metres)} away, which cannot be: repeat its sweep.`,
+      grounds: groundsOf([channel.label], 'arrivalSeconds'),
+    });
   }
-  if (metres <= 0) {
-    return {
-      distanceMetres: null,
-      distanceReason: `The arrival of ${channel.name} would put it ${sayMetres(metres)} away, which cannot be: repeat its sweep.`,
-    };
-  }
-  const { distanceStepMetres: step, distanceRangeMetres: range } = processor;
-  const finding = sayFinding(member, metres, readings);
+  const { distanceStepMetres: step, distanceRangeMetres: range, distanceUnit: unit } = processor;
+  const finding =
+    wished === undefined ? sayFinding(member, metres, readings) : sayAligned(member, metres);
   if (!isWithin(metres + shift, range)) {
-    return {
-      distanceMetres: null,
-      distanceReason: `${finding} The speakers lie farther apart than the processor's ${sayMetres(range[0])} to ${sayMetres(range[1])} can say, so ${channel.name} cannot be typed.`,
-    };
+    return untold(
+      finding,
+      plain(
+        `The speakers lie farther apart than the processor's ${sayMetres(range[0])} to ${sayMetres(range[1])} can say, so ${channel.name} cannot be typed.`,
+      ),
+    );
   }
   const typed = quantise(metres + shift, step, range);
-  const costMs = (1000 * (typed - metres - shift)) / speedOfSound(readings.temperatureCelsius);
-  const moved =
-    shift === 0
-      ? ''
-      : ` All distances are moved by ${sayMetres(shift)} together, which changes no delay, to fit the processor's range.`;
+  const lateSeconds = (typed - metres - shift) / speedOfSound(readings.temperatureCelsius);
+  const costMs = Math.abs(1000 * lateSeconds);
+  const costDb = costAt(crossoverHzOf(member), lateSeconds);
+  const moved = `All distances are moved by ${sayMetres(shift)} together, which changes no delay, to fit the processor's range.`;
+  const inSum = costDb >= 0.05 ? ` and ${sayLossDb(costDb)} at the crossover` : '';
+  const reasons = [
+    finding,
+    ...(shift === 0 ? [] : [plain(moved)]),
+    plain(`Rounding to ${sayStep(step, unit)} costs ${sayNumber(costMs, 2)} ms${inSum}.`),
+  ];
   return {
+    distance: {
+      value: inUnit(typed, unit),
+      unit,
+      step: inUnit(step, unit),
+      costMs,
+      costDb,
+    },
     distanceMetres: typed,
-    distanceReason: `${finding}${moved} Rounding to ${sayNumber(step, 2)} m costs ${sayNumber(Math.abs(costMs), 2)} ms.`,
+    distanceReason: sayReasons(reasons),
+    distanceReasons: reasons,
   };
 }
 
-function sayFinding(member: ChannelMeasurement, metres: number, readings: Readings): string {
-  const { channel, reading } = member;
+/** What two equal sources so far apart in time lose together at a frequency, dB. */
+function costAt(hz: number | null, seconds: number): number {
+  if (hz === null) return 0;
+  return -20 * Math.log10(Math.max(Math.abs(Math.cos(Math.PI * hz * seconds)), 1e-6)) + 0;
+}
+
+function inUnit(metres: number, unit: 'm' | 'ft'): number {
+  return Number((metres / metresIn[unit]).toFixed(6)) + 0;
+}
+
+function sayStep(metres: number, unit: 'm' | 'ft'): string {
+  return unit === 'm' ? `${sayNumber(metres, 2)} m` : `${sayNumber(inUnit(metres, unit), 2)} ft`;
+}
+
+function untold(...reasons: Reason[]): DistanceProposal {
+  const distanceReason = sayReasons(reasons);
+  return { distance: null, distanceMetres: null, distanceReason, distanceReasons: reasons };
+}
+
+function plain(sentence: string): Reason {
+  return { sentence, grounds: [] };
+}
+
+function sayAligned({ channel, reading }: ChannelMeasurement, metres: number): Reason {
+  const arrival = reading?.distanceMetres ?? null;
+  const beside = arrival === null ? '' : ` By its arrival alone it would be ${sayMetres(arrival)}.`;
+  return {
+    sentence: startSentence(
+      `${channel.name} adds up best with the mains at ${sayMetres(metres)}.${beside}`,
+    ),
+    grounds: groundsOf([channel.label], 'bass'),
+  };
+}
+
+function sayFinding(member: ChannelMeasurement, metres: number, readings: Readings): Reason {
+  const grounds = groundsOf([member.channel.label], 'distanceMetres');
+  return { sentence: startSentence(findingOf(member, metres, readings)), grounds };
+}
+
+function findingOf(
+  { channel, reading }: ChannelMeasurement,
+  metres: number,
+  readings: Readings,
+): string {
   if (channel.label === readings.reference) {
-    return startSentence(
-      `${channel.name} is the reference; its distance was given as ${sayMetres(metres)}.`,
-    );
+    return `${channel.name} is the reference; its distance was given as ${sayMetres(metres)}.`;
   }
   if (typeof reading?.ceilingPathMetres === 'number') {
-    return startSentence(
-      `${channel.name} is heard over the ceiling, a path of ${sayMetres(metres)}.`,
-    );
+    return `${channel.name} is heard over the ceiling, a path of ${sayMetres(metres)}.`;
   }
   const arrival = reading?.arrivalSeconds ?? null;
   const interval = reading?.distanceInterval ?? null;
   const between = interval
     ? ` (90 % between ${sayMetres(interval[0])} and ${sayMetres(interval[1])})`
     : '';
-  if (arrival === null)
-    return startSentence(`${channel.name} is ${sayMetres(metres)} away${between}.`);
+  if (arrival === null) return `${channel.name} is ${sayMetres(metres)} away${between}.`;
   const when = arrival < 0 ? 'before' : 'after';
-  return startSentence(
-    `${channel.name} is heard ${sayNumber(Math.abs(arrival) * 1000, 2)} ms ${when} the reference: ${sayMetres(metres)}${between}.`,
-  );
+  return `${channel.name} is heard ${sayNumber(Math.abs(arrival) * 1000, 2)} ms ${when} the reference: ${sayMetres(metres)}${between}.`;
 }
 
 /** The path whose delay matters: over the ceiling for a bounced height, else straight. */
-function usefulPath({ reading }: ChannelMeasurement): number | null {
+export function usefulPath({ reading }: ChannelMeasurement): number | null {
   return reading?.ceilingPathMetres ?? reading?.distanceMetres ?? null;
 }
 

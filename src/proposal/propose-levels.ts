@@ -1,14 +1,34 @@
 import { median } from '../../dsp/signal/median';
 import type { ChannelLabel } from '../system/channel';
+import type { Abilities } from './abilities';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
-import { sayDb, sayNumber, startSentence } from './phrases';
-import type { ProcessorSteps } from './proposal';
+import { sayDb, sayLossDb, sayNumber, startSentence } from './phrases';
+import type { ChannelProposal } from './proposal';
 import { isWithin, quantise } from './quantise';
+import { groundsOf, sayReasons, type Reason } from './reason';
 
-export interface LevelProposal {
-  readonly levelTrimDb: number | null;
-  readonly levelReason: string;
-  readonly warnings: readonly string[];
+export type LevelProposal = Pick<
+  ChannelProposal,
+  'level' | 'levelTrimDb' | 'levelReason' | 'levelReasons'
+> & { readonly warnings: readonly string[] };
+
+/** How the subs are levelled. */
+export interface SubLevels {
+  /** What the tuner wants beside level bass, dB. */
+  readonly preferenceDb: number;
+  /** Of each sub against the first where they were set against each other; 0 otherwise. */
+  readonly gainDb: ReadonlyMap<ChannelLabel, number>;
+  /** How much louder all are than the first alone; null where they were not captured. */
+  readonly overFirstDb: number | null;
+  /** The first of them. */
+  readonly first: ChannelLabel | null;
+}
+
+export interface LevelCase {
+  readonly members: readonly ChannelMeasurement[];
+  readonly reference: ChannelLabel;
+  readonly processor: Abilities;
+  readonly subs: SubLevels;
 }
 
 interface Target {
@@ -21,66 +41,129 @@ interface Target {
 
 /**
  * Proposes the trim to type for a channel, dB: all in-room levels become one (subs: their own band
- * against the mains'), in the processor's steps. The reference keeps 0 dB unless a trim would leave
- * the range; then all move together.
+ * against the mains', several of them together, and the tuner's preference over it), in the
+ * processor's steps. The reference keeps 0 dB unless a trim would leave the range; then all move
+ * together.
  */
-export function levelProposer(
-  members: readonly ChannelMeasurement[],
-  reference: ChannelLabel,
-  processor: ProcessorSteps,
-): (member: ChannelMeasurement) => LevelProposal {
-  const target = findTarget(members, reference, processor);
-  return (member) => proposeLevel(member, target, reference, processor);
+export function levelProposer(one: LevelCase): (member: ChannelMeasurement) => LevelProposal {
+  const target = findTarget(one);
+  return (member) => proposeLevel(member, target, one);
+}
+
+/** Trims as they are wished, before rounding and a common shift, dB. */
+export function wishedTrims(one: LevelCase): ReadonlyMap<ChannelLabel, number> {
+  const target = findTarget(one);
+  if (!target) return new Map();
+  return new Map(
+    one.members.flatMap((member): [ChannelLabel, number][] => {
+      const level = effectiveLevel(member, one);
+      return level === null
+        ? []
+        : [[member.channel.label, target.levelDb - target.shiftDb - level]];
+    }),
+  );
+}
+
+/** The level whose undoing is the trim wished for: a sub's without its share and preference. */
+function effectiveLevel(
+  { channel, reading }: ChannelMeasurement,
+  { members, subs }: LevelCase,
+): number | null {
+  if (channel.kind !== 'sub') return reading?.levelDb ?? null;
+  const { preferenceDb, gainDb, overFirstDb, first } = subs;
+  const own = gainDb.get(channel.label);
+  if (overFirstDb === null || own === undefined) {
+    return typeof reading?.levelDb === 'number' ? reading.levelDb - preferenceDb : null;
+  }
+  const firstDb = members.find((one) => one.channel.label === first)?.reading?.levelDb ?? null;
+  return firstDb === null ? null : firstDb + overFirstDb - own - preferenceDb;
 }
 
 function proposeLevel(
   member: ChannelMeasurement,
   target: Target | null,
-  reference: ChannelLabel,
-  processor: ProcessorSteps,
+  one: LevelCase,
 ): LevelProposal {
-  const level = member.reading?.levelDb ?? null;
+  const level = effectiveLevel(member, one);
   if (level === null || !target) {
-    return { levelTrimDb: null, levelReason: sayMissing(member, 'level'), warnings: [] };
+    const reason = { sentence: sayMissing(member, 'level'), grounds: [] };
+    return {
+      level: null,
+      levelTrimDb: null,
+      levelReason: reason.sentence,
+      levelReasons: [reason],
+      warnings: [],
+    };
   }
-  const { levelStepDb: step, levelRangeDb: range } = processor;
+  const { levelStepDb: step, levelRangeDb: range } = one.processor;
   const wanted = target.levelDb - level;
   const trim = quantise(wanted, step, range);
   const short = isWithin(wanted, range) ? 0 : wanted - trim;
   const off = Math.abs(trim - wanted);
-  return {
-    levelTrimDb: trim,
-    levelReason: [
-      sayLevel(member, level, target, reference),
-      ...(target.shiftDb === 0
-        ? []
-        : [
+  const reasons = [
+    { sentence: sayLevel(member, level, target, one), grounds: groundsOf([member.channel.label], 'levelDb') },
+    ...(member.channel.kind === 'sub' ? sayPreference(one.subs) : []),
+    ...(target.shiftDb === 0
+      ? []
+      : [
+          plain(
             `All trims are moved by ${sayDb(target.shiftDb)} together to fit the processor's range.`,
-          ]),
+          ),
+        ]),
+    plain(
       short === 0
         ? `Rounding to ${sayNumber(step, 1)} dB leaves ${sayNumber(off, 1)} dB.`
         : `The processor's range ends ${sayNumber(off, 1)} dB short.`,
-    ].join(' '),
+    ),
+  ];
+  return {
+    level: { value: trim, unit: 'dB', step, costMs: 0, costDb: off },
+    levelTrimDb: trim,
+    levelReason: sayReasons(reasons),
+    levelReasons: reasons,
     warnings: short === 0 ? [] : [sayShort(member, short)],
   };
 }
 
+function plain(sentence: string): Reason {
+  return { sentence, grounds: [] };
+}
+
+function sayPreference({ preferenceDb }: SubLevels): Reason[] {
+  if (preferenceDb === 0) return [];
+  const way = preferenceDb > 0 ? 'louder' : 'quieter';
+  return [plain(`You want the subs ${sayLossDb(preferenceDb)} ${way} than level.`)];
+}
+
 function sayLevel(
-  { channel }: ChannelMeasurement,
+  { channel, reading }: ChannelMeasurement,
   level: number,
   target: Target,
-  reference: ChannelLabel,
+  { reference, subs }: LevelCase,
 ): string {
   if (channel.label === reference) {
     return startSentence(`${channel.name} is what the others are set against.`);
   }
-  const difference = level - (target.levelDb - target.shiftDb);
+  const common = target.levelDb - target.shiftDb;
+  const several = subs.gainDb.size > 1 && subs.gainDb.has(channel.label);
+  const other = target.against ?? 'the middle of the mains';
+  const isSub = channel.kind === 'sub';
+  const own = subs.gainDb.get(channel.label) ?? 0;
+  const together = level + own + subs.preferenceDb;
+  const heard = isSub ? (several ? together : (reading?.levelDb ?? level)) : level;
+  const band = isSub ? ' (30 to 80 Hz)' : '';
+  const difference = heard - common;
   const amount = sayNumber(Math.abs(difference), 1);
   const word = difference < 0 ? 'quieter' : 'louder';
   const compared =
     amount === '0.0' ? 'as loud in the room as' : `${amount} dB ${word} in the room than`;
-  const other = target.against ?? 'the middle of the mains';
-  const band = channel.kind === 'sub' ? ' (30 to 80 Hz)' : '';
+  if (several) {
+    const beside =
+      channel.label === subs.first
+        ? ''
+        : ` For even bass from seat to seat ${channel.name} is set ${sayDb(own)} beside the first.`;
+    return `The subs together${band} are ${compared} ${other} (500 to 2000 Hz).${beside}`;
+  }
   return startSentence(`${channel.name}${band} is ${compared} ${other} (500 to 2000 Hz).`);
 }
 
@@ -93,14 +176,12 @@ function sayShort({ channel }: ChannelMeasurement, short: number): string {
 }
 
 /** The common level: the reference's, or the mains' median, moved so that every trim fits. */
-function findTarget(
-  members: readonly ChannelMeasurement[],
-  reference: ChannelLabel,
-  processor: ProcessorSteps,
-): Target | null {
-  const levels = members.flatMap(({ channel, reading }) =>
-    typeof reading?.levelDb === 'number' ? [{ channel, db: reading.levelDb }] : [],
-  );
+function findTarget(one: LevelCase): Target | null {
+  const { members, reference, processor } = one;
+  const levels = members.flatMap((member) => {
+    const db = effectiveLevel(member, one);
+    return db === null ? [] : [{ channel: member.channel, db }];
+  });
   const own = levels.find(({ channel }) => channel.label === reference);
   const mains = levels.filter(({ channel }) => channel.kind !== 'sub').map(({ db }) => db);
   const start = own?.db ?? (mains.length === 0 ? null : median(mains));
