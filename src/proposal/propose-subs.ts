@@ -1,0 +1,159 @@
+import type { ChannelLabel } from '../system/channel';
+import type { AlignedSubs } from './align-subs';
+import type { BassCase } from './bass-case';
+import type { BassSettings } from './bass-settings';
+import { sayList, sayLossDb, sayMs } from './phrases';
+import { predictGroup } from './predict-group';
+import type { Crossovers } from './propose-groups';
+import { usefulPath } from './propose-distances';
+import { groundsOf, type Reason } from './reason';
+import type {
+  SubAlignmentProposal,
+  SubFilterProposal,
+  SubProposal,
+  SubsProposal,
+} from './subs-proposal';
+
+export interface SubsCase {
+  readonly one: BassCase;
+  /** Null where the subs go by arrival. */
+  readonly aligned: AlignedSubs | null;
+  readonly crossovers: Crossovers;
+  readonly lowPass: SubFilterProposal;
+  readonly lowCut: SubFilterProposal;
+  /** As typed, own choices included. */
+  readonly typed: BassSettings;
+}
+
+/** Everything the subs need, with what it does to the sums. Null without subs. */
+export function proposeSubs(subs: SubsCase): SubsProposal | null {
+  const { one, aligned, lowPass, lowCut } = subs;
+  const members = one.members.filter(({ channel }) => channel.kind === 'sub');
+  if (members.length === 0) return null;
+  const gains = one.levels.subs.gainDb;
+  const alignment = aligned && alignmentOf(subs, aligned);
+  const combined = one.bass?.combined ?? null;
+  return {
+    subs: members.map((member): SubProposal => {
+      const { label } = member.channel;
+      return {
+        channel: label,
+        wishedMetres: aligned?.wishedMetres.get(label) ?? usefulPath(member),
+        gainDb: gains.get(label) ?? 0,
+        polarity: aligned?.inverted.includes(label) ? 'inverted' : 'normal',
+      };
+    }),
+    alignment,
+    spread: combined?.spread ?? null,
+    bassPreferenceDb: one.levels.subs.preferenceDb,
+    upperHz: combined?.upperHz ?? null,
+    lowPass,
+    lowCut,
+    phase: phaseAdvice(aligned),
+    reasons: [...(alignment ? sayAlignment(alignment) : []), ...saySpread(one)],
+  };
+}
+
+function alignmentOf(
+  { one, crossovers, typed }: SubsCase,
+  { anchor, told, chosen }: AlignedSubs,
+): SubAlignmentProposal | null {
+  const { bass, abilities, bare, members } = one;
+  if (!bass) return null;
+  const predict = (channels: readonly ChannelLabel[], hz: number, settings: BassSettings) =>
+    predictGroup(bass.field, channels, hz, abilities, settings);
+  const sum = predict(anchor.channels, anchor.crossoverHz, typed);
+  if (!sum) return null;
+  const arrival = { ...typed, distanceMetres: bare.distanceMetres, inverted: [] };
+  const others = Object.entries(crossovers).flatMap(([name, hz]) => {
+    const channels = members.filter(({ channel }) => channel.group === name);
+    const [first] = channels;
+    if (hz === null || !first || name === anchor.group) return [];
+    const labels = channels.map(({ channel }) => channel.label);
+    const found = predict(labels, hz, typed);
+    return found ? [{ group: first.channel.group, sum: found }] : [];
+  });
+  const beside = (seconds: number): number => seconds - chosen.delaySeconds;
+  const isChosen = (delaySeconds: number): boolean => Math.abs(beside(delaySeconds)) < 1e-9;
+  return {
+    group: anchor.group,
+    channels: anchor.channels,
+    crossoverHz: anchor.crossoverHz,
+    sum,
+    byArrival: predict(anchor.channels, anchor.crossoverHz, arrival) ?? sum,
+    alternatives: [told, ...told.alternatives]
+      .filter(({ delaySeconds }) => !isChosen(delaySeconds))
+      .map(({ delaySeconds, inverted, lossDb }) => ({
+        laterSeconds: beside(delaySeconds),
+        turned: inverted !== chosen.inverted,
+        lossDb,
+      })),
+    toleranceSeconds: isChosen(told.delaySeconds)
+      ? [beside(told.toleranceSeconds[0]), beside(told.toleranceSeconds[1])]
+      : [0, 0],
+    interval:
+      told.interval && isChosen(told.delaySeconds)
+        ? [beside(told.interval[0]), beside(told.interval[1])]
+        : null,
+    doubt: told.doubt === null ? null : doubts[told.doubt],
+    groups: others,
+  };
+}
+
+const doubts = {
+  'few seats':
+    'Fewer than three seats were measured: another seat may want another delay. A take at one more seat would tell.',
+  'another delay':
+    'Without one of the seats another delay would be chosen. A take at one more seat would settle it.',
+} as const;
+
+function sayAlignment({ sum, byArrival, channels, toleranceSeconds }: SubAlignmentProposal) {
+  const width = toleranceSeconds[1] - toleranceSeconds[0];
+  const reasons: Reason[] = [
+    {
+      sentence: `With ${sayList(channels)} the subs lose ${sayLossDb(sum.lossDb)} as typed and ${sayLossDb(byArrival.lossDb)} by arrival alone; the deepest dip is ${sayLossDb(-sum.dipDb)}.`,
+      grounds: groundsOf(channels, 'bass'),
+    },
+  ];
+  if (width > 0) {
+    reasons.push({
+      sentence: `A delay anywhere within ${sayMs(width)} costs at most 0.1 dB more.`,
+      grounds: [],
+    });
+  }
+  return reasons;
+}
+
+function saySpread({ bass }: BassCase): Reason[] {
+  const spread = bass?.combined.spread;
+  if (!bass || !spread) return [];
+  const { deviationDb, asWiredDb, firstAloneDb } = spread;
+  return [
+    {
+      sentence: `Set against each other the subs differ from seat to seat by ${sayLossDb(deviationDb)}, as wired by ${sayLossDb(asWiredDb)}, the first alone by ${sayLossDb(firstAloneDb)}.`,
+      grounds: groundsOf(
+        bass.field.subs.map(({ channel }) => channel),
+        'bass',
+      ),
+    },
+  ];
+}
+
+function phaseAdvice(aligned: AlignedSubs | null): Reason[] {
+  const plain = (sentence: string): Reason => ({ sentence, grounds: [] });
+  const turned = aligned?.inverted ?? [];
+  return [
+    ...(turned.length === 0
+      ? []
+      : [
+          {
+            sentence: `Turn ${sayList(turned)} over: in the processor where it can, else by the switch of the sub (180°). It does not mean that a wire is wrong.`,
+            grounds: groundsOf(turned, 'bass'),
+          },
+        ]),
+    plain(
+      "Leave a sub's own phase control at 0 and its own low-pass off or highest: the distance does the same in finer steps.",
+    ),
+  ];
+}
+
