@@ -1,98 +1,73 @@
-import type { Readings } from '../reading/reading';
-import type { RolloffTogether } from '../reading/rolloff-together';
-import type { Layout } from '../system/channel';
+import type { Readings, RolloffReading } from '../reading/reading';
+import type { ChannelLabel, Layout } from '../system/channel';
+import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import type { Trouble } from '../trouble';
-import { pairReadings, type ChannelMeasurement } from './channel-measurement';
+import { abilitiesOf } from './abilities';
+import { bassCase } from './bass-case';
+import type { SeatReadings } from './bass-field';
+import { pairReadings } from './channel-measurement';
 import { checkProcessor } from './check-processor';
 import { checkReadings } from './check-readings';
-import { mostInverted } from './most-inverted';
-import { startSentence } from './phrases';
-import type { ChannelProposal, ProcessorSteps, Proposal } from './proposal';
-import { proposeCrossover } from './propose-crossover';
-import { distanceProposer } from './propose-distances';
-import { levelProposer } from './propose-levels';
-import { groupIds } from '../system/group-ids';
+import { noChoices, type ProposalChoices } from './choices';
+import type { ProcessorSteps, Proposal } from './proposal';
+import { composeProposal } from './compose-proposal';
+import { usableSeats } from './usable-seats';
 
-/** Subs have no crossover of their own. */
-const groupOrder = groupIds.filter((group) => group !== 'subs');
+/** What a proposal rests on beside one position's readings; all may be left out. */
+export interface ProposalOptions {
+  /** The processor's sheet, whose steps come in place of the plain ones. */
+  readonly sheet?: ProcessorSheet | null;
+  /** Name of the seat the readings are of. */
+  readonly seat?: string;
+  /** Other seats, in any order. */
+  readonly otherSeats?: readonly SeatReadings[];
+  readonly choices?: ProposalChoices;
+  /** The roll-off of a speaker; default that of its own reading. */
+  readonly rolloffOf?: (channel: ChannelLabel) => RolloffReading | null;
+  /** 'later' leaves sums and alignment aside, which takes most of the time; default 'now'. */
+  readonly sums?: 'now' | 'later';
+}
+
+/** The choices of a tuner who keeps to everything. */
+export const nothingChosen: ProposalChoices = { ...noChoices, crossoverHz: {} };
 
 /**
- * Numbers to type into the processor, each with its reason, out of one take's readings: crossover
- * per group, distance, trim and polarity per channel. The order of channels in the readings and the
- * layout changes nothing. Roll-offs read `together` stand in for those of this position. A trouble
- * when the readings belong to another layout, hold what is no number, or the processor's steps
- * cannot be used.
+ * Numbers to type into the processor, each with its reason: crossovers, distances, trims, subs and
+ * their filters, with the bass ledger. Distances and trims are those of the first readings' seat,
+ * sums those of all seats. The order of channels in the readings and the layout changes nothing. A
+ * trouble when the readings belong to another layout, hold what is no number, or the processor's
+ * steps cannot be used.
  */
 export function proposeSettings(
   readings: Readings,
   layout: Layout,
   processor: ProcessorSteps,
-  together: readonly RolloffTogether[] = [],
+  options: ProposalOptions = {},
 ): Proposal | Trouble {
-  const refused = checkProcessor(processor) ?? checkReadings(readings, layout);
+  const { sheet = null, seat = 'Seat 1', otherSeats = [], choices = nothingChosen } = options;
+  const abilities = abilitiesOf(processor, sheet);
+  const refused = checkProcessor(abilities) ?? checkReadings(readings, layout);
   if (refused) return refused;
-  const members = pairReadings(readings, layout, together);
-  const hasSubs = members.some(({ channel }) => channel.kind === 'sub');
-  return {
-    format: 'leadline-proposal',
-    version: 1,
-    layout: layout.name,
-    simulated: readings.simulated,
-    groups: groupOrder.flatMap((group) => {
-      const inGroup = members.filter(({ channel }) => channel.group === group);
-      if (inGroup.length === 0) return [];
-      return [proposeCrossover(group, inGroup, processor.crossoverHz, hasSubs)];
-    }),
-    channels: proposeChannels(members, readings, processor),
-  };
-}
-
-function proposeChannels(
-  members: readonly ChannelMeasurement[],
-  readings: Readings,
-  processor: ProcessorSteps,
-): ChannelProposal[] {
-  const proposeDistance = distanceProposer(members, readings, processor);
-  const proposeLevel = levelProposer(members, readings.reference, processor);
-  const likeMost = mostInverted(
-    members.flatMap(({ channel, reading }) => (reading && channel.kind !== 'sub' ? [reading] : [])),
-  );
-  const subCount = members.filter(({ channel }) => channel.kind === 'sub').length;
-  return members.map((member): ChannelProposal => {
-    const { label, kind } = member.channel;
-    const distance = proposeDistance(member);
-    const level = proposeLevel(member);
-    // Half a period of a sub and its polarity look alike, so a sub's is never called a fault.
-    const polarity = kind === 'sub' ? 'cannot tell' : (member.reading?.polarity ?? 'cannot tell');
-    return {
-      channel: label,
-      distanceMetres: distance.distanceMetres,
-      distanceReason: distance.distanceReason,
-      levelTrimDb: level.levelTrimDb,
-      levelReason: level.levelReason,
-      polarity,
-      warnings: [
-        ...level.warnings,
-        ...(polarity === 'inverted' ? [sayInverted(member, likeMost)] : []),
-        ...(kind === 'sub' ? warnSub(subCount) : []),
-        ...(member.reading?.faults.map((fault) => fault.sentence) ?? []),
-      ],
-    };
+  const own = pairReadings(readings, layout);
+  const { rolloffOf } = options;
+  const members = rolloffOf
+    ? own.map(({ channel, reading }) => ({
+        channel,
+        reading: reading && { ...reading, rolloff: rolloffOf(channel.label) },
+      }))
+    : own;
+  const { seats, missing } = usableSeats({ name: seat, readings }, otherSeats, layout);
+  const later = options.sums === 'later' && members.some(isCapturedSub);
+  const one = bassCase(members, seats, abilities, choices.bassPreferenceDb, !later);
+  return composeProposal(one, {
+    layout,
+    choices,
+    seats: seats.map(({ name }) => name),
+    sums: later ? 'coming' : 'there',
+    missing,
   });
 }
 
-function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string {
-  if (likeMost) {
-    return `${startSentence(channel.name)} reads inverted, as most speakers do: rather than all of them, the microphone or its input may turn the polarity over. Swap no wires before that is settled.`;
-  }
-  return `${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end.`;
-}
-
-function warnSub(count: number): string[] {
-  const lfe =
-    'If it was reached through LFE, the processor played it 10 dB louder than bass of the mains.';
-  if (count < 2) return [lfe];
-  const least = (10 * Math.log10(count)).toFixed(0);
-  const most = (20 * Math.log10(count)).toFixed(0);
-  return [lfe, `${count} subs together come out ${least} to ${most} dB louder than each alone.`];
+function isCapturedSub({ channel, reading }: ReturnType<typeof pairReadings>[number]): boolean {
+  return channel.kind === 'sub' && reading?.bass != null;
 }

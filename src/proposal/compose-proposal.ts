@@ -1,0 +1,158 @@
+import type { ChannelLabel, GroupId, Layout } from '../system/channel';
+import { alignSubs, type AlignableGroup, type AlignedSubs } from './align-subs';
+import { trimmedSubs, type BassCase } from './bass-case';
+import type { BassSettings } from './bass-settings';
+import type { ProposalChoices } from './choices';
+import { proposeEqualiser } from './propose-equaliser';
+import { adviseFullRange } from './full-range';
+import { lfeProposal } from './lfe';
+import { findMissing } from './missing-settings';
+import { priceOwn } from './own-crossover';
+import { predictGroup } from './predict-group';
+import type { GroupProposal, MissingSetting, Proposal } from './proposal';
+import { proposeChannels } from './propose-channels';
+import type { CrossoverProposal } from './propose-crossover';
+import {
+  crossoversInForce,
+  proposeGroups,
+  proposedCrossovers,
+  type Crossovers,
+} from './propose-groups';
+import { proposeLedger } from './propose-ledger';
+import { proposeSubs } from './propose-subs';
+import { adviseLowCut, adviseSubLowPass, type GroupCrossover } from './sub-filter-advice';
+import type { SubFilterProposal } from './subs-proposal';
+
+export interface CompositionTerms {
+  readonly layout: Layout;
+  readonly choices: ProposalChoices;
+  readonly seats: readonly string[];
+  readonly sums: Proposal['sums'];
+  /** What is known to be missing already. */
+  readonly missing: readonly MissingSetting[];
+}
+
+/** Decides one setting after another, each on what stands before it, and puts all together. */
+export function composeProposal(one: BassCase, terms: CompositionTerms): Proposal {
+  const { choices, layout, seats, sums } = terms;
+  const { abilities, bare, bass, members, readings } = one;
+  const groups = proposeGroups(one);
+  const proposed = proposedCrossovers(groups);
+  const crossovers = crossoversInForce(groups, one, choices);
+  const subMembers = members.filter(({ channel }) => channel.kind === 'sub');
+  const lowPassFor = (some: Crossovers): SubFilterProposal =>
+    adviseSubLowPass(crossoversOf(groups, some), abilities);
+  const lowPass = lowPassFor(crossovers);
+  const lowCut = adviseLowCut(subMembers, abilities);
+  const filters = {
+    subLowPassHz: ownStep(choices.subLowPassHz, abilities.subLowPassHz) ?? lowPass.hz,
+    lowCutHz:
+      choices.lowCutHz === 'off'
+        ? null
+        : (ownStep(choices.lowCutHz, abilities.lowCutHz) ?? lowCut.hz),
+  };
+  const found =
+    bass && trimmedSubs(one)
+      ? alignSubs(bass.field, bass.combined, alignable(groups, crossovers), abilities, {
+          ...bare,
+          ...filters,
+        })
+      : null;
+  const aligned = found && 'kind' in found ? later(found, one, choices.subsLaterSeconds) : null;
+  const channels = proposeChannels(one, aligned, crossovers);
+  const typed: BassSettings = {
+    ...bare,
+    ...filters,
+    crossoverHz: crossovers,
+    distanceMetres: valuesOf(channels.map((each) => [each.channel, each.distanceMetres])),
+    trimDb: valuesOf(channels.map((each) => [each.channel, each.levelTrimDb])),
+    inverted: aligned?.inverted ?? [],
+  };
+  const fullNow = groups.flatMap(({ group }) => (crossovers[group] === null ? [group] : []));
+  const told = groups.map((each): GroupProposal => {
+    const own = members.filter(({ channel }) => channel.group === each.group);
+    const fullRange = adviseFullRange(each.group, own, subMembers, abilities, fullNow);
+    const hz = crossovers[each.group] ?? null;
+    const sum =
+      bass && hz !== null ? predictGroup(bass.field, each.channels, hz, abilities, typed) : null;
+    return { ...each, fullRange, own: priceOwn(each, hz, sum, fullRange) };
+  });
+  const canBeFull = told.flatMap(({ group, fullRange }): GroupId[] =>
+    fullRange.kind === 'possible' || fullRange.kind === 'too small' ? [group] : [],
+  );
+  const asProposed = {
+    crossoverHz: proposed,
+    subLowPassHz: lowPassFor(proposed).hz,
+    lowCutHz: lowCut.hz,
+  };
+  const inForce = { crossoverHz: crossovers, ...filters };
+  const subs = proposeSubs({ one, aligned, crossovers, lowPass, lowCut, typed });
+  return {
+    format: 'leadline-proposal',
+    version: 2,
+    layout: layout.name,
+    simulated: readings.simulated,
+    seats,
+    sums,
+    groups: told,
+    channels,
+    subs,
+    lfe: lfeProposal(subMembers.length > 0),
+    ledger: {
+      proposed: proposeLedger(one.ledger, asProposed, canBeFull),
+      own: isSame(asProposed, inForce) ? null : proposeLedger(one.ledger, inForce, canBeFull),
+    },
+    equaliser: proposeEqualiser(one, typed, choices.equaliserBands),
+    missing: [
+      ...terms.missing,
+      ...(found && 'what' in found ? [found] : []),
+      ...findMissing(one, { groups: told, channels, sums, choices }),
+    ],
+  };
+}
+
+function crossoversOf(
+  groups: readonly CrossoverProposal[],
+  crossovers: Crossovers,
+): GroupCrossover[] {
+  return groups.flatMap(({ group }) => {
+    const hz = crossovers[group] ?? null;
+    const kind = group.endsWith('heights') ? ('height' as const) : ('bed' as const);
+    return hz === null ? [] : [{ group, kind, hz }];
+  });
+}
+
+function alignable(
+  groups: readonly CrossoverProposal[],
+  crossovers: Crossovers,
+): AlignableGroup[] {
+  return groups.flatMap(({ group, channels }) => {
+    const crossoverHz = crossovers[group] ?? null;
+    return crossoverHz === null ? [] : [{ group, channels, crossoverHz }];
+  });
+}
+
+/** The subs later than they were aligned, as the tuner wishes. */
+function later(aligned: AlignedSubs, { bare }: BassCase, seconds: number): AlignedSubs {
+  if (seconds === 0) return aligned;
+  const nearer = seconds * bare.metresPerSecond;
+  return {
+    ...aligned,
+    wishedMetres: new Map([...aligned.wishedMetres].map(([label, m]) => [label, m - nearer])),
+  };
+}
+
+/** The tuner's own step where the processor has it. */
+function ownStep(own: number | null, steps: readonly number[]): number | null {
+  return own !== null && steps.includes(own) ? own : null;
+}
+
+function valuesOf(
+  entries: readonly (readonly [ChannelLabel, number | null])[],
+): Partial<Record<ChannelLabel, number>> {
+  return Object.fromEntries(entries.filter(([, value]) => value !== null));
+}
+
+function isSame(a: object, b: object): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}

@@ -1,0 +1,68 @@
+import type { AlignedSubs } from './align-subs';
+import type { BassCase } from './bass-case';
+import type { ChannelMeasurement } from './channel-measurement';
+import { mostInverted } from './most-inverted';
+import { startSentence } from './phrases';
+import type { ChannelProposal } from './proposal';
+import { distanceProposer } from './propose-distances';
+import type { Crossovers } from './propose-groups';
+import { levelProposer } from './propose-levels';
+
+/** Distance, trim and polarity of every channel, in the fixed order of channels. */
+export function proposeChannels(
+  { members, readings, abilities, levels }: BassCase,
+  aligned: AlignedSubs | null,
+  crossovers: Crossovers,
+): ChannelProposal[] {
+  const proposeDistance = distanceProposer({
+    members,
+    readings,
+    processor: abilities,
+    aligned: aligned?.wishedMetres ?? new Map(),
+    crossoverHzOf: ({ channel }) =>
+      channel.kind === 'sub'
+        ? (aligned?.anchor.crossoverHz ?? null)
+        : (crossovers[channel.group] ?? null),
+  });
+  const proposeLevel = levelProposer(levels);
+  const likeMost = mostInverted(
+    members.flatMap(({ channel, reading }) => (reading && channel.kind !== 'sub' ? [reading] : [])),
+  );
+  const subCount = members.filter(({ channel }) => channel.kind === 'sub').length;
+  const together = levels.subs.gainDb.size > 1;
+  return members.map((member): ChannelProposal => {
+    const { label, kind } = member.channel;
+    const { warnings, ...level } = proposeLevel(member);
+    // Half a period of a sub and its polarity look alike, so a sub's is never called a fault.
+    const polarity = kind === 'sub' ? 'cannot tell' : (member.reading?.polarity ?? 'cannot tell');
+    return {
+      channel: label,
+      ...proposeDistance(member),
+      ...level,
+      polarity,
+      warnings: [
+        ...warnings,
+        ...(polarity === 'inverted' ? [sayInverted(member, likeMost)] : []),
+        ...(kind === 'sub' ? warnSub(together ? 1 : subCount) : []),
+        ...(member.reading?.faults.map((fault) => fault.sentence) ?? []),
+      ],
+    };
+  });
+}
+
+function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string {
+  if (likeMost) {
+    return `${startSentence(channel.name)} reads inverted, as most speakers do: rather than all of them, the microphone or its input may turn the polarity over. Swap no wires before that is settled.`;
+  }
+  return `${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end.`;
+}
+
+/** `count` subs whose levels were not added up. */
+function warnSub(count: number): string[] {
+  const lfe =
+    'If it was reached through LFE, the processor played it 10 dB louder than bass of the mains.';
+  if (count < 2) return [lfe];
+  const least = (10 * Math.log10(count)).toFixed(0);
+  const most = (20 * Math.log10(count)).toFixed(0);
+  return [lfe, `${count} subs together come out ${least} to ${most} dB louder than each alone.`];
+}
