@@ -49,12 +49,16 @@ export function abilitiesOf(steps: ProcessorSteps, sheet: ProcessorSheet | null)
   };
 }
 
-/** The crossover steps a group may have, Hz, rising. */
-export function stepsFor({ crossoverHz, limits }: Abilities, group: GroupId): readonly number[] {
+/** The crossover steps a group may have, Hz, rising; the sheet may tie the bed to the sub low-pass. */
+export function stepsFor(abilities: Abilities, group: GroupId): readonly number[] {
+  const { crossoverHz, limits, subLowPassHz, notBelowHighestBedCrossover } = abilities;
   const limit = limits.find(({ groups }) => groups.includes(group));
-  return limit
-    ? crossoverHz.filter((step) => step >= limit.lowHz && step <= limit.highHz)
-    : crossoverHz;
+  const isTied = notBelowHighestBedCrossover && !group.endsWith('heights');
+  const tiedHz = isTied ? (subLowPassHz.at(-1) ?? Infinity) : Infinity;
+  return crossoverHz.filter(
+    (step) =>
+      step <= tiedHz && (!limit || (step >= limit.lowHz && step <= limit.highHz)),
+  );
 }
 
 /** The filters that a crossover means. */

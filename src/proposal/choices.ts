@@ -30,3 +30,6 @@ export const noChoices: OwnChoices = {
 export interface ProposalChoices extends OwnChoices {
   readonly crossoverHz: Readonly<Partial<Record<GroupId, number>>>;
 }
+
+/** A tuner who keeps to everything. */
+export const nothingChosen: ProposalChoices = { ...noChoices, crossoverHz: {} };

@@ -94,6 +94,7 @@ export function composeProposal(one: BassCase, terms: CompositionTerms): Proposa
     simulated: readings.simulated,
     seats,
     sums,
+    settings: typed,
     groups: told,
     channels,
     subs,

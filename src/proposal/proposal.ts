@@ -1,4 +1,5 @@
 import type { ChannelLabel, GroupId } from '../system/channel';
+import type { BassSettings } from './bass-settings';
 import type { EqualiserAdvice } from './equaliser';
 import type { LedgerProposal } from './ledger-proposal';
 import type { Reason } from './reason';
@@ -152,6 +153,8 @@ export interface Proposal {
   readonly seats: readonly string[];
   /** 'coming': alternatives have no sums yet and subs are set by arrival; another one follows. */
   readonly sums: 'coming' | 'there';
+  /** All that is to be typed: the tuner's own settings where there are some, else the proposed. */
+  readonly settings: BassSettings;
   readonly groups: readonly GroupProposal[];
   readonly channels: readonly ChannelProposal[];
   /** Null in a layout without subs. */
