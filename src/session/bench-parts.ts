@@ -1,5 +1,6 @@
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { CloseTo } from '../reading/close-to';
+import type { Proposal } from '../proposal/proposal';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { RolloffFinding } from '../reading/rolloff-finding';
 import type { TogetherOrder } from '../reading/rolloff-together';
@@ -12,6 +13,7 @@ import type { TakeSound } from '../inspect/take-sound';
 import type { Trouble } from '../trouble';
 import type { StopReading } from '../wirecheck/read-stop';
 import type { ChosenDevice, SessionDocument } from './document';
+import type { ProposalTerms } from './proposal-terms';
 import type { SessionStore } from './session-store';
 
 export interface ReadOptions {
@@ -60,6 +62,8 @@ export interface BenchParts {
   readStop(schedule: Schedule, capture: Capture): Promise<StopReading | Trouble>;
   /** Someone who looks into the sound of takes, which `load` gives. */
   inspect(load: (takeId: string) => Promise<TakeSound | Trouble>): Inspector;
+  /** The whole proposal with its sums, which takes a while; null when stopped or impossible. */
+  propose(terms: ProposalTerms, signal: AbortSignal): Promise<Proposal | null>;
   takeFiles(schedule: Schedule, layout: Layout): Promise<{ name: string; blob: Blob }[]>;
   readRecording(bytes: Uint8Array, schedule: Schedule): Capture | Trouble;
   newId(): string;

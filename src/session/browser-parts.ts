@@ -12,6 +12,7 @@ import { takeFiles } from '../rig/recording-stimulus';
 import { trouble } from '../trouble';
 import type { BenchParts } from './bench-parts';
 import { practiceSeat } from './practice-seat';
+import { proposeInWorker } from './propose-in-worker';
 import { readStopInWorker } from '../wirecheck/stop-in-worker';
 import type { SessionStore } from './session-store';
 
@@ -44,6 +45,7 @@ export function browserParts(store: SessionStore): BenchParts {
     readTogether: readTogetherInWorker,
     readStop: readStopInWorker,
     inspect: inspectInWorker,
+    propose: proposeInWorker,
     takeFiles: (schedule) =>
       Promise.resolve(
         takeFiles(schedule).map(({ name, pieces }) => ({ name, blob: new Blob([...pieces]) })),

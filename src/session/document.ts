@@ -12,7 +12,9 @@ import type { WalkSound, WalkStop } from '../wirecheck/walk';
 import type { ChannelLabel, GroupId } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import type { TakeSettings } from '../take/take-plan';
+import type { OwnChoices } from '../proposal/choices';
 import type { ProcessorSteps } from '../proposal/proposal';
+import type { TypedSettings } from '../proposal/settings-list';
 
 /** Where the microphone stands; takes with one id were made without moving it and are joined. */
 export interface Position {
@@ -113,4 +115,8 @@ export interface SessionDocument {
   readonly inForce: DeclaredSettings;
   /** Which speakers are of one model, and their sheets. */
   readonly models: SpeakerModels;
+  /** What the tuner decides beside crossover steps. */
+  readonly choices: OwnChoices;
+  /** What was typed into the processor, by line of the list. */
+  readonly typed: TypedSettings;
 }

@@ -1,6 +1,7 @@
 import { nothingInForce } from '../system/declared-settings';
 import { nothingDeclared } from '../system/declared-system';
 import { noModelsDeclared } from '../system/speaker-models';
+import { noChoices } from '../proposal/choices';
 import { defaultProcessorSteps } from '../proposal/default-processor-steps';
 import type { SessionDocument } from './document';
 
@@ -46,5 +47,7 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     seatSounds: [],
     inForce: nothingInForce,
     models: noModelsDeclared,
+    choices: noChoices,
+    typed: {},
   };
 }

@@ -7,6 +7,7 @@ import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { SessionDocument, TakeRecord } from './document';
 import { planFields } from './plan-schema';
+import { proposeFields } from './choices-schema';
 import { microphoneSchema } from './microphone-schema';
 import { noiseReadingSchema } from './noise-reading-schema';
 
@@ -92,4 +93,5 @@ export const sessionSchema = v.object({
   takes: v.array(takeSchema),
   noiseReadings: v.array(noiseReadingSchema),
   ...planFields,
+  ...proposeFields,
 }) satisfies v.GenericSchema<unknown, SessionDocument>;

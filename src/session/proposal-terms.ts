@@ -1,0 +1,63 @@
+import type { SeatReadings } from '../proposal/bass-field';
+import type { ProposalChoices } from '../proposal/choices';
+import type { ProcessorSteps } from '../proposal/proposal';
+import type { ProposalOptions } from '../proposal/proposal-options';
+import { joinReadings } from '../reading/join-readings';
+import type { Readings } from '../reading/reading';
+import type { Layout } from '../system/channel';
+import type { SessionDocument } from './document';
+import { takesHere } from './take-record';
+
+/** All that a proposal of a session rests on; plain data, so that it travels to a worker. */
+export interface ProposalTerms {
+  readonly readings: Readings;
+  readonly layout: Layout;
+  readonly processor: ProcessorSteps;
+  readonly options: Pick<ProposalOptions, 'sheet' | 'seat' | 'otherSeats' | 'choices'>;
+}
+
+/** What the readings of the current position are proposed from. */
+export function proposalTerms(
+  document: SessionDocument,
+  readings: Readings,
+  layout: Layout,
+): ProposalTerms {
+  const { sheet, processor, position, choices, chosenCrossoverHz } = document;
+  const all: ProposalChoices = { ...choices, crossoverHz: chosenCrossoverHz };
+  const otherSeats = position.kind === 'seat' ? otherSeatsOf(document, readings) : [];
+  return {
+    readings,
+    layout,
+    processor,
+    options: { sheet, seat: position.name, otherSeats, choices: all },
+  };
+}
+
+/** Whether two documents give the same proposal for the same readings and layout. */
+export function proposesAlike(a: SessionDocument, b: SessionDocument): boolean {
+  return (
+    a.processor === b.processor &&
+    a.sheet === b.sheet &&
+    a.choices === b.choices &&
+    a.chosenCrossoverHz === b.chosenCrossoverHz &&
+    a.takes === b.takes &&
+    a.position === b.position
+  );
+}
+
+/** Readings of every other seat of the same layout and kind of room, its takes joined. */
+function otherSeatsOf(document: SessionDocument, here: Readings): SeatReadings[] {
+  const others = new Map(
+    document.takes.flatMap(({ position }) =>
+      position.kind === 'seat' && position.id !== document.position.id
+        ? [[position.id, position] as const]
+        : [],
+    ),
+  );
+  return [...others.values()].flatMap((position): SeatReadings[] => {
+    const takes = takesHere({ ...document, position }).flatMap(({ readings, outdated }) =>
+      readings && !outdated && readings.simulated === here.simulated ? [readings] : [],
+    );
+    return takes.length === 0 ? [] : [{ name: position.name, readings: joinReadings(takes) }];
+  });
+}
