@@ -1,18 +1,10 @@
 import type { FilterSpec } from '../filter/analogue';
-import { seededRandom } from '../signal/random';
-import { bandEnvelope, envelopeOnset } from './band-envelope';
 import { throughPath } from './electrical-path';
 import { logBand } from './log-band';
 import { checkSeats } from './predict-sum';
 import { fieldsOf, type SeatSpread, type SubSetting } from './seat-spread';
-import {
-  bestOfSub,
-  descend,
-  judgeSettings,
-  type SubGrid,
-  type SubProblem,
-  type SubSolution,
-} from './sub-search';
+import { descend, judgeSettings, type SubGrid, type SubProblem, type SubSolution } from './sub-search';
+import { subArrivals, subStarts } from './sub-starts';
 import type { SeatTransfers } from './transfer';
 
 export interface SeveralSubsOptions {
@@ -21,7 +13,7 @@ export interface SeveralSubsOptions {
   readonly bandHz?: readonly [number, number];
   /** Low-pass of all subs, in series; default none. */
   readonly lowPass?: readonly FilterSpec[];
-  /** What is set now; default no delay, no gain, not inverted. Gains are kept in range. */
+  /** What is set now; default no delay, no gain, not inverted. */
   readonly wired?: readonly SubSetting[];
   /** Most that a delay may differ from the first sub's; default 0.02. */
   readonly mostDelaySeconds?: number;
@@ -39,72 +31,60 @@ export interface SubsAlignment extends SeatSpread {
   readonly wired: SeatSpread;
   /** What the first sub alone gives. */
   readonly alone: SeatSpread;
-  /** One seat does not differ from itself, so that only the level was looked at. */
+  /** One seat does not differ from itself: only the level was looked at. More seats settle it. */
   readonly doubt: 'one seat' | null;
 }
 
 const coarse = { delaySeconds: 0.001, gainDb: 3 };
 const fine = { delaySeconds: 0.0001, gainDb: 1, reachSeconds: 0.001, reachDb: 2 };
-const randomStarts = 4;
 const mostSubs = 4;
-const onsetShare = 0.3;
+const plain: SubSetting = { delaySeconds: 0, gainDb: 0, inverted: false };
 
 /**
  * Delays, gains and polarities of two to four subs that make the bass even from seat to seat and
  * waste little of it: the least of seat deviation − 0.25 · level (spreadOf) from 25 to 100 Hz, on a
  * grid of ±20 ms by 1 ms, ±6 dB by 3 and both polarities, then ±1 ms by 0.1 and ±2 dB by 1 round
- * what was found. Two subs: the whole grid. Three and four: one sub after another, from what is
- * set now, from equal arrival, from one sub added at a time and from four seeded random settings.
- * Deterministic; never worse than what is set now. Throws RangeError for other counts, seats that
- * differ, other grids or silence. Own method; accuracy: tests/accuracy.
+ * what was found. Two subs: the whole grid. Three and four: one sub after another, from several
+ * starts (subStarts). Deterministic; never worse than what is set now. Throws RangeError for other
+ * counts, seats that differ, other grids or silence. Own method; accuracy: tests/accuracy.
  */
 export function alignSeveralSubs(
   subs: readonly SeatTransfers[],
   options: SeveralSubsOptions,
 ): SubsAlignment {
   const { mostDelaySeconds = 0.02, mostGainDb = 6, canInvert = true } = options;
+  const { hz, bandHz = [25, 100] } = options;
   const { problem, wired } = prepareSubs(subs, options);
-  const polarities = canInvert ? [false, true] : [false];
   const [first = plain] = wired.settings;
-  const within = (middle: number, reach: number, step: number, most: number): number[] => {
-    const count = Math.round(reach / step);
-    return Array.from({ length: 2 * count + 1 }, (_, n) => middle + (n - count) * step).filter(
-      (value) => Math.abs(value) <= most + 1e-9,
-    );
-  };
-  const delays = within(0, mostDelaySeconds, coarse.delaySeconds, mostDelaySeconds);
-  const gains = within(0, mostGainDb, coarse.gainDb, mostGainDb);
+  // Both relative to the first sub, within what the processor may differ.
+  const delays = (middle: number, reach: number, step: number): number[] =>
+    steps(middle - first.delaySeconds, reach, step, mostDelaySeconds, first.delaySeconds);
+  const gains = (middle: number, reach: number, step: number): number[] =>
+    steps(middle - first.gainDb, reach, step, mostGainDb, first.gainDb);
   const whole: SubGrid = {
-    delaysSeconds: delays.map((delay) => first.delaySeconds + delay),
-    gainsDb: gains.map((gain) => first.gainDb + gain),
-    polarities,
+    delaysSeconds: delays(first.delaySeconds, mostDelaySeconds, coarse.delaySeconds),
+    gainsDb: gains(first.gainDb, mostGainDb, coarse.gainDb),
+    polarities: canInvert ? [false, true] : [false],
   };
   const near = ({ delaySeconds, gainDb, inverted }: SubSetting): SubGrid => ({
-    delaysSeconds: within(
-      delaySeconds - first.delaySeconds,
-      fine.reachSeconds,
-      fine.delaySeconds,
-      mostDelaySeconds,
-    ).map((delay) => first.delaySeconds + delay),
-    gainsDb: within(gainDb - first.gainDb, fine.reachDb, fine.gainDb, mostGainDb).map(
-      (gain) => first.gainDb + gain,
-    ),
+    delaysSeconds: delays(delaySeconds, fine.reachSeconds, fine.delaySeconds),
+    gainsDb: gains(gainDb, fine.reachDb, fine.gainDb),
     polarities: [inverted],
   });
-  const starts = subs.length === 2 ? [wired] : startsOf(problem, wired, whole, subs, options);
+  const starts =
+    subs.length === 2
+      ? [wired]
+      : subStarts(problem, wired, whole, subArrivals(subs, hz, bandHz));
   const best = starts
     .map((start) => descend(problem, descend(problem, start, () => whole), near))
     .reduce((a, b) => (b.spread.cost < a.spread.cost ? b : a));
-  const { spread: alone } = judgeSettings(
-    { ...problem, fields: problem.fields.slice(0, 1) },
-    [first],
-  );
+  const justOne = { ...problem, fields: problem.fields.slice(0, 1) };
   return {
     ...best.spread,
     settings: best.settings,
     unchanged: !(best.spread.cost < wired.spread.cost),
     wired: wired.spread,
-    alone,
+    alone: judgeSettings(justOne, [first]).spread,
     doubt: subs[0]?.length === 1 ? 'one seat' : null,
   };
 }
@@ -117,8 +97,6 @@ export function judgeSubs(
 ): SeatSpread {
   return prepareSubs(subs, { ...options, wired: settings }).wired.spread;
 }
-
-const plain: SubSetting = { delaySeconds: 0, gainDb: 0, inverted: false };
 
 function prepareSubs(
   subs: readonly SeatTransfers[],
@@ -144,50 +122,10 @@ function prepareSubs(
   return { problem, wired: judgeSettings(problem, settings) };
 }
 
-/** Where the descents of three and four subs begin. */
-function startsOf(
-  problem: SubProblem,
-  wired: SubSolution,
-  whole: SubGrid,
-  subs: readonly SeatTransfers[],
-  { hz, bandHz: [lowHz, highHz] = [25, 100] }: SeveralSubsOptions,
-): SubSolution[] {
-  const [first = plain] = wired.settings;
-  const onsets = subs.map(([seat]) =>
-    seat ? envelopeOnset(bandEnvelope(seat, { hz, lowHz, highHz }), onsetShare) : null,
-  );
-  const arrived = subs.map((_, i) => {
-    const wait = (onsets[0] ?? 0) - (onsets[i] ?? onsets[0] ?? 0);
-    return i === 0 ? first : { ...plain, delaySeconds: first.delaySeconds + wait };
-  });
-  const random = seededRandom(subs.length);
-  const pick = <T>(all: readonly T[], otherwise: T): T =>
-    all[Math.floor(all.length * random())] ?? otherwise;
-  const drawn = Array.from({ length: randomStarts }, () =>
-    subs.map((_, i) =>
-      i === 0
-        ? first
-        : {
-            delaySeconds: pick(whole.delaysSeconds, 0),
-            gainDb: pick(whole.gainsDb, 0),
-            inverted: pick(whole.polarities, false),
-          },
-    ),
-  );
-  return [
-    wired,
-    addedOneByOne(problem, first, whole),
-    ...[arrived, ...drawn].map((settings) => judgeSettings(problem, settings)),
-  ];
-}
-
-/** The first sub, then each next one set best against those before it. */
-function addedOneByOne(problem: SubProblem, first: SubSetting, whole: SubGrid): SubSolution {
-  let settings: readonly SubSetting[] = [first];
-  for (let count = 2; count <= problem.fields.length; count++) {
-    const part = { ...problem, fields: problem.fields.slice(0, count) };
-    const start = judgeSettings(part, [...settings, { ...plain, ...first }]);
-    settings = bestOfSub(part, start, count - 1, () => whole).settings;
-  }
-  return judgeSettings(problem, settings);
+/** Steps round a middle, none farther than `most` from 0, all moved by `from`. */
+function steps(middle: number, reach: number, step: number, most: number, from: number): number[] {
+  const count = Math.floor(reach / step + 1e-9);
+  return Array.from({ length: 2 * count + 1 }, (_, n) => middle + (n - count) * step)
+    .filter((value) => Math.abs(value) <= most + 1e-9)
+    .map((value) => from + value);
 }
