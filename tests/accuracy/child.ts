@@ -7,10 +7,11 @@ import type { RoomFigures } from './figures';
 import { measureRoom } from './measure-room';
 import { measureRolloffRooms } from './rolloff';
 import type { RolloffCase } from './rolloff-measure';
+import { measureBass, type BassFigures } from './bass-measure';
 
-/** One room to measure: a whole or a brief take in it, or many roll-off fits. */
+/** One room to measure: a whole or a brief take in it, many roll-off fits, or its bass settings. */
 export interface Order {
-  readonly what: 'take' | 'brief take' | 'roll-off';
+  readonly what: 'take' | 'brief take' | 'roll-off' | 'bass';
   readonly layout: string;
   readonly preset: RoomPreset;
   readonly seed: number;
@@ -19,13 +20,15 @@ export interface Order {
 /** What one room gave. */
 export type Result =
   | { readonly what: 'take'; readonly figures: RoomFigures }
-  | { readonly what: 'roll-off'; readonly preset: RoomPreset; readonly cases: RolloffCase[] };
+  | { readonly what: 'roll-off'; readonly preset: RoomPreset; readonly cases: RolloffCase[] }
+  | { readonly what: 'bass'; readonly preset: RoomPreset; readonly figures: BassFigures };
 
 /** What a child process answers. */
 export type Answer = { readonly result: Result } | { readonly failure: string };
 
 async function measure({ what, layout: name, preset, seed }: Order): Promise<Result> {
   if (what === 'roll-off') return { what, preset, cases: measureRolloffRooms(preset, 1, seed) };
+  if (what === 'bass') return { what, preset, figures: measureBass(preset, seed) };
   const layout = layoutFromName(name);
   if (isTrouble(layout)) throw new RangeError(layout.sentence);
   if (what === 'take') {

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import type { RoomPreset } from '../../dsp/room/draw-room';
+import { bassTables } from './bass-tables';
 import type { Order, Result } from './child';
 import { rolloffTables } from './rolloff';
 import { roomTables } from './room-tables';
@@ -32,7 +33,7 @@ async function main(): Promise<void> {
   const takes = values.takes === 'whole' ? 'take' : 'brief take';
   if (!(rooms >= 1) || !Number.isFinite(seed) || kinds.length === 0) {
     throw new RangeError(
-      `--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4 --takes brief|whole --ask take,roll-off`,
+      `--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4 --takes brief|whole --ask take,roll-off,bass`,
     );
   }
   // Each kind has rooms of its own, which share nothing with another's.
@@ -46,6 +47,7 @@ async function main(): Promise<void> {
       return [
         ...(asked.includes('take') ? [{ ...order, what: takes } as const] : []),
         ...(asked.includes('roll-off') ? [{ ...order, what: 'roll-off' } as const] : []),
+        ...(asked.includes('bass') ? [{ ...order, what: 'bass' } as const] : []),
       ];
     }).flat(),
   );
@@ -70,7 +72,14 @@ function tablesOf(preset: RoomPreset, results: readonly Result[]): Table[] {
   const cases = results.flatMap((one) =>
     one.what === 'roll-off' && one.preset === preset ? one.cases : [],
   );
-  return [...(takes.length > 0 ? roomTables(preset, takes) : []), ...rolloffTables(preset, cases)];
+  const bass = results.flatMap((one) =>
+    one.what === 'bass' && one.preset === preset ? [one.figures] : [],
+  );
+  return [
+    ...(takes.length > 0 ? roomTables(preset, takes) : []),
+    ...rolloffTables(preset, cases),
+    ...(bass.length > 0 ? bassTables(preset, bass) : []),
+  ];
 }
 
 await main();

@@ -98,7 +98,7 @@ function coneOf({ box }: SpeakerModel, hz: number, [a, b]: Complex): Complex {
 }
 
 /** A speaker that is flat down to a hundredth of a hertz. */
-function transparent(position: Point, aimAt: Point): Speaker {
+export function transparent(position: Point, aimAt: Point): Speaker {
   const model = {
     ...drawSpeaker(1, { box: 'sealed' }),
     box: { kind: 'sealed', resonanceHz: 0.01, q: 0.7 },
