@@ -1,0 +1,49 @@
+import type { NoAlignment, SubAlignment } from '../../dsp/bass/align-sub';
+import { sayHz, sayNumber, startSentence } from './phrases';
+
+/**
+ * What was found of a sub against its mains about a crossover, in words: delay, polarity, what is
+ * lost and was lost, how sure it is, and where that is not told or doubted the one thing to do.
+ */
+export function saySubAlignment(
+  name: string,
+  crossoverHz: number,
+  found: SubAlignment | NoAlignment,
+): string {
+  if (found.kind === 'cannot tell') return sayWhyNot(name, crossoverHz, found);
+  const { delaySeconds, inverted, interval, lossDb, wired, unchanged, doubt } = found;
+  const spread = interval
+    ? ` (90 % between ${sayMs(interval[0])} and ${sayMs(interval[1])} ms)`
+    : '';
+  const against = delaySeconds < 0 ? 'earlier' : 'later';
+  const turned = inverted ? 'its polarity turned over' : 'its polarity as it is';
+  const lost = `${sayNumber(lossDb, 1)} dB of the energy about ${sayHz(crossoverHz)} is lost`;
+  return [
+    unchanged
+      ? `${startSentence(name)} stays as it is set: ${lost}, and no other delay loses less.`
+      : `${startSentence(name)} ${sayMs(Math.abs(delaySeconds))} ms ${against}${spread}, ${turned}: ${lost}, ${sayNumber(wired.lossDb, 1)} dB as it is set now.`,
+    ...(inverted ? ['This says nothing of how the sub is wired.'] : []),
+    ...(doubt === null ? [] : [doubts[doubt]]),
+  ].join(' ');
+}
+
+const doubts = {
+  'few seats': 'It rests on fewer than three seats: measure more seats.',
+  'another delay': 'With one seat less another delay would be chosen: measure more seats.',
+} as const;
+
+function sayWhyNot(name: string, crossoverHz: number, { why, quieter }: NoAlignment): string {
+  const start = `No delay can be told for ${name}:`;
+  if (why === 'noise') {
+    return `${start} the noise hides the phase about ${sayHz(crossoverHz)}. Measure again 10 dB louder.`;
+  }
+  const side =
+    quieter === 'sub'
+      ? `it is more than 20 dB quieter than the mains`
+      : `the mains are more than 20 dB quieter than it`;
+  return `${start} about ${sayHz(crossoverHz)} ${side}, so that no delay matters. Set the levels first.`;
+}
+
+function sayMs(seconds: number): string {
+  return sayNumber(1000 * seconds, 1);
+}
