@@ -46,7 +46,7 @@ export function groupFinding(
     const rest = crossoverHz === null ? 'none is proposed' : `${hzText(crossoverHz)} is proposed`;
     return `${start} ${verb('are', 'is')} set to ${hzText(chosenHz)}; ${rest}`;
   }
-  if (!layout.channels.some(({ kind }) => kind === 'sub')) {
+  if (crossoverHz === null && !layout.channels.some(({ kind }) => kind === 'sub')) {
     return `${start} ${verb('run', 'runs')} full range: there is no sub`;
   }
   if (crossoverHz === null) return `No step of the processor suits ${subject}`;

@@ -18,7 +18,13 @@ export function proposeTitle(view: ProposeView, layout: Layout): TitleAndLede {
   const { decidedBy, crossoverHz } = groupProposal;
   const title = groupFinding(groupProposal, chosenHz, layout);
   if (!layout.channels.some(({ kind }) => kind === 'sub')) {
-    return { title, lede: 'Without a sub nothing takes over below the roll-off.' };
+    return {
+      title,
+      lede:
+        crossoverHz === null
+          ? 'Without a sub nothing takes over below the roll-off.'
+          : 'Without a sub the fronts take over its bass.',
+    };
   }
   if (decidedBy === null) {
     return { title, lede: 'This take gave no roll-off; the notes under Probe say why.' };

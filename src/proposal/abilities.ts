@@ -20,7 +20,6 @@ export interface Abilities extends ProcessorSteps {
   readonly filters: FiltersInForce;
 }
 
-
 /** What a processor can do by its sheet, else by the steps a tuner gave. */
 export function abilitiesOf(steps: ProcessorSteps, sheet: ProcessorSheet | null): Abilities {
   if (!sheet) {
@@ -56,8 +55,7 @@ export function stepsFor(abilities: Abilities, group: GroupId): readonly number[
   const isTied = notBelowHighestBedCrossover && !group.endsWith('heights');
   const tiedHz = isTied ? (subLowPassHz.at(-1) ?? Infinity) : Infinity;
   return crossoverHz.filter(
-    (step) =>
-      step <= tiedHz && (!limit || (step >= limit.lowHz && step <= limit.highHz)),
+    (step) => step <= tiedHz && (!limit || (step >= limit.lowHz && step <= limit.highHz)),
   );
 }
 

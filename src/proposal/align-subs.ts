@@ -28,7 +28,6 @@ export interface AlignedSubs {
   readonly chosen: { readonly delaySeconds: number; readonly inverted: boolean };
 }
 
-
 /**
  * Delay and polarity of all subs, set against each other already, against the fronts at all seats;
  * against the next group with a crossover where the fronts have none or were not captured. The
@@ -67,7 +66,9 @@ export function alignSubs(
     crossoverHz,
     highPass: [crossoverFilters(abilities, crossoverHz).highPass],
     lowPass: subFilters(crossoverHz, abilities, settings),
-    ...(arrival === undefined ? {} : { wired: { delaySeconds: -arrival / speed, inverted: false } }),
+    ...(arrival === undefined
+      ? {}
+      : { wired: { delaySeconds: -arrival / speed, inverted: false } }),
     ...(field.marginDb === null ? {} : { noiseMarginDb: field.marginDb }),
   };
   const told = alignSub(mains, together, options);

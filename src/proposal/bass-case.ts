@@ -42,7 +42,9 @@ export function bassCase(
     processor: abilities,
     subs: {
       preferenceDb,
-      gainDb: new Map([...(bass?.combined.settings ?? [])].map(([label, one]) => [label, one.gainDb])),
+      gainDb: new Map(
+        [...(bass?.combined.settings ?? [])].map(([label, one]) => [label, one.gainDb]),
+      ),
       overFirstDb: bass?.combined.overFirstDb ?? null,
       first: field?.subs[0]?.channel ?? null,
     },

@@ -32,9 +32,7 @@ export function combineSubs({ hz, subs }: BassField): CombinedSubs {
   const aligned = sources.length > 1 ? alignSeveralSubs(sources, { hz }) : null;
   const settings = subs.map((_, i) => aligned?.settings[i] ?? plain);
   const together = addSeats(
-    sources.map((seats, i) =>
-      throughPath(seats, { filters: [], ...(settings[i] ?? plain) }, hz),
-    ),
+    sources.map((seats, i) => throughPath(seats, { filters: [], ...(settings[i] ?? plain) }, hz)),
   );
   return {
     settings: new Map(subs.map(({ channel }, i) => [channel, settings[i] ?? plain])),

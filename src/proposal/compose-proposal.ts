@@ -1,4 +1,5 @@
 import type { ChannelLabel, GroupId, Layout } from '../system/channel';
+import type { Abilities } from './abilities';
 import { alignSubs, type AlignableGroup, type AlignedSubs } from './align-subs';
 import { trimmedSubs, type BassCase } from './bass-case';
 import type { BassSettings } from './bass-settings';
@@ -45,7 +46,7 @@ export function composeProposal(one: BassCase, terms: CompositionTerms): Proposa
   const lowPass = lowPassFor(crossovers);
   const lowCut = adviseLowCut(subMembers, abilities);
   const filters = {
-    subLowPassHz: ownStep(choices.subLowPassHz, abilities.subLowPassHz) ?? lowPass.hz,
+    subLowPassHz: ownStep(choices.subLowPassHz, lowPassSteps(abilities, crossovers)) ?? lowPass.hz,
     lowCutHz:
       choices.lowCutHz === 'off'
         ? null
@@ -123,10 +124,7 @@ function crossoversOf(
   });
 }
 
-function alignable(
-  groups: readonly CrossoverProposal[],
-  crossovers: Crossovers,
-): AlignableGroup[] {
+function alignable(groups: readonly CrossoverProposal[], crossovers: Crossovers): AlignableGroup[] {
   return groups.flatMap(({ group, channels }) => {
     const crossoverHz = crossovers[group] ?? null;
     return crossoverHz === null ? [] : [{ group, channels, crossoverHz }];
@@ -146,6 +144,18 @@ function later(aligned: AlignedSubs, { bare }: BassCase, seconds: number): Align
 /** The tuner's own step where the processor has it. */
 function ownStep(own: number | null, steps: readonly number[]): number | null {
   return own !== null && steps.includes(own) ? own : null;
+}
+
+/** Steps of the sub low-pass; a sheet may let none lie below the highest crossover of the bed. */
+function lowPassSteps(
+  { subLowPassHz, notBelowHighestBedCrossover }: Abilities,
+  crossovers: Crossovers,
+): readonly number[] {
+  const bedHz = Object.entries(crossovers).flatMap(([group, hz]) =>
+    group.endsWith('heights') ? [] : (hz ?? []),
+  );
+  const lowest = notBelowHighestBedCrossover ? Math.max(0, ...bedHz) : 0;
+  return subLowPassHz.filter((hz) => hz >= lowest);
 }
 
 function valuesOf(

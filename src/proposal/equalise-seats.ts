@@ -69,9 +69,7 @@ export function afterBands({ hz, seats }: SeatLevels, bands: readonly EqualiserB
   const sections = bands.map(({ hz: at, q, gainDb }) =>
     equaliserSection({ kind: 'peak', hz: at, q, gainDb }, sampleRate),
   );
-  const gain = hz.map(
-    (f) => 20 * Math.log10(magnitude(sectionsResponse(sections, f, sampleRate))),
-  );
+  const gain = hz.map((f) => 20 * Math.log10(magnitude(sectionsResponse(sections, f, sampleRate))));
   return {
     hz,
     seats: seats.map((db) => {
@@ -118,4 +116,3 @@ function isAllowed(here: readonly number[], gainDb: number): boolean {
 function totalOf({ seats }: SeatLevels): number {
   return Math.sqrt(seats.reduce((sum, db) => sum + deviationOf(db) ** 2, 0) / seats.length);
 }
-

@@ -27,7 +27,10 @@ export function adviseFullRange(
   const missing = fullRange !== null && option === null;
   if (subs.length === 0) return forced(group, missing);
   if (missing) {
-    return { kind: 'not offered', reasons: [plain('The processor never lets this group run full range.')] };
+    return {
+      kind: 'not offered',
+      reasons: [plain('The processor never lets this group run full range.')],
+    };
   }
   const locks = (fullRange ?? []).filter(({ unlocks }) => unlocks.includes(group));
   if (locks.length > 0 && !locks.some((one) => fullNow.includes(one.group))) {

@@ -43,17 +43,15 @@ export function judgeGroup(one: GroupCase): JudgedGroup {
   const f3Hz = speakers.flatMap((speaker) => speaker.f3Hz ?? []);
   const highestF3 = f3Hz.length === 0 ? null : Math.max(...f3Hz);
   const alternatives = judged.candidates
-    .map(
-      ({ stepHz, practice, measured, breaks, localised, sum }): CrossoverAlternative => ({
-        stepHz,
-        marginHz: highestF3 === null ? null : stepHz - highestF3,
-        practice,
-        measured,
-        breaks,
-        localised,
-        sum: sum && lossOf(sum, members),
-      }),
-    )
+    .map(({ stepHz, practice, measured, breaks, localised, sum }): CrossoverAlternative => ({
+      stepHz,
+      marginHz: highestF3 === null ? null : stepHz - highestF3,
+      practice,
+      measured,
+      breaks,
+      localised,
+      sum: sum && lossOf(sum, members),
+    }))
     .sort((a, b) => a.stepHz - b.stepHz);
   return { ...judged, alternatives };
 }

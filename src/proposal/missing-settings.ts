@@ -39,7 +39,14 @@ function missingOfChannels(
     const action = actionFor(member, each.channel);
     return [
       ...(each.distance === null
-        ? [{ channel: each.channel, what: 'distance' as const, sentence: each.distanceReason, action }]
+        ? [
+            {
+              channel: each.channel,
+              what: 'distance' as const,
+              sentence: each.distanceReason,
+              action,
+            },
+          ]
         : []),
       ...(each.level === null
         ? [{ channel: each.channel, what: 'level' as const, sentence: each.levelReason, action }]

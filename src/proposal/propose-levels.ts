@@ -101,7 +101,10 @@ function proposeLevel(
   const short = isWithin(wanted, range) ? 0 : wanted - trim;
   const off = Math.abs(trim - wanted);
   const reasons = [
-    { sentence: sayLevel(member, level, target, one), grounds: groundsOf([member.channel.label], 'levelDb') },
+    {
+      sentence: sayLevel(member, level, target, one),
+      grounds: groundsOf([member.channel.label], 'levelDb'),
+    },
     ...(member.channel.kind === 'sub' ? sayPreference(one.subs) : []),
     ...(target.shiftDb === 0
       ? []

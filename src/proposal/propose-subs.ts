@@ -156,4 +156,3 @@ function phaseAdvice(aligned: AlignedSubs | null): Reason[] {
     ),
   ];
 }
-

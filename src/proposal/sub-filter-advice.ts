@@ -120,6 +120,10 @@ export function adviseLowCut(
   };
 }
 
-function lowOf({ rolloff }: { readonly rolloff: { readonly f3Hz: { readonly interval: readonly [number, number] } } }): number {
+function lowOf({
+  rolloff,
+}: {
+  readonly rolloff: { readonly f3Hz: { readonly interval: readonly [number, number] } };
+}): number {
   return rolloff.f3Hz.interval[0];
 }

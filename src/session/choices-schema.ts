@@ -3,8 +3,7 @@ import { noChoices, type OwnChoices } from '../proposal/choices';
 import type { TypedSettings } from '../proposal/settings-list';
 import { finite, groupId, positive } from '../schema/schema-parts';
 
-const between = (low: number, high: number) =>
-  v.pipe(finite, v.minValue(low), v.maxValue(high));
+const between = (low: number, high: number) => v.pipe(finite, v.minValue(low), v.maxValue(high));
 
 const choices = v.object({
   fullRange: v.array(groupId),

@@ -10,6 +10,7 @@ import type { BenchState } from './bench';
 import type { SessionDocument } from './document';
 import { ordersTogether } from './orders-together';
 import { stillTogether, unreadTogether } from './still-together';
+import { proposalTerms, proposesAlike } from './proposal-terms';
 import { takesHere } from './take-record';
 
 /** Fills in what follows from the document; reuses what did not change. */
@@ -19,7 +20,6 @@ export function deriveState(state: BenchState, before: BenchState | null): Bench
   const next = { ...state, layout, together: stillTogether(state.together, orders) };
   const readings = readingsOf(next.document, before);
   if (!readings) return { ...next, readings: null, proposal: null, toRepeat: [] };
-  const { processor } = next.document;
   const sameReadings = readings === before?.readings;
   const toRepeat = sameReadings ? before.toRepeat : toRepeatOf(readings, next.layout);
   // A proposal of single roll-offs would change under the eye a moment later.
@@ -27,10 +27,13 @@ export function deriveState(state: BenchState, before: BenchState | null): Bench
     return { ...next, readings, toRepeat, proposal: null };
   }
   const same = sameReadings && next.together === before.together;
-  if (same && before.proposal && processor === before.document.processor) {
+  if (same && before.proposal && proposesAlike(next.document, before.document)) {
     return { ...next, readings, toRepeat, proposal: before.proposal };
   }
-  const proposal = proposeSettings(readings, next.layout, processor, next.together);
+  const terms = proposalTerms(next.document, readings, next.layout, next.together);
+  // The sums follow from a worker; see Desk.
+  const options = { ...terms.options, sums: 'later' } as const;
+  const proposal = proposeSettings(readings, next.layout, terms.processor, options);
   return { ...next, readings, toRepeat, proposal: isTrouble(proposal) ? null : proposal };
 }
 

@@ -1,4 +1,5 @@
 import { layoutFromName } from '../system/layout';
+import type { MissingSetting, Proposal } from '../proposal/proposal';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { BenchParts } from './bench-parts';
@@ -9,6 +10,7 @@ import { followWiring } from './follow-wiring';
 import { forgetsClimb } from './forgets-climb';
 import { Histories } from './history/histories';
 import { holdInHand } from './shelf/hold-in-hand';
+import { proposalTerms } from './proposal-terms';
 
 export type Work = (signal: AbortSignal) => Promise<Trouble | null>;
 
@@ -23,10 +25,12 @@ export class Desk {
   readonly histories = new Histories();
   #running: AbortController | null = null;
   #saving: Promise<void> = Promise.resolve();
+  #summing: AbortController | null = null;
 
   constructor(parts: BenchParts, first: BenchState) {
     this.parts = { ...parts, store: holdInHand(parts.store) };
     this.state = deriveState(first, null);
+    void this.#addSums();
   }
 
   get busy(): boolean {
@@ -51,7 +55,9 @@ export class Desk {
 
   /** Sets what other things of the state follow from. */
   derive(changes: Partial<BenchState>): void {
-    this.set(deriveState({ ...this.state, ...changes }, this.state));
+    const before = this.state;
+    this.set(deriveState({ ...before, ...changes }, before));
+    if (this.state.proposal !== before.proposal) void this.#addSums();
   }
 
   /** Shows a trouble until it is dismissed or replaced. */
@@ -90,6 +96,7 @@ export class Desk {
   /** Puts another session on the desk; the one before stays in the store, or in hand. */
   adopt(document: SessionDocument): void {
     this.set(this.#stateWith(document));
+    void this.#addSums();
   }
 
   /** Why a session from outside cannot lie on the desk: its readings contradict it. Null when it can. */
@@ -156,6 +163,20 @@ export class Desk {
     const history = this.histories.namesOf(document.id);
     this.set(deriveState({ ...before, document, layout, climbed, history }, before));
     this.#save();
+    if (this.state.proposal !== before.proposal) void this.#addSums();
+  }
+
+  /** Completes a proposal whose sums are still to come; a newer one breaks it off. */
+  async #addSums(): Promise<void> {
+    this.#summing?.abort();
+    const { proposal, document, readings, layout } = this.state;
+    if (proposal?.sums !== 'coming' || !readings) return;
+    const summing = new AbortController();
+    this.#summing = summing;
+    const terms = proposalTerms(document, readings, layout, this.state.together);
+    const whole = await this.parts.propose(terms, summing.signal);
+    if (summing.signal.aborted || this.state.proposal !== proposal) return;
+    this.set({ proposal: whole ?? withoutSums(proposal) });
   }
 
   #save(): void {
@@ -180,6 +201,16 @@ export class Desk {
 function stepName(what: string): string {
   const bare = what.replace(/^The /, '');
   return bare.charAt(0).toUpperCase() + bare.slice(1);
+}
+
+function withoutSums(proposal: Proposal): Proposal {
+  const failed: MissingSetting = {
+    channel: null,
+    what: 'sub alignment',
+    sentence: 'The sums could not be worked out: the subs go by arrival.',
+    action: 'Reload the page.',
+  };
+  return { ...proposal, sums: 'there', missing: [...proposal.missing, failed] };
 }
 
 function unfinished(what: string, error: unknown): Trouble {

@@ -1,3 +1,4 @@
+import { noChoices } from '../../src/proposal/choices';
 import type { SessionDocument, TakeRecord } from '../../src/session/document';
 import { nothingInForce } from '../../src/system/declared-settings';
 import { nothingDeclared } from '../../src/system/declared-system';
@@ -55,6 +56,8 @@ export function sampleDocument(layout: string): SessionDocument {
     seatSounds: [],
     inForce: nothingInForce,
     models: noModelsDeclared,
+    choices: noChoices,
+    typed: {},
   };
 }
 

@@ -14,6 +14,11 @@ const sides: GroupProposal = {
   reason: '',
   warnings: [],
   alternatives: [],
+  nearestHz: null,
+  decidedByReading: 'roll-off',
+  reasons: [],
+  fullRange: { kind: 'too small', reasons: [] },
+  own: null,
 };
 const finding = (changes: Partial<GroupProposal>, chosen: number | null = null, name = '5.1') =>
   plain(groupFinding({ ...sides, ...changes }, chosen, layoutOf(name)));

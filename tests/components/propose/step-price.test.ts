@@ -15,6 +15,11 @@ const proposal: GroupProposal = {
   reason: '',
   warnings: [],
   alternatives: [],
+  nearestHz: null,
+  decidedByReading: 'roll-off',
+  reasons: [],
+  fullRange: { kind: 'too small', reasons: [] },
+  own: null,
 };
 const decider: ChannelReading = {
   ...emptyReading('SiL'),

@@ -1,3 +1,4 @@
+import { proposeSettings } from '../../../src/proposal/propose-settings';
 import { readTake } from '../../../src/reading/read-take';
 import { readOrder } from '../../../src/reading/rolloff-together';
 import { practiceRig } from '../../../src/rig/practice';
@@ -39,6 +40,10 @@ export function makeBench(
         }),
       ),
     readTogether: (order) => Promise.resolve(readOrder(order)),
+    propose: ({ readings, layout, processor, options }) => {
+      const proposal = proposeSettings(readings, layout, processor, options);
+      return Promise.resolve(isTrouble(proposal) ? null : proposal);
+    },
     readStop: (schedule, capture) => Promise.resolve(readStop(schedule, capture)),
     read: (schedule, capture, options) => readTake(schedule, capture, options),
     inspect: inspectHere,
