@@ -7,11 +7,13 @@ export interface OptionSpec {
   readonly value?: string;
   readonly about: string;
   readonly required?: true;
+  /** May be given several times; see givenAll. */
+  readonly repeats?: true;
   /** Taken when the option is not given. */
   readonly fallback?: string;
 }
 
-/** Options by name; a switch that is given has the value ''. */
+/** Options by name; a switch that is given has the value '', one that repeats its values joined. */
 export type GivenOptions = ReadonlyMap<string, string>;
 
 /** The world as a command sees it; tests bring their own. */
@@ -36,6 +38,11 @@ export interface Command {
   readonly notes: readonly string[];
   /** Gives the answer to print as JSON, or what went wrong. */
   run(options: GivenOptions, io: CommandIo): Promise<object | Trouble>;
+}
+
+/** All values of an option that repeats, in the order they were given; none when it was not. */
+export function givenAll(options: GivenOptions, name: string): string[] {
+  return options.get(name)?.split('\0') ?? [];
 }
 
 /** The value of an option that is required or has a fallback; throws RangeError without one. */

@@ -14,9 +14,9 @@ export function parseOptions(
   command: Command,
   args: readonly string[],
 ): GivenOptions | UsageFault | 'help' {
-  const types = command.options.map(({ name, value }) => [
+  const types = command.options.map(({ name, value, repeats = false }) => [
     name,
-    { type: value === undefined ? ('boolean' as const) : ('string' as const) },
+    { type: value === undefined ? ('boolean' as const) : ('string' as const), multiple: repeats },
   ]);
   let values: Record<string, unknown>;
   try {
@@ -31,7 +31,10 @@ export function parseOptions(
   if (values['help']) return 'help';
   const given = new Map<string, string>();
   for (const { name, fallback, required } of command.options) {
-    const value = values[name] === true ? '' : (values[name] ?? fallback);
+    const found = values[name];
+    // No path or number holds the character that joins values.
+    const value =
+      found === true ? '' : Array.isArray(found) ? found.join('\0') : (found ?? fallback);
     if (typeof value === 'string') given.set(name, value);
     else if (required) return { usage: `Option --${name} is needed.` };
   }

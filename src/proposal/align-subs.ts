@@ -1,4 +1,12 @@
-import { alignSub, type AlignmentOptions, type SubAlignment } from '../../dsp/bass/align-sub';
+import {
+  alignSub,
+  scanAlignment,
+  type AlignmentOptions,
+  type SubAlignment,
+} from '../../dsp/bass/align-sub';
+import { lowestNear } from '../../dsp/bass/delay-candidates';
+import { tolerance } from '../../dsp/bass/delay-interval';
+import type { DelayAndPolarity, DelayScan } from '../../dsp/bass/delay-scan';
 import { throughPath } from '../../dsp/bass/electrical-path';
 import type { ChannelLabel, GroupId } from '../system/channel';
 import { crossoverFilters, type Abilities } from './abilities';
@@ -8,6 +16,10 @@ import type { CombinedSubs } from './combine-subs';
 import { playMain } from './play-bass';
 import { subFilters } from './predict-group';
 import type { MissingSetting } from './proposal';
+import { saySubAlignment } from './say-sub-alignment';
+
+/** A delay may cost the speakers aligned with so much for the sake of the others, dB. */
+const alikeDb = 0.4;
 
 /** A group of speakers the subs can be set against. */
 export interface AlignableGroup {
@@ -25,14 +37,17 @@ export interface AlignedSubs {
   readonly inverted: readonly ChannelLabel[];
   readonly told: SubAlignment;
   /** Distance and polarity of the first sub that was chosen among told and its alternatives. */
-  readonly chosen: { readonly delaySeconds: number; readonly inverted: boolean };
+  readonly chosen: DelayAndPolarity;
+  /** Delays about the chosen one that cost all groups together at most 0.1 dB more. */
+  readonly toleranceSeconds: readonly [number, number];
 }
 
 /**
  * Delay and polarity of all subs, set against each other already, against the fronts at all seats;
  * against the next group with a crossover where the fronts have none or were not captured. The
- * centre counts with the fronts where it shares their crossover. Where
- * the range of distances ends before the best delay, the best of those within 0.4 dB that fits.
+ * centre counts with the fronts where it shares their crossover. Where several delays
+ * are within 0.4 dB of the best, the one that serves all groups best is taken, of those that the
+ * range of distances holds.
  */
 export function alignSubs(
   field: BassField,
@@ -72,7 +87,25 @@ export function alignSubs(
     ...(field.marginDb === null ? {} : { noiseMarginDb: field.marginDb }),
   };
   const told = alignSub(mains, together, options);
-  if (told.kind === 'cannot tell') return cannotTell[told.why];
+  if (told.kind === 'cannot tell') {
+    const sentence = `${saySubAlignment('the subs', crossoverHz, told)} They go by arrival.`;
+    const action =
+      told.action === 'measure louder'
+        ? 'Measure louder.'
+        : 'Type the levels first, then measure again.';
+    return { channel: null, what: 'sub alignment', sentence, action };
+  }
+  const scans = heard.map((one) => ({
+    weight: weightOf(one.group) * one.mains.length,
+    scan: scanAlignment(one.mains, together, {
+      hz,
+      crossoverHz: one.crossoverHz,
+      highPass: [crossoverFilters(abilities, one.crossoverHz).highPass],
+      lowPass: subFilters(one.crossoverHz, abilities, settings),
+    }),
+  }));
+  const anchorScan = scanAlignment(mains, together, options);
+  const anchorLoss = (at: DelayAndPolarity): number => anchorScan.lossDb(at);
   const metresOf = (delaySeconds: number): Map<ChannelLabel, number> =>
     new Map(
       field.subs.map(({ channel }) => {
@@ -87,7 +120,19 @@ export function alignSubs(
   const most = high - low - abilities.distanceStepMetres;
   const fits = ({ delaySeconds }: { readonly delaySeconds: number }): boolean =>
     spanOf([...others, ...metresOf(delaySeconds).values()]) <= most;
-  const chosen = [told, ...told.alternatives].find(fits) ?? told;
+  const [nearest, ...farther] = [told, ...told.alternatives]
+    .flatMap((one): DelayAndPolarity[] => [
+      one,
+      // Up to an eighth of a period to where all groups together lose least.
+      lowestNear(
+        scanOfAll(scans, anchorScan),
+        one.delaySeconds,
+        1 / (8 * crossoverHz),
+        one.inverted,
+      ),
+    ])
+    .filter((one) => fits(one) && anchorLoss(one) <= told.lossDb + alikeDb);
+  const chosen = bestForAll([nearest ?? told, ...farther], (at) => lossOfAll(scans, at));
   return {
     kind: 'aligned',
     anchor: { group: first.group, channels: mains.map(({ channel }) => channel), crossoverHz },
@@ -97,6 +142,11 @@ export function alignSubs(
     ),
     told,
     chosen: { delaySeconds: chosen.delaySeconds, inverted: chosen.inverted },
+    toleranceSeconds: tolerance(
+      scanOfAll(scans, anchorScan),
+      { ...chosen, lossDb: lossOfAll(scans, chosen) },
+      1 / crossoverHz,
+    ),
   };
 }
 
@@ -112,19 +162,28 @@ const nothingHeard: MissingSetting = {
   action: 'Take all speakers in one take with their crossovers at full range.',
 };
 
-const cannotTell: Readonly<Record<'noise' | 'no overlap', MissingSetting>> = {
-  noise: {
-    channel: null,
-    what: 'sub alignment',
-    sentence:
-      'The subs cannot be set against the mains: about the crossover the noise is within 10 dB of them, so they go by arrival.',
-    action: 'Measure louder, or with four sweeps averaged.',
-  },
-  'no overlap': {
-    channel: null,
-    what: 'sub alignment',
-    sentence:
-      'The subs cannot be set against the mains: about the crossover one side is more than 20 dB quieter, so no delay would change the sum, and they go by arrival.',
-    action: 'Type the levels first, then measure again.',
-  },
-};
+interface WeightedScan {
+  readonly weight: number;
+  readonly scan: DelayScan;
+}
+
+/** How much a speaker of a group counts beside one of the fronts (common practice, no source). */
+function weightOf(group: GroupId): number {
+  if (group === 'centre') return 2;
+  if (group === 'fronts') return 1;
+  return group.endsWith('heights') ? 0.25 : 0.5;
+}
+
+function lossOfAll(scans: readonly WeightedScan[], at: DelayAndPolarity): number {
+  const total = scans.reduce((sum, { weight }) => sum + weight, 0);
+  return scans.reduce((sum, { weight, scan }) => sum + (weight / total) * scan.lossDb(at), 0);
+}
+
+/** The loss of all groups in place of that of one. */
+function scanOfAll(scans: readonly WeightedScan[], anchor: DelayScan): DelayScan {
+  return { ...anchor, lossDb: (at) => lossOfAll(scans, at) };
+}
+
+function bestForAll<At>(candidates: readonly [At, ...At[]], lossDb: (at: At) => number): At {
+  return candidates.reduce((best, one) => (lossDb(one) < lossDb(best) ? one : best));
+}

@@ -8,6 +8,7 @@ import type { BassSettings } from './bass-settings';
 import type { ChannelMeasurement } from './channel-measurement';
 import { combineSubs, type CombinedSubs } from './combine-subs';
 import { ledgerGround, type LedgerGround } from './ledger';
+import { wiredInverted } from './most-inverted';
 import { usefulPath } from './propose-distances';
 import { wishedTrims, type LevelCase } from './propose-levels';
 
@@ -20,7 +21,7 @@ export interface BassCase {
   readonly bass: { readonly field: BassField; readonly combined: CombinedSubs } | null;
   readonly ledger: LedgerGround;
   readonly levels: LevelCase;
-  /** Distances by arrival and trims as wished, nothing else set. */
+  /** Distances by arrival, trims as wished and wrong wires swapped, nothing else set. */
   readonly bare: BassSettings;
 }
 
@@ -65,7 +66,7 @@ export function bassCase(
         }),
       ),
       trimDb: Object.fromEntries(wishedTrims(levels)),
-      inverted: [],
+      inverted: wiredInverted(members),
       subLowPassHz: null,
       lowCutHz: null,
       metresPerSecond: speedOfSound(readings.temperatureCelsius),

@@ -7,7 +7,7 @@ export interface BassSettings {
   /** As typed but for a common error; a channel that is not there is left out of sums. */
   readonly distanceMetres: Readonly<Partial<Record<ChannelLabel, number>>>;
   readonly trimDb: Readonly<Partial<Record<ChannelLabel, number>>>;
-  /** Subs that are turned over. */
+  /** What is turned over: subs by a setting, mains whose wires are to be swapped. */
   readonly inverted: readonly ChannelLabel[];
   /** Null for off, or for a processor without one. */
   readonly subLowPassHz: number | null;

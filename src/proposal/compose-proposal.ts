@@ -67,7 +67,7 @@ export function composeProposal(one: BassCase, terms: CompositionTerms): Proposa
     crossoverHz: crossovers,
     distanceMetres: valuesOf(channels.map((each) => [each.channel, each.distanceMetres])),
     trimDb: valuesOf(channels.map((each) => [each.channel, each.levelTrimDb])),
-    inverted: aligned?.inverted ?? [],
+    inverted: [...bare.inverted, ...(aligned?.inverted ?? [])],
   };
   const fullNow = groups.flatMap(({ group }) => (crossovers[group] === null ? [group] : []));
   const told = groups.map((each): GroupProposal => {
@@ -86,6 +86,8 @@ export function composeProposal(one: BassCase, terms: CompositionTerms): Proposa
     subLowPassHz: lowPassFor(proposed).hz,
     lowCutHz: lowCut.hz,
   };
+  // Mends are sought together with the sums: both take a while.
+  const mendable = sums === 'coming' ? null : canBeFull;
   const inForce = { crossoverHz: crossovers, ...filters };
   const subs = proposeSubs({ one, aligned, crossovers, lowPass, lowCut, typed });
   return {
@@ -101,8 +103,8 @@ export function composeProposal(one: BassCase, terms: CompositionTerms): Proposa
     subs,
     lfe: lfeProposal(subMembers.length > 0),
     ledger: {
-      proposed: proposeLedger(one.ledger, asProposed, canBeFull),
-      own: isSame(asProposed, inForce) ? null : proposeLedger(one.ledger, inForce, canBeFull),
+      proposed: proposeLedger(one.ledger, asProposed, mendable),
+      own: isSame(asProposed, inForce) ? null : proposeLedger(one.ledger, inForce, mendable),
     },
     equaliser: proposeEqualiser(one, typed, choices.equaliserBands),
     missing: [

@@ -1,4 +1,17 @@
 import type { ChannelReading } from '../reading/reading';
+import type { ChannelLabel } from '../system/channel';
+import type { ChannelMeasurement } from './channel-measurement';
+
+/**
+ * Speakers whose two wires are to be swapped: those that read inverted while most do not.
+ */
+export function wiredInverted(members: readonly ChannelMeasurement[]): ChannelLabel[] {
+  const mains = members.filter(({ channel }) => channel.kind !== 'sub');
+  if (mostInverted(mains.flatMap(({ reading }) => reading ?? []))) return [];
+  return mains.flatMap(({ channel, reading }) =>
+    reading?.polarity === 'inverted' ? [channel.label] : [],
+  );
+}
 
 /**
  * Whether more speakers read inverted than normal, and at least two: then the microphone or its

@@ -21,7 +21,9 @@ export function playMain(
   const seats = mains.get(label);
   const delaySeconds = delayOf(label, settings);
   if (!seats || delaySeconds === null) return null;
-  return throughPath(seats, { filters, delaySeconds, gainDb: settings.trimDb[label] ?? 0 }, hz);
+  const gainDb = settings.trimDb[label] ?? 0;
+  const inverted = settings.inverted.includes(label);
+  return throughPath(seats, { filters, delaySeconds, gainDb, inverted }, hz);
 }
 
 /** All subs together at every seat; null where one of them has no distance. */

@@ -133,12 +133,8 @@ export interface MissingSetting {
     | 'level'
     | 'crossover'
     | 'sub alignment'
-    | 'sub low-pass'
-    | 'low cut'
     | 'bass ledger'
-    | 'temperature'
-    | 'equaliser'
-    | 'wiring';
+    | 'temperature';
   readonly sentence: string;
   readonly action: string;
 }

@@ -54,7 +54,7 @@ function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string
   if (likeMost) {
     return `${startSentence(channel.name)} reads inverted, as most speakers do: rather than all of them, the microphone or its input may turn the polarity over. Swap no wires before that is settled.`;
   }
-  return `${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end.`;
+  return `${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end. The sums take that as done.`;
 }
 
 /** `count` subs whose levels were not added up. */

@@ -12,24 +12,27 @@ const toldDb = 0.5;
 /** So far above what no setting brings back mends are sought, dB. */
 const mendableDb = 0.2;
 
-/** The bass ledger of settings, with why something is lost and what would bring it back. */
+/**
+ * The bass ledger of settings, with why something is lost and what would bring it back. `canBeFull`:
+ * groups that may run full range; null seeks no mends.
+ */
 export function proposeLedger(
   ground: LedgerGround,
   choice: LedgerChoice,
-  canBeFull: readonly GroupId[],
+  canBeFull: readonly GroupId[] | null,
 ): LedgerProposal {
   const lines = ledgerLines(ground, choice).map((line): LedgerLineProposal => {
     const { name, lossDb, leastLossDb, gaps } = line;
     const own = ground.channels.find(({ label }) => label === name);
     const crossoverHz = own ? (choice.crossoverHz[own.group] ?? null) : null;
-    const mendable = lossDb - leastLossDb > mendableDb;
+    const mendable = canBeFull !== null && lossDb - leastLossDb > mendableDb;
     return {
       channel: own?.label ?? 'LFE',
       carrier: carrierOf(ground, own !== undefined, crossoverHz),
       lossDb,
       leastLossDb,
       gaps,
-      why: lossDb > toldDb ? whyLost(line, own?.label ?? null, ground) : null,
+      why: lossDb > toldDb ? whyLost(line, own?.label ?? null, crossoverHz, ground) : null,
       mends: mendable ? ledgerMends(ground, choice, name, canBeFull) : [],
     };
   });
@@ -57,6 +60,7 @@ const openers: Readonly<Record<LedgerSetting, string>> = {
 function whyLost(
   { name, lossDb, leastLossDb, gaps }: LedgerLine,
   label: ChannelLabel | null,
+  crossoverHz: number | null,
   { hasSubs }: LedgerGround,
 ): Reason {
   const widest = gaps.reduce<(typeof gaps)[number] | null>(
@@ -64,16 +68,15 @@ function whyLost(
       most === null || gap.highHz / gap.lowHz > most.highHz / most.lowHz ? gap : most,
     null,
   );
-  const where = widest
-    ? `from ${sayHz(widest.lowHz)} to ${sayHz(widest.highHz)} it reaches nobody`
-    : 'no part is lost for good, but much is played quietly';
   const opened = widest?.opens ?? null;
-  const cause =
-    opened === null || lossDb - leastLossDb <= mendableDb
-      ? `that is the lower end of what stands in the room${hasSubs ? '' : ', where there is no sub'}`
-      : openers[opened];
+  const lowEnd = `that is the lower end of what stands in the room${hasSubs ? '' : ', where there is no sub'}`;
+  const reason = widest
+    ? `from ${sayHz(widest.lowHz)} to ${sayHz(widest.highHz)} it reaches nobody, because ${opened === null ? lowEnd : openers[opened]}`
+    : crossoverHz !== null && lossDb - leastLossDb > mendableDb
+      ? `nothing is lost for good, but about ${sayHz(crossoverHz)} its speaker and the ${hasSubs ? 'subs' : 'fronts'} share it, and the filters overlap little; where both add up in phase less is missing`
+      : lowEnd;
   return {
-    sentence: `${name} loses ${sayLossDb(lossDb)} of its bass: ${where}, because ${cause}.`,
+    sentence: `${name} loses ${sayLossDb(lossDb)} of its bass: ${reason}.`,
     grounds: label ? groundsOf([label], 'rolloff') : [],
   };
 }

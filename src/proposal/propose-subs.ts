@@ -56,7 +56,7 @@ export function proposeSubs(subs: SubsCase): SubsProposal | null {
 
 function alignmentOf(
   { one, crossovers, typed }: SubsCase,
-  { anchor, told, chosen }: AlignedSubs,
+  { anchor, told, chosen, toleranceSeconds }: AlignedSubs,
 ): SubAlignmentProposal | null {
   const { bass, abilities, bare, members } = one;
   if (!bass) return null;
@@ -64,7 +64,7 @@ function alignmentOf(
     predictGroup(bass.field, channels, hz, abilities, settings);
   const sum = predict(anchor.channels, anchor.crossoverHz, typed);
   if (!sum) return null;
-  const arrival = { ...typed, distanceMetres: bare.distanceMetres, inverted: [] };
+  const arrival = { ...typed, distanceMetres: bare.distanceMetres, inverted: bare.inverted };
   const others = Object.entries(crossovers).flatMap(([name, hz]) => {
     const channels = members.filter(({ channel }) => channel.group === name);
     const [first] = channels;
@@ -88,13 +88,11 @@ function alignmentOf(
         turned: inverted !== chosen.inverted,
         lossDb,
       })),
-    toleranceSeconds: isChosen(told.delaySeconds)
-      ? [beside(told.toleranceSeconds[0]), beside(told.toleranceSeconds[1])]
-      : [0, 0],
-    interval:
-      told.interval && isChosen(told.delaySeconds)
-        ? [beside(told.interval[0]), beside(told.interval[1])]
-        : null,
+    toleranceSeconds: [beside(toleranceSeconds[0]), beside(toleranceSeconds[1])],
+    interval: told.interval && [
+      told.interval[0] - told.delaySeconds,
+      told.interval[1] - told.delaySeconds,
+    ],
     doubt: told.doubt === null ? null : doubts[told.doubt],
     groups: others,
   };
@@ -107,7 +105,11 @@ const doubts = {
     'Without one of the seats another delay would be chosen. A take at one more seat would settle it.',
 } as const;
 
-function sayAlignment({ sum, byArrival, channels, toleranceSeconds }: SubAlignmentProposal) {
+/** A group that loses so much with the common setting is named, dB. */
+const namedDb = 1.5;
+
+function sayAlignment(found: SubAlignmentProposal): Reason[] {
+  const { sum, byArrival, channels, toleranceSeconds, groups } = found;
   const width = toleranceSeconds[1] - toleranceSeconds[0];
   const reasons: Reason[] = [
     {
@@ -115,6 +117,12 @@ function sayAlignment({ sum, byArrival, channels, toleranceSeconds }: SubAlignme
       grounds: groundsOf(channels, 'bass'),
     },
   ];
+  for (const other of groups.filter((one) => one.sum.lossDb > namedDb)) {
+    reasons.push({
+      sentence: `The ${other.group} lose ${sayLossDb(other.sum.lossDb)} with the same setting; one delay cannot suit all.`,
+      grounds: groundsOf([other.sum.worst.channel], 'bass'),
+    });
+  }
   if (width > 0) {
     reasons.push({
       sentence: `A delay anywhere within ${sayMs(width)} costs at most 0.1 dB more.`,

@@ -8,6 +8,9 @@ import { groundsOf, type Reason } from './reason';
 import { lowestOf } from './speaker-limits';
 import type { SubFilterProposal } from './subs-proposal';
 
+/** A low-pass that takes more at a crossover is no free choice, dB. */
+const mostCostDb = 0.5;
+
 const plain = (sentence: string): Reason => ({ sentence, grounds: [] });
 const off = (reason: Reason): SubFilterProposal => ({ hz: null, costDb: 0, reasons: [reason] });
 
@@ -47,7 +50,9 @@ export function adviseSubLowPass(
       plain(
         belowBed
           ? `${at} is the highest step and lies below the highest crossover of the bed (${sayHz(bed)}): what lies between reaches nobody.`
-          : `${at} is the lowest step that lies above the highest crossover of the bed (${sayHz(bed)}) and the 120 Hz of LFE, and takes ${sayLossDb(costDb)} at the highest crossover.`,
+          : costDb > mostCostDb
+            ? `${at} is the highest step, and takes ${sayLossDb(costDb)} at the highest crossover.`
+            : `${at} is the lowest step that lies above the highest crossover of the bed (${sayHz(bed)}) and the 120 Hz of LFE, and takes ${sayLossDb(costDb)} at the highest crossover.`,
       ),
       ...(heights > bed && heights > (hz ?? 0)
         ? [
