@@ -23,14 +23,19 @@ export interface CombinedSubs {
 }
 
 const plain: SubSetting = { delaySeconds: 0, gainDb: 0, inverted: false };
+/** What serves so little better than what is wired is not worth typing, dB. */
+const leastGainDb = 0.05;
 const levelHz = [30, 80] as const;
 
 /** Sets several subs against each other for even bass at all seats; one sub stays as it is. */
 export function combineSubs({ hz, subs }: BassField): CombinedSubs {
   const sources = subs.map(({ seats }) => seats);
   const first = sources[0] ?? [];
-  const aligned = sources.length > 1 ? alignSeveralSubs(sources, { hz }) : null;
-  const settings = subs.map((_, i) => aligned?.settings[i] ?? plain);
+  // One seat tells nothing of how gains should share the bass.
+  const gains = first.length > 1 ? {} : { mostGainDb: 0 };
+  const aligned = sources.length > 1 ? alignSeveralSubs(sources, { hz, ...gains }) : null;
+  const better = aligned !== null && aligned.wired.cost - aligned.cost >= leastGainDb;
+  const settings = subs.map((_, i) => (better ? (aligned.settings[i] ?? plain) : plain));
   const together = addSeats(
     sources.map((seats, i) => throughPath(seats, { filters: [], ...(settings[i] ?? plain) }, hz)),
   );
@@ -41,7 +46,7 @@ export function combineSubs({ hz, subs }: BassField): CombinedSubs {
     spread:
       aligned && first.length > 1
         ? {
-            deviationDb: aligned.deviationDb,
+            deviationDb: better ? aligned.deviationDb : aligned.wired.deviationDb,
             asWiredDb: aligned.wired.deviationDb,
             firstAloneDb: aligned.alone.deviationDb,
           }
