@@ -129,12 +129,7 @@ export interface LfeProposal {
 export interface MissingSetting {
   readonly channel: ChannelLabel | null;
   readonly what:
-    | 'distance'
-    | 'level'
-    | 'crossover'
-    | 'sub alignment'
-    | 'bass ledger'
-    | 'temperature';
+    'distance' | 'level' | 'crossover' | 'sub alignment' | 'bass ledger' | 'temperature';
   readonly sentence: string;
   readonly action: string;
 }

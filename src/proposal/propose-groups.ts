@@ -22,19 +22,31 @@ export function proposeGroups(one: BassCase): CrossoverProposal[] {
   const groups = groupOrder.flatMap((group) => {
     const own = inGroup(group);
     if (own.length === 0) return [];
-    if (!hasSubs) return [proposeWithoutSubs(group, own, inGroup('fronts'), abilities)];
+    if (!hasSubs)
+      return [
+        proposeWithoutSubs(group, own, inGroup('fronts'), abilities, stepsOfGroup(one, group)),
+      ];
     return [
       proposeCrossover({
         group,
         members: own,
-        stepsHz: stepsFor(abilities, group),
+        stepsHz: stepsOfGroup(one, group),
         abilities,
         sub,
         atSeats: (label) => bass && playMain(bass.field, label, [], bare),
       }),
     ];
   });
-  return abilities.oneCrossover && hasSubs ? shareOne(groups) : groups;
+  return abilities.oneCrossover ? shareOne(groups) : groups;
+}
+
+/** The steps a group may have: where one crossover is for all, those that all may have. */
+function stepsOfGroup({ abilities, members }: BassCase, group: GroupId): readonly number[] {
+  const own = stepsFor(abilities, group);
+  if (!abilities.oneCrossover) return own;
+  const others = new Set(members.map(({ channel }) => channel.group));
+  others.delete('subs');
+  return own.filter((hz) => [...others].every((other) => stepsFor(abilities, other).includes(hz)));
 }
 
 /** The highest crossover that a group asks for, given to all. */
@@ -47,7 +59,8 @@ function shareOne(groups: readonly CrossoverProposal[]): CrossoverProposal[] {
   if (!first) return [...groups];
   const most = asked.reduce((high, one) => (one.hz > high.hz ? one : high), first);
   return groups.map((one) => {
-    if (typedCrossover(one) === most.hz) return one;
+    const own = typedCrossover(one);
+    if (own === null || own === most.hz) return one;
     const shared = {
       sentence: `The processor has one crossover for all, and the ${most.group} ask for ${sayHz(most.hz)}.`,
       grounds: [],
@@ -79,18 +92,25 @@ export function proposedCrossovers(groups: readonly CrossoverProposal[]): Crosso
   return Object.fromEntries(groups.map((one) => [one.group, typedCrossover(one)]));
 }
 
-/** The crossovers in force: the tuner's own where they are steps of the processor, else proposed. */
+/**
+ * The crossovers in force: the tuner's own where they are steps of the processor, else proposed. Where
+ * one crossover is for all, the tuner's own for any group is that of all.
+ */
 export function crossoversInForce(
   groups: readonly CrossoverProposal[],
-  { abilities }: BassCase,
+  one: BassCase,
   { crossoverHz, fullRange }: ProposalChoices,
 ): Crossovers {
+  const ownOf = (group: GroupId): number | null => {
+    const own = crossoverHz[group];
+    return own !== undefined && stepsOfGroup(one, group).includes(own) ? own : null;
+  };
+  const chosen = groups.flatMap(({ group }) => ownOf(group) ?? []);
+  const shared = one.abilities.oneCrossover ? (chosen[0] ?? null) : null;
   return Object.fromEntries(
-    groups.map((one) => {
-      const own = crossoverHz[one.group];
-      if (fullRange.includes(one.group)) return [one.group, null];
-      const offered = own !== undefined && stepsFor(abilities, one.group).includes(own);
-      return [one.group, offered ? own : typedCrossover(one)];
+    groups.map((each) => {
+      if (fullRange.includes(each.group)) return [each.group, null];
+      return [each.group, shared ?? ownOf(each.group) ?? typedCrossover(each)];
     }),
   );
 }

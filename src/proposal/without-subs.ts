@@ -1,4 +1,4 @@
-import { stepsFor, type Abilities } from './abilities';
+import type { Abilities } from './abilities';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
 import { judgeGroup, type GroupCase } from './group-case';
 import { sayHz, startSentence } from './phrases';
@@ -14,9 +14,9 @@ export function proposeWithoutSubs(
   members: readonly ChannelMeasurement[],
   fronts: readonly ChannelMeasurement[],
   abilities: Abilities,
+  stepsHz: readonly number[],
 ): CrossoverProposal {
   const channels = members.map(({ channel }) => channel.label);
-  const stepsHz = stepsFor(abilities, group);
   const judged =
     group === 'fronts' || stepsHz.length === 0
       ? null
