@@ -5,6 +5,7 @@ import type { ChannelReading, Readings } from '../../../src/reading/reading';
 import { segmentsToRepeat } from '../../../src/reading/segments-to-repeat';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { expectClose } from '../../close';
+import { pureBass } from '../proposal/sample-bass';
 import { readingOf, readingsOf } from '../proposal/sample-readings';
 import { readingOf as find } from './wired-room';
 
@@ -160,5 +161,23 @@ describe('overlapSeconds', () => {
     });
     expect(overlapSeconds(take)).toBeNull();
     expect(overlapSeconds(takeOf('a', { FL: { decaySeconds: null } }))).toBeNull();
+  });
+});
+
+describe('the bass of joined takes', () => {
+  it('is as loud beside the others as its level, and starts where the reference arrives', () => {
+    const bass = pureBass(0.002);
+    const first = takeOf('a', { FL: { levelDb: -30 }, FR: { bass } });
+    const second = takeOf('b', { FL: { levelDb: -36 }, FC: { bass } });
+    const joined = joinReadings([second, first]);
+    // The base is the take FL is of, the newest: there it is 6 dB louder.
+    expectClose(find(joined, 'FR').bass, bass, 1e-9);
+    expectClose(find(joined, 'FC').bass, pureBass(0.002, 10 ** 0.3), 2e-3);
+  });
+
+  it('is not told where nothing sets the takes’ levels against each other', () => {
+    const first = takeOf('a', { FL: { levelDb: -30 }, FR: {} });
+    const second = takeOf('b', { FL: { levelDb: null }, FC: { bass: pureBass(0) } });
+    expect(find(joinReadings([second, first]), 'FC').bass).toBeNull();
   });
 });
