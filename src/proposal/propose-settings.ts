@@ -31,7 +31,7 @@ export function proposeSettings(
   const members = measuredMembers(readings, layout, options.rolloffOf);
   const { seats, missing } = usableSeats({ name: seat, readings }, otherSeats, layout);
   const captured = members.some(
-    ({ channel, reading }) => channel.kind === 'sub' && reading?.bass != null,
+    ({ channel, reading }) => channel.kind === 'sub' && Boolean(reading?.bass),
   );
   const later = options.sums === 'later' && captured;
   const one = bassCase(members, seats, abilities, choices.bassPreferenceDb, !later);

@@ -29,7 +29,7 @@ export function proposeWithoutSubs(
     front !== null &&
     f6Of(front) < f6Of(lowest) &&
     best?.breaks.length === 0 &&
-    judged?.decidedBy != null;
+    Boolean(judged?.decidedBy);
   const crossoverHz = hands && best ? best.stepHz : null;
   const reasons: Reason[] = [
     ...(group === 'fronts' || crossoverHz === null ? [noSub] : []),
