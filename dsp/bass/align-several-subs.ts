@@ -3,7 +3,13 @@ import { throughPath } from './electrical-path';
 import { logBand } from './log-band';
 import { checkSeats } from './predict-sum';
 import { fieldsOf, type SeatSpread, type SubSetting } from './seat-spread';
-import { descend, judgeSettings, type SubGrid, type SubProblem, type SubSolution } from './sub-search';
+import {
+  descend,
+  judgeSettings,
+  type SubGrid,
+  type SubProblem,
+  type SubSolution,
+} from './sub-search';
 import { subArrivals, subStarts } from './sub-starts';
 import type { SeatTransfers } from './transfer';
 
@@ -72,11 +78,15 @@ export function alignSeveralSubs(
     polarities: [inverted],
   });
   const starts =
-    subs.length === 2
-      ? [wired]
-      : subStarts(problem, wired, whole, subArrivals(subs, hz, bandHz));
+    subs.length === 2 ? [wired] : subStarts(problem, wired, whole, subArrivals(subs, hz, bandHz));
   const best = starts
-    .map((start) => descend(problem, descend(problem, start, () => whole), near))
+    .map((start) =>
+      descend(
+        problem,
+        descend(problem, start, () => whole),
+        near,
+      ),
+    )
     .reduce((a, b) => (b.spread.cost < a.spread.cost ? b : a));
   const justOne = { ...problem, fields: problem.fields.slice(0, 1) };
   return {

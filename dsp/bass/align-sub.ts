@@ -89,8 +89,7 @@ export function alignSub(
   const [best = asWired] = candidates;
   const unchanged = asWired.lossDb <= best.lossDb;
   const chosen = unchanged ? asWired : best;
-  const without =
-    sub.length < 2 ? [] : sub.map((_, seat) => scanSides(leaveSeatOut(played, seat)));
+  const without = sub.length < 2 ? [] : sub.map((_, seat) => scanSides(leaveSeatOut(played, seat)));
   const isSame = (one: DelayAndPolarity, other: DelayAndPolarity): boolean =>
     one.inverted === other.inverted &&
     Math.abs(one.delaySeconds - other.delaySeconds) < periodSeconds / 4;

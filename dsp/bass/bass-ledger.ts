@@ -1,7 +1,7 @@
 import type { FilterSpec } from '../filter/analogue';
 import { powerToDb } from '../level/decibels';
 import { curveOfFilter, ledgerGrid, type LedgerCurve } from './ledger-curves';
-import { findOpener, type LedgerParts, type LedgerSetting } from './ledger-opener';
+import { findOpener, REACHED, type LedgerParts, type LedgerSetting } from './ledger-opener';
 
 /** One channel of a programme. */
 export interface LedgerChannel {
@@ -30,7 +30,7 @@ export interface LedgerSettings {
   readonly copiedBelowHz: number | null;
 }
 
-/** A stretch of frequencies that reach nobody: below −6 dB. */
+/** A stretch of frequencies that reach nobody: below −6 dB re the target. */
 export interface LedgerGap {
   readonly lowHz: number;
   readonly highHz: number;
@@ -38,13 +38,15 @@ export interface LedgerGap {
   readonly opens: LedgerSetting | null;
 }
 
-/** Where one channel's bass goes, power re its flat target on ledgerGrid. */
+/** Where one channel's bass goes, power re a flat passband on ledgerGrid. */
 export interface LedgerLine {
   readonly name: string;
   readonly own: LedgerCurve;
   /** Through subs, or fronts in their stead. */
   readonly carried: LedgerCurve;
   readonly delivered: LedgerCurve;
+  /** What flat speakers and subs would deliver through the same crossover. */
+  readonly target: LedgerCurve;
   /** Pink-weighted energy from 20 to 300 Hz that is missing, dB, 0 or more. */
   readonly lossDb: number;
   /** What would be missing with every filter away: no setting brings that back, dB. */
@@ -53,17 +55,16 @@ export interface LedgerLine {
 }
 
 const hz = ledgerGrid();
-/** Below this power content reaches nobody. */
-const reached = 10 ** -0.6;
 const nothing = new Float64Array(hz.length);
 const flat = new Float64Array(hz.length).fill(1);
 
 /**
  * Where the low end of every programme channel goes:
  * delivered = |speaker|²·|high-pass|² + |subs|²·|low-pass|²·|sub low-pass|²·|low cut|², the fronts in
- * the subs' stead where there are none; powers, as phase is the sum's affair. Loss counts delivered
- * power up to the target, so that a surplus hides no gap. Curves are looked up, not computed:
- * 16 channels take well under a millisecond. Throws RangeError for curves on another grid.
+ * the subs' stead where there are none; powers, as phase is the sum's affair. The target is the
+ * same with speaker and subs flat and their other filters off, so that a crossover by itself loses
+ * nothing. Loss counts delivered power up to the target: a surplus hides no gap. Curves of filters
+ * are looked up. Throws RangeError for curves on another grid.
  */
 export function bassLedger(settings: LedgerSettings): LedgerLine[] {
   const { subs, fronts, channels } = settings;
@@ -106,25 +107,31 @@ function lineOf(
   const delivered = own.map((power, k) => power + (carried[k] ?? 0));
   const counts = (k: number): boolean =>
     speaker !== null || (hz[k] ?? 0) <= lfeLowPass.cutoffHz * (1 + 1e-9);
-  // LFE is meant to fall towards the end of its band.
-  const target = speaker === null ? curveOfFilter(lfeLowPass) : flat;
+  const target = targetOf(parts);
   return {
     name,
     own,
     carried,
     delivered,
+    target,
     lossDb: lossOf(delivered, target, counts),
     leastLossDb: lossOf(
       parts.speaker.map((power, k) => power + (parts.carrier[k] ?? 0)),
-      target,
+      flat,
       counts,
     ),
     gaps: gapsOf(delivered, target, counts).map(([from, to]): LedgerGap => ({
       lowHz: hz[from] ?? 0,
       highHz: hz[to] ?? 0,
-      opens: findOpener(parts, from, to),
+      opens: findOpener(parts, target, from, to),
     })),
   };
+}
+
+/** Full range is flat; LFE falls towards the end of its band as it is meant to. */
+function targetOf({ highPass, lowPass, isLfe }: LedgerParts): LedgerCurve {
+  if (isLfe) return lowPass;
+  return highPass ? highPass.map((power, k) => power + (lowPass[k] ?? 0)) : flat;
 }
 
 /** What subs or fronts play of a channel. */
@@ -144,9 +151,8 @@ function lossOf(
     if (!counts(k)) continue;
     // The ends of the grid stand for half a step.
     const weight = k === 0 || k === hz.length - 1 ? 0.5 : 1;
-    const wished = target[k] ?? 1;
-    sum += weight * Math.min(power, wished);
-    total += weight * wished;
+    sum += weight * Math.min(1, power / (target[k] ?? 1));
+    total += weight;
   }
   return Math.max(0, -powerToDb(sum / total));
 }
@@ -158,7 +164,7 @@ function gapsOf(
 ): [number, number][] {
   const gaps: [number, number][] = [];
   for (const [k, power] of delivered.entries()) {
-    if (!counts(k) || power >= reached * (target[k] ?? 1)) continue;
+    if (!counts(k) || power >= REACHED * (target[k] ?? 1)) continue;
     const last = gaps.at(-1);
     if (last && last[1] === k - 1) last[1] = k;
     else gaps.push([k, k]);

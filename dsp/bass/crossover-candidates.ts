@@ -58,7 +58,7 @@ export interface CrossoverCandidate {
   readonly localised: boolean;
   /** Null where no sub, or no speaker at the same seats, was captured, or no delay can be told. */
   readonly sum: CandidateSum | null;
-  /** What ranks steps that break nothing: lost energy + 3 dB per octave above what is needed. */
+  /** What ranks steps that break nothing: lost energy + 3 dB per octave from what is needed. */
   readonly costDb: number;
 }
 
@@ -107,7 +107,7 @@ export function crossoverCandidates(
       breaks,
       localised: terms.isBed && stepHz > localisedHz,
       sum,
-      costDb: (sum?.lossDb ?? 0) + octaveDb * Math.max(0, above),
+      costDb: (sum?.lossDb ?? 0) + octaveDb * Math.abs(above),
     };
     return { candidate, far: Math.max(-above, Math.log2(stepHz / upperHz), 0) };
   });

@@ -69,7 +69,10 @@ export function fieldsOf(
   if (!(most > 0)) throw new RangeError('subs must sound in the band, got silence');
   const cut = (values: Float64Array): Float64Array =>
     values.slice(first, end).map((value) => value / most);
-  return subs.map((sub) => ({ re: sub.map(({ re }) => cut(re)), im: sub.map(({ im }) => cut(im)) }));
+  return subs.map((sub) => ({
+    re: sub.map(({ re }) => cut(re)),
+    im: sub.map(({ im }) => cut(im)),
+  }));
 }
 
 /** An empty field of the size of another. */

@@ -32,10 +32,7 @@ export interface SubSolution {
 const mostRounds = 20;
 
 /** What settings give. */
-export function judgeSettings(
-  problem: SubProblem,
-  settings: readonly SubSetting[],
-): SubSolution {
+export function judgeSettings(problem: SubProblem, settings: readonly SubSetting[]): SubSolution {
   const { weights } = problem;
   const total = settings.reduce((sum, { gainDb }) => sum + 10 ** (gainDb / 20), 0);
   return { settings, spread: spreadOf(sumOf(problem, settings, null), total, weights) };
@@ -54,7 +51,8 @@ export function descend(
   let best = start;
   for (let round = 0; round < mostRounds; round++) {
     const before = best;
-    for (let sub = 1; sub < problem.fields.length; sub++) best = bestOfSub(problem, best, sub, gridFor);
+    for (let sub = 1; sub < problem.fields.length; sub++)
+      best = bestOfSub(problem, best, sub, gridFor);
     if (!(best.spread.cost < before.spread.cost - 1e-9)) break;
   }
   return best;

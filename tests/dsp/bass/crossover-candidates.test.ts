@@ -54,13 +54,17 @@ describe('crossoverCandidates', () => {
     expect(candidates.map(({ stepHz }) => stepHz)).toEqual([80, 100, 120, 150, 60, 40]);
     const [first] = candidates;
     expect(first).toMatchObject({ practice: true, measured: true, breaks: [], localised: false });
-    expectClose(first?.sum, {
-      lossDb: 0,
-      dip: { db: 0, hz: first?.sum?.dip.hz },
-      delaySeconds: 0,
-      inverted: false,
-      worst: { name: 'left', lossDb: 0 },
-    }, 0.001);
+    expectClose(
+      first?.sum,
+      {
+        lossDb: 0,
+        dip: { db: 0, hz: first?.sum?.dip.hz },
+        delaySeconds: 0,
+        inverted: false,
+        worst: { name: 'left', lossDb: 0 },
+      },
+      0.001,
+    );
     expectClose(first?.costDb, 3 * Math.log2(80 / 62.5), 0.001);
     expect(candidates.at(-1)?.breaks).toEqual(['roll-off']);
   });
@@ -149,9 +153,9 @@ describe('crossoverCandidates', () => {
   it('refuses steps that do not rise, and no speakers', () => {
     expect(() => crossoverCandidates([], null, terms)).toThrow(RangeError);
     for (const bad of [[], [80, 60], [0, 60]]) {
-      expect(() => crossoverCandidates([speaker('left')], null, { ...terms, stepsHz: bad })).toThrow(
-        RangeError,
-      );
+      expect(() =>
+        crossoverCandidates([speaker('left')], null, { ...terms, stepsHz: bad }),
+      ).toThrow(RangeError);
     }
   });
 });

@@ -13,7 +13,15 @@ function meanOf(values: Float64Array, lowHz: number, highHz: number): number {
 describe('logBand', () => {
   it('gives the mean over log f: (b − a)/ln(b/a) for f itself', () => {
     expectClose(meanOf(hz, 30, 120), 90 / Math.log(4), 0.01, 'trapezoids of 1/48 octave');
-    expectClose(meanOf(hz.map(() => 3), 30, 120), 3, 1e-12);
+    expectClose(
+      meanOf(
+        hz.map(() => 3),
+        30,
+        120,
+      ),
+      3,
+      1e-12,
+    );
   });
 
   it('weighs a grid of even steps in hertz alike', () => {
