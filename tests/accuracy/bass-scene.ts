@@ -16,6 +16,8 @@ export const hz = bassGrid();
 /** Seats that a microphone stood at; the others are only judged. */
 export const measuredSeats = 6;
 const allSeats = 9;
+/** What the room returns below this hardly moves a sum. */
+const fallDb = 35;
 
 /** One source in its place, levelled. */
 export interface SceneSource {
@@ -63,7 +65,7 @@ export function drawBassScene(preset: RoomPreset, seed: number): BassScene {
   });
   const responses = (place: Point): Float64Array[] =>
     seats.map((seat) =>
-      impulseResponseAt(room, transparent(place, seat), seat, TRANSFER_RATE, 1.3, 45),
+      impulseResponseAt(room, transparent(place, seat), seat, TRANSFER_RATE, 1.3, fallDb),
     );
   const source = (place: Point, model: SpeakerModel, rooms: Float64Array[]): SceneSource => {
     const own = ownTransfer(model);
