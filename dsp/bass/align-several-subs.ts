@@ -1,7 +1,7 @@
 import type { FilterSpec } from '../filter/analogue';
 import { throughPath } from './electrical-path';
-import { logBand } from './log-band';
 import { checkSeats } from './predict-sum';
+import { sixthOctaves } from './sixth-octaves';
 import { fieldsOf, type SeatSpread, type SubSetting } from './seat-spread';
 import {
   descend,
@@ -48,7 +48,7 @@ const plain: SubSetting = { delaySeconds: 0, gainDb: 0, inverted: false };
 
 /**
  * Delays, gains and polarities of two to four subs that make the bass even from seat to seat and
- * waste little of it: the least of seat deviation − 0.25 · level (spreadOf) from 25 to 100 Hz, on a
+ * waste little of it: the least of seat deviation − 0.15 · level (spreadOf) from 25 to 100 Hz, on a
  * grid of ±20 ms by 1 ms, ±6 dB by 3 and both polarities, then ±1 ms by 0.1 and ±2 dB by 1 round
  * what was found. Two subs: the whole grid. Three and four: one sub after another, from several
  * starts (subStarts). Deterministic; never worse than what is set now. Throws RangeError for other
@@ -122,13 +122,9 @@ function prepareSubs(
   if (settings.length !== subs.length) {
     throw new RangeError(`settings must be ${subs.length}, got ${settings.length}`);
   }
-  const band = logBand(hz, lowHz, highHz);
+  const bands = sixthOctaves(hz, lowHz, highHz);
   const played = subs.map((sub) => throughPath(sub, { filters: lowPass }, hz));
-  const problem = {
-    fields: fieldsOf(played, band),
-    bandHz: hz.slice(band.first, band.end),
-    weights: band.weights,
-  };
+  const problem = { fields: fieldsOf(played, bands), bands };
   return { problem, wired: judgeSettings(problem, settings) };
 }
 

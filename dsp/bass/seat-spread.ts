@@ -1,5 +1,5 @@
 import { pathResponse } from './electrical-path';
-import type { LogBand } from './log-band';
+import type { SixthOctaves } from './sixth-octaves';
 import type { SeatTransfers } from './transfer';
 
 /** What one of several subs is set to, against the first. */
@@ -11,15 +11,15 @@ export interface SubSetting {
 
 /** How evenly several subs together reach the seats. */
 export interface SeatSpread {
-  /** Rms over the band of the standard deviation of the level over seats, dB. */
+  /** Rms over the band of the standard deviation over seats of the 1/6-octave level, dB. */
   readonly deviationDb: number;
-  /** Mean level over band and seats re what the gains would give in phase, dB. */
+  /** Mean level over band and seats re the loudest response times the sum of gains, dB. */
   readonly levelDb: number;
-  /** What is made least: deviation − 0.25 · level. */
+  /** What is made least: deviation − 0.15 · level. */
   readonly cost: number;
 }
 
-const levelShare = 0.25;
+const levelShare = 0.15;
 /** Powers below this re the loudest count as this. */
 const leastPower = 1e-12;
 const dbPerNeper = 10 / Math.LN10;
@@ -31,24 +31,33 @@ export interface FieldSum {
 }
 
 /**
- * Spread of a field: at each frequency the standard deviation over seats of its level, its rms over
- * the band with the band's weights; and the mean level less 20 log Σ gains.
+ * Spread of a field: in each 1/6 octave the standard deviation over seats of its level, its rms
+ * over the band; and the mean level less 20 log Σ gains. Narrower dips are not heard.
  */
-export function spreadOf(field: FieldSum, gainSum: number, weights: Float64Array): SeatSpread {
+export function spreadOf(
+  field: FieldSum,
+  gainSum: number,
+  { edges, shares, weights }: SixthOctaves,
+): SeatSpread {
   const seats = field.re.length;
   let [variance, level] = [0, 0];
-  for (let k = 0; k < weights.length; k++) {
+  for (let band = 0; band < weights.length; band++) {
     let [sum, squares] = [0, 0];
+    const end = edges[band + 1] ?? 0;
     for (let seat = 0; seat < seats; seat++) {
-      const a = field.re[seat]?.[k] ?? 0;
-      const b = field.im[seat]?.[k] ?? 0;
-      const db = dbPerNeper * Math.log(a * a + b * b + leastPower);
+      const [re, im] = [field.re[seat], field.im[seat]];
+      let power = leastPower;
+      for (let k = edges[band] ?? 0; k < end; k++) {
+        const [a, b] = [re?.[k] ?? 0, im?.[k] ?? 0];
+        power += (shares[k] ?? 0) * (a * a + b * b);
+      }
+      const db = dbPerNeper * Math.log(power);
       sum += db;
       squares += db * db;
     }
     const mean = sum / seats;
-    variance += (weights[k] ?? 0) * Math.max(0, squares / seats - mean * mean);
-    level += (weights[k] ?? 0) * mean;
+    variance += (weights[band] ?? 0) * Math.max(0, squares / seats - mean * mean);
+    level += (weights[band] ?? 0) * mean;
   }
   const deviationDb = Math.sqrt(variance);
   const levelDb = level - 2 * dbPerNeper * Math.log(gainSum);
@@ -58,8 +67,9 @@ export function spreadOf(field: FieldSum, gainSum: number, weights: Float64Array
 /** Subs at all seats in one band, scaled so that the loudest power is about 1. */
 export function fieldsOf(
   subs: readonly SeatTransfers[],
-  { first, end }: LogBand,
+  { first, hz }: SixthOctaves,
 ): readonly FieldSum[] {
+  const end = first + hz.length;
   let most = 0;
   for (const sub of subs) {
     for (const { re, im } of sub) {

@@ -1,3 +1,4 @@
+import type { SixthOctaves } from './sixth-octaves';
 import {
   addSub,
   addTurned,
@@ -18,8 +19,7 @@ export interface SubGrid {
 /** The subs of one question. */
 export interface SubProblem {
   readonly fields: readonly FieldSum[];
-  readonly bandHz: Float64Array;
-  readonly weights: Float64Array;
+  readonly bands: SixthOctaves;
 }
 
 /** Settings of all subs with what they give. */
@@ -33,9 +33,8 @@ const mostRounds = 20;
 
 /** What settings give. */
 export function judgeSettings(problem: SubProblem, settings: readonly SubSetting[]): SubSolution {
-  const { weights } = problem;
   const total = settings.reduce((sum, { gainDb }) => sum + 10 ** (gainDb / 20), 0);
-  return { settings, spread: spreadOf(sumOf(problem, settings, null), total, weights) };
+  return { settings, spread: spreadOf(sumOf(problem, settings, null), total, problem.bands) };
 }
 
 /**
@@ -65,7 +64,7 @@ export function bestOfSub(
   sub: number,
   gridFor: (setting: SubSetting) => SubGrid,
 ): SubSolution {
-  const { fields, bandHz, weights } = problem;
+  const { fields, bands } = problem;
   const own = from.settings[sub];
   const field = fields[sub];
   if (!own || !field) return from;
@@ -78,13 +77,13 @@ export function bestOfSub(
   const sum = silence(field);
   let best = from;
   for (const delaySeconds of delaysSeconds) {
-    const turnRe = bandHz.map((hz) => Math.cos(2 * Math.PI * hz * delaySeconds));
-    const turnIm = bandHz.map((hz) => -Math.sin(2 * Math.PI * hz * delaySeconds));
+    const turnRe = bands.hz.map((hz) => Math.cos(2 * Math.PI * hz * delaySeconds));
+    const turnIm = bands.hz.map((hz) => -Math.sin(2 * Math.PI * hz * delaySeconds));
     for (const gainDb of gainsDb) {
       const gain = 10 ** (gainDb / 20);
       for (const inverted of polarities) {
         addTurned(sum, others, field, turnRe, turnIm, inverted ? -gain : gain);
-        const spread = spreadOf(sum, otherGains + gain, weights);
+        const spread = spreadOf(sum, otherGains + gain, bands);
         if (spread.cost < best.spread.cost) {
           const setting = { delaySeconds, gainDb, inverted };
           best = { settings: from.settings.map((one, i) => (i === sub ? setting : one)), spread };
@@ -96,7 +95,7 @@ export function bestOfSub(
 }
 
 function sumOf(
-  { fields, bandHz }: SubProblem,
+  { fields, bands }: SubProblem,
   settings: readonly SubSetting[],
   without: number | null,
 ): FieldSum {
@@ -105,7 +104,7 @@ function sumOf(
   const sum = silence(first);
   for (const [index, setting] of settings.entries()) {
     const field = fields[index];
-    if (field && index !== without) addSub(sum, sum, field, setting, bandHz);
+    if (field && index !== without) addSub(sum, sum, field, setting, bands.hz);
   }
   return sum;
 }
