@@ -34,7 +34,7 @@ export interface SubAlignment extends DelayAndPolarity, SumFigures {
   readonly toleranceSeconds: readonly [number, number];
   /** 90 % interval from how the seats differ; null for fewer than three. */
   readonly interval: readonly [number, number] | null;
-  /** Delay at which the sub sets in with the mains. */
+  /** Delay at which the direct sounds line up. */
   readonly centreSeconds: number;
   /** 'another delay': one seat less and another is chosen. More seats would settle either. */
   readonly doubt: 'few seats' | 'another delay' | null;
@@ -59,8 +59,8 @@ const notWired: DelayAndPolarity = { delaySeconds: 0, inverted: false };
 
 /**
  * Delay and polarity of a sub against a main, or several with weights, at all seats: of the local
- * minima of the energy lost about the crossover (scanDelays) near where the sub sets in with the
- * mains, the one of least loss, distance from there counted against it (delayCandidates). Polarity
+ * minima of the energy lost about the crossover (scanDelays) near where the direct sounds line up
+ * (delayCentre), the one of least loss, distance from there counted against it (delayCandidates). Polarity
  * and half a period are nearly the same thing in an octave, so the distance decides between them.
  * Never worse than what is set now. Throws RangeError for no mains, seats that differ in number,
  * other grids, or silence. Own method; accuracy: tests/accuracy.
@@ -76,7 +76,7 @@ export function alignSub(
   if (noiseMarginDb < leastMarginDb) {
     return { kind: 'cannot tell', why: 'noise', quieter: null, action: 'measure louder' };
   }
-  const centreSeconds = delayCentre(played.hz, played.crossoverHz, played.mains, played.sub);
+  const centreSeconds = delayCentre(played);
   if (centreSeconds === null || Math.abs(scan.mainOverSubDb) > widestGapDb) {
     const quieter = scan.mainOverSubDb < 0 ? 'mains' : 'sub';
     return { kind: 'cannot tell', why: 'no overlap', quieter, action: 'set levels first' };

@@ -7,23 +7,30 @@ export interface AlignedDelay extends DelayAndPolarity {
 }
 
 export interface DelayWindow {
-  /** Where the sub sets in with the mains. */
+  /** Where the direct sounds line up. */
   readonly centreSeconds: number;
-  /** One period of the crossover; looked at as far to either side. */
+  /** One period of the crossover. */
   readonly periodSeconds: number;
   /** Whether the sub may be turned over. */
   readonly canInvert: boolean;
 }
 
 const stepSeconds = 0.00025;
-/** A delay a whole period from the centre must save so much to be taken, dB; grows with the square. */
-const pullDb = 1;
+/** Delays are looked at as far from the centre, periods. */
+const reach = 1.25;
+/** The centre is not known better than this, periods: nearer delays are all as good. */
+const freePeriods = 0.4;
+/** What a delay a period farther must save to be taken, dB; grows with the square. */
+const pullDb = 2;
 
-/** Local minima of the loss within a period of the centre, the first the one to take. */
+/**
+ * Local minima of the loss within 1.25 periods of the centre, the first the one to take: of least
+ * loss + 2 dB · max(0, |τ − centre|·fx − 0.4)². Constants learnt in tuning rooms of tests/accuracy.
+ */
 export function delayCandidates(scan: DelayScan, window: DelayWindow): readonly AlignedDelay[] {
   const { centreSeconds, periodSeconds, canInvert } = window;
-  const count = Math.max(2, Math.ceil(periodSeconds / stepSeconds));
-  const step = periodSeconds / count;
+  const count = Math.max(8, Math.ceil((reach * periodSeconds) / stepSeconds));
+  const step = (reach * periodSeconds) / count;
   const found = (canInvert ? [false, true] : [false]).flatMap((inverted) => {
     const losses = Array.from({ length: 2 * count + 1 }, (_, n) =>
       scan.lossDb({ delaySeconds: centreSeconds + (n - count) * step, inverted }),
@@ -35,7 +42,8 @@ export function delayCandidates(scan: DelayScan, window: DelayWindow): readonly 
     });
   });
   const cost = ({ lossDb, delaySeconds }: AlignedDelay): number =>
-    lossDb + pullDb * ((delaySeconds - centreSeconds) / periodSeconds) ** 2;
+    lossDb +
+    pullDb * Math.max(0, Math.abs(delaySeconds - centreSeconds) / periodSeconds - freePeriods) ** 2;
   return found.sort((a, b) => cost(a) - cost(b));
 }
 

@@ -1,11 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { bandEnvelope, envelopeOnset } from '../../../dsp/bass/band-envelope';
 import { delayCentre } from '../../../dsp/bass/delay-centre';
+import { playSides, type CrossoverTerms } from '../../../dsp/bass/played-sides';
+import type { SeatTransfers } from '../../../dsp/bass/transfer';
 import { seededRandom } from '../../../dsp/signal/random';
 import { expectClose } from '../../close';
 import { arrivals, directSound, echoes, hz } from './seat-responses';
 
 const band = { hz, lowHz: 40, highHz: 160 };
+
+type CrossoverFilters = Pick<CrossoverTerms, 'highPass' | 'lowPass'>;
+const bare: CrossoverFilters = { highPass: [], lowPass: [] };
 
 describe('bandEnvelope', () => {
   it('of one arrival has its largest value there, twice the area of the band', () => {
@@ -50,19 +55,32 @@ describe('envelopeOnset', () => {
 });
 
 describe('delayCentre', () => {
+  const between = (main: SeatTransfers, sub: SeatTransfers, filters: CrossoverFilters = bare) =>
+    delayCentre(playSides([{ seats: main }], sub, { hz, crossoverHz: 80, ...filters }));
+
   it('is the delay between two sources that are alike', () => {
-    const mains = [{ seats: directSound([0.01, 0.014]), weight: 1 }];
-    expectClose(delayCentre(hz, 80, mains, directSound([0.007, 0.011])), 0.003, 1e-5);
+    const found = between(directSound([0.01, 0.014]), directSound([0.007, 0.011]));
+    expectClose(found, 0.003, 1e-5);
   });
 
   it('is the delay by which echoes of the same room are moved', () => {
     const main = echoes(seededRandom(5), 3, 0.02);
     const sub = echoes(seededRandom(5), 3, 0.015);
-    expectClose(delayCentre(hz, 80, [{ seats: main, weight: 1 }], sub), 0.005, 1e-4);
+    expectClose(between(main, sub), 0.005, 1e-4);
+  });
+
+  it('lines up the peaks that filters give, not their onsets', () => {
+    const paired: CrossoverFilters = {
+      highPass: [{ family: 'linkwitz-riley', kind: 'high-pass', order: 4, cutoffHz: 80 }],
+      lowPass: [{ family: 'linkwitz-riley', kind: 'low-pass', order: 4, cutoffHz: 80 }],
+    };
+    const at = directSound([0.02, 0.021, 0.022]);
+    // The pair is in phase, so its best delay is none, and a quarter period off counts for nothing.
+    expectClose(between(at, at, paired), 0, 1 / 320);
   });
 
   it('of silence is null', () => {
     const silent = [arrivals([])];
-    expect(delayCentre(hz, 80, [{ seats: silent, weight: 1 }], silent)).toBeNull();
+    expect(between(silent, silent)).toBeNull();
   });
 });
