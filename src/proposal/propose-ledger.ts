@@ -25,7 +25,8 @@ export function proposeLedger(
     const { name, lossDb, leastLossDb, gaps } = line;
     const own = ground.channels.find(({ label }) => label === name);
     const crossoverHz = own ? (choice.crossoverHz[own.group] ?? null) : null;
-    const mendable = canBeFull !== null && lossDb - leastLossDb > mendableDb;
+    const opened = gaps.some(({ opens }) => opens !== null);
+    const mendable = canBeFull !== null && (opened || lossDb - leastLossDb > mendableDb);
     return {
       channel: own?.label ?? 'LFE',
       carrier: carrierOf(ground, own !== undefined, crossoverHz),
@@ -73,7 +74,7 @@ function whyLost(
   const reason = widest
     ? `from ${sayHz(widest.lowHz)} to ${sayHz(widest.highHz)} it reaches nobody, because ${opened === null ? lowEnd : openers[opened]}`
     : crossoverHz !== null && lossDb - leastLossDb > mendableDb
-      ? `nothing is lost for good, but about ${sayHz(crossoverHz)} its speaker and the ${hasSubs ? 'subs' : 'fronts'} share it, and the filters overlap little; where both add up in phase less is missing`
+      ? `nothing is lost for good, but about ${sayHz(crossoverHz)} its speaker and the ${hasSubs ? 'subs' : 'fronts'} that share it are falling off already`
       : lowEnd;
   return {
     sentence: `${name} loses ${sayLossDb(lossDb)} of its bass: ${reason}.`,
