@@ -76,6 +76,7 @@ function proposeDistance(
   const inSum = costDb >= 0.05 ? ` and ${sayLossDb(costDb)} at the crossover` : '';
   const reasons = [
     finding,
+    ...(channel.label === readings.reference ? [sayDifferences(readings)] : []),
     ...(shift === 0 ? [] : [plain(moved)]),
     plain(`Rounding to ${sayStep(step, unit)} costs ${sayNumber(costMs, 2)} ms${inSum}.`),
   ];
@@ -114,6 +115,13 @@ function untold(...reasons: Reason[]): DistanceProposal {
 
 function plain(sentence: string): Reason {
   return { sentence, grounds: [] };
+}
+
+/** Why a wrong tape distance does no harm, and what the differences rest on. */
+function sayDifferences({ absolute, temperatureCelsius }: Readings): Reason {
+  const given = absolute ? '' : ' Only differences matter: an error of the tape moves all alike.';
+  const air = `The others follow from their arrivals at the speed of sound of ${sayNumber(temperatureCelsius, 0)} °C.`;
+  return plain(`${air}${given}`);
 }
 
 function sayAligned({ channel, reading }: ChannelMeasurement, metres: number): Reason {

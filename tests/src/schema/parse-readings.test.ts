@@ -1,11 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { parseReadings } from '../../../src/schema/parse-readings';
 import { isTrouble } from '../../../src/trouble';
+import { roomyBass } from '../proposal/sample-bass';
 import { exampleReadings } from './example-readings';
 
 describe('parseReadings', () => {
   it('brings readings back as they were printed', () => {
     expect(parseReadings(JSON.stringify(exampleReadings()))).toEqual(exampleReadings());
+  });
+
+  it('brings the bass of channels back, and readings that have none', () => {
+    const readings = exampleReadings();
+    const [first, ...others] = readings.channels;
+    if (!first) return expect.fail('no channel');
+    const channels = [{ ...first, bass: roomyBass(0.001, 1) }, ...others];
+    const text = JSON.stringify({ ...readings, channels });
+    expect(parseReadings(text)).toEqual({ ...readings, channels });
   });
 
   it('takes readings whose curves were left away', () => {
@@ -21,6 +31,11 @@ describe('parseReadings', () => {
       'a take instead',
       (readings) => (readings.format = 'leadline-take'),
       /"format" is "leadline-take"/,
+    ],
+    [
+      'bass of too few frequencies',
+      (readings) => (at(readings, 0).bass = { re: [1], im: [0] }),
+      /"channels\[0\]\.bass" is an object and should be two columns of 241 numbers/,
     ],
     ['another version', (readings) => (readings.version = 7), /"version" is 7/],
     [
