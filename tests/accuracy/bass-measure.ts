@@ -1,7 +1,7 @@
 import { alignSub, scanAlignment, type AlignmentOptions } from '../../dsp/bass/align-sub';
 import { alignSeveralSubs, judgeSubs } from '../../dsp/bass/align-several-subs';
 import { bandEnvelope, envelopeOnset } from '../../dsp/bass/band-envelope';
-import { firstStepFrom } from '../../dsp/bass/crossover-rules';
+import { crossoverF6Hz, firstStepFrom, measuredFactor } from '../../dsp/bass/crossover-rules';
 import type { DelayAndPolarity } from '../../dsp/bass/delay-scan';
 import { throughPath } from '../../dsp/bass/electrical-path';
 import { predictSum } from '../../dsp/bass/predict-sum';
@@ -36,6 +36,8 @@ export interface BassFigures {
   readonly crossovers: readonly {
     readonly seats: 'one seat' | 'six seats';
     readonly chosenHz: number;
+    /** From the fit's 80 % quantile of f6, not the 85 % one. */
+    readonly chosen80Hz: number;
     /** By the same rule on the true f6. */
     readonly ruleHz: number;
     readonly f6Hz: number;
@@ -66,7 +68,6 @@ export interface BassFigures {
 const stepsHz = [40, 50, 60, 70, 80, 90, 100, 110, 120, 150, 200];
 /** Crossovers at which subs are aligned: as the rule says, within what a bed is given. */
 const alignedHz = [50, 120] as const;
-const measuredFactor = 1.25;
 
 /** Crossovers, alignment and two subs in one room. */
 export function measureBass(preset: RoomPreset, seed: number): BassFigures {
@@ -83,7 +84,7 @@ export function measureBass(preset: RoomPreset, seed: number): BassFigures {
 }
 
 /** Four speakers in the main's place, from one seat and from all measured ones. */
-function measureCrossovers(
+export function measureCrossovers(
   { mainRooms, main }: BassScene,
   seed: number,
 ): BassFigures['crossovers'] {
@@ -105,7 +106,17 @@ function measureCrossovers(
     ] as const;
     const step = (f6: number): number => firstStepFrom(measuredFactor * f6, stepsHz) ?? Infinity;
     return fits.flatMap(([seats, fit]) =>
-      isRefusal(fit) ? [] : [{ seats, chosenHz: step(fit.f6Upper80Hz), ruleHz: step(f6Hz), f6Hz }],
+      isRefusal(fit)
+        ? []
+        : [
+            {
+              seats,
+              chosenHz: step(crossoverF6Hz(fit.f6Upper80Hz, fit.f6Hz.high)),
+              chosen80Hz: step(fit.f6Upper80Hz),
+              ruleHz: step(f6Hz),
+              f6Hz,
+            },
+          ],
     );
   });
 }
