@@ -139,10 +139,12 @@ function subsRows(rooms: readonly BassFigures[]): Row[] {
     const name = `${way}: seat deviation`;
     const prototype = subsPrototypes[way] ?? '';
     return [
-      shown(name, decibels(deviation), prototype),
       ...(way === 'here'
-        ? [atMost('here: of the deviation of one sub', deviation / alone, 0.72, '71 %', percent)]
-        : []),
+        ? [
+            atMost(name, deviation, 2.1, prototype, decibels),
+            atMost('here: of the deviation of one sub', deviation / alone, 0.72, '71 %', percent),
+          ]
+        : [shown(name, decibels(deviation), prototype)]),
       shown(`${way}: at three other seats`, decibels(mean(({ elsewhereDb }) => elsewhereDb))),
       shown(`${way}: level re the loudest in phase`, decibels(mean(({ levelDb }) => levelDb))),
     ];
