@@ -9,6 +9,8 @@ export interface ChannelMeasurement {
   readonly reading: ChannelReading | null;
   /** The roll-off of its model, from all seats; null when none was read together. */
   readonly together: RolloffTogether | null;
+  /** What it contradicts: the speaker's own reading, its sheet. */
+  readonly contradicted?: readonly string[];
 }
 
 export type MissingNumber = 'roll-off' | 'arrival' | 'level';
@@ -17,7 +19,7 @@ export type MissingNumber = 'roll-off' | 'arrival' | 'level';
 export function pairReadings(
   readings: Readings,
   layout: Layout,
-  together: readonly RolloffTogether[],
+  together: readonly RolloffTogether[] = [],
 ): readonly ChannelMeasurement[] {
   const byLabel = new Map(readings.channels.map((reading) => [reading.channel, reading]));
   return layoutOrder

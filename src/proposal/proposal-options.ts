@@ -1,4 +1,6 @@
 import type { Readings, RolloffReading } from '../reading/reading';
+import { contradictSheet, contradictTogether } from '../reading/contradict-together';
+import type { RolloffTogether } from '../reading/rolloff-together';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import type { SeatReadings } from './bass-field';
@@ -15,22 +17,30 @@ export interface ProposalOptions {
   readonly otherSeats?: readonly SeatReadings[];
   /** Default: the tuner keeps to everything. */
   readonly choices?: ProposalChoices;
-  /** The roll-off of a speaker; default that of its own reading. */
+  /** Roll-offs read together from several seats and speakers; they go before a speaker's own. */
+  readonly together?: readonly RolloffTogether[];
+  /** The roll-off of a speaker; default that read together, else that of its own reading. */
   readonly rolloffOf?: (channel: ChannelLabel) => RolloffReading | null;
   /** 'later' leaves sums and alignment aside, which takes most of the time; default 'now'. */
   readonly sums?: 'now' | 'later';
 }
 
-/** The layout's channels with their readings, roll-offs from elsewhere where that is asked for. */
+/**
+ * The layout's channels with their readings, their roll-offs read together where they were, or from
+ * elsewhere where that is asked for.
+ */
 export function measuredMembers(
   readings: Readings,
   layout: Layout,
-  rolloffOf: ProposalOptions['rolloffOf'],
+  { rolloffOf, together = [] }: Pick<ProposalOptions, 'rolloffOf' | 'together'>,
 ): readonly ChannelMeasurement[] {
-  const members = pairReadings(readings, layout);
-  if (!rolloffOf) return members;
-  return members.map(({ channel, reading }) => ({
-    channel,
-    reading: reading && { ...reading, rolloff: rolloffOf(channel.label) },
-  }));
+  return pairReadings(readings, layout, together).map((member) => {
+    const { channel, reading, together: found } = member;
+    if (!reading) return member;
+    const joint = found?.finding.rolloff;
+    const said = found ? [contradictSheet(found), contradictTogether(reading, found)] : [];
+    const contradicted = said.filter((one) => one !== null);
+    const rolloff = rolloffOf ? rolloffOf(channel.label) : (joint ?? reading.rolloff);
+    return { ...member, contradicted, reading: { ...reading, rolloff } };
+  });
 }

@@ -78,6 +78,8 @@ export interface GroupProposal {
   /** The speaker that asks for the highest crossover, and by which reading. */
   readonly decidedBy: ChannelLabel | null;
   readonly decidedByReading: 'roll-off' | 'distortion' | 'compression' | null;
+  /** What the deciding roll-off was read from together; left out: from its own reading alone. */
+  readonly readFrom?: { readonly channels: readonly ChannelLabel[]; readonly heard: string };
   /** All reasons in one. */
   readonly reason: string;
   readonly reasons: readonly Reason[];

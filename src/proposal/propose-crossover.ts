@@ -1,5 +1,6 @@
 import type { Decider } from '../../dsp/bass/crossover-rules';
 import { firstStepFrom } from '../../dsp/bass/crossover-rules';
+import { heardInWords } from '../reading/rolloff-together';
 import type { ChannelLabel } from '../system/channel';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
 import { judgeGroup, type GroupCase, type JudgedGroup } from './group-case';
@@ -45,15 +46,22 @@ export function proposeCrossover(one: GroupCase): CrossoverProposal {
     nearestHz: fits ? null : (best?.stepHz ?? null),
     decidedBy: decider?.channel.label ?? null,
     decidedByReading: decidedBy.by,
+    ...readFrom(decider),
     reason: sayReasons(reasons),
     reasons,
     warnings: [
       ...(crossoverHz === null ? [] : warnLocalised(crossoverHz, members)),
       ...missing,
+      ...new Set(members.flatMap(({ contradicted = [] }) => contradicted)),
       ...(decider?.reading?.faults.map(({ sentence }) => sentence) ?? []),
     ],
     alternatives: judged.alternatives,
   };
+}
+
+function readFrom(decider: ChannelMeasurement | undefined): Pick<GroupProposal, 'readFrom'> {
+  const order = decider?.together?.finding.rolloff ? decider.together.order : null;
+  return order ? { readFrom: { channels: order.channels, heard: heardInWords(order) } } : {};
 }
 
 function reasonsOf(
@@ -105,12 +113,16 @@ function sayDecider({ name, by, neededHz }: Decider, members: readonly ChannelMe
 }
 
 /** A speaker's f6 with its interval, as a reason. */
-export function sayRolloff({ channel, reading }: ChannelMeasurement, lead: string): Reason {
+export function sayRolloff(
+  { channel, reading, together }: ChannelMeasurement,
+  lead: string,
+): Reason {
+  const from = together?.finding.rolloff ? `, read from ${heardInWords(together.order)}` : '';
   const f6 = reading?.rolloff?.f6Hz;
   const [low, high] = f6?.interval ?? [0, 0];
   return {
     sentence: startSentence(
-      `${channel.name} is 6 dB down at ${sayHz(f6?.median ?? 0)}${lead} (90 % between ${sayHz(low)} and ${sayHz(high)}).`,
+      `${channel.name} is 6 dB down at ${sayHz(f6?.median ?? 0)}${lead}${from} (90 % between ${sayHz(low)} and ${sayHz(high)}).`,
     ),
     grounds: groundsOf([channel.label], 'rolloff'),
   };

@@ -28,7 +28,7 @@ export function proposeSettings(
   const abilities = abilitiesOf(processor, sheet);
   const refused = checkProcessor(abilities) ?? checkReadings(readings, layout);
   if (refused) return refused;
-  const members = measuredMembers(readings, layout, options.rolloffOf);
+  const members = measuredMembers(readings, layout, options);
   const { seats, missing } = usableSeats({ name: seat, readings }, otherSeats, layout);
   const captured = members.some(
     ({ channel, reading }) => channel.kind === 'sub' && Boolean(reading?.bass),

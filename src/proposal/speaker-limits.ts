@@ -17,7 +17,7 @@ export function speakerLimits({ channel, reading }: ChannelMeasurement): Speaker
 
 /** The lowest frequency at which a speaker keeps within a limit of distortion; null where not read. */
 export function lowestOf(
-  { channel, reading }: ChannelMeasurement,
+  { channel, reading }: Pick<ChannelMeasurement, 'channel' | 'reading'>,
   percent: 5 | 10,
 ): SpeakerLimits['lowest'] {
   const distortion = reading?.distortion;

@@ -30,7 +30,7 @@ export function workbenchOf(
 ): Workbench {
   const { sheet = null, seat = 'Seat 1', otherSeats = [] } = options;
   const abilities = abilitiesOf(processor, sheet);
-  const members = measuredMembers(readings, layout, options.rolloffOf);
+  const members = measuredMembers(readings, layout, options);
   const { seats } = usableSeats({ name: seat, readings }, otherSeats, layout);
   const labels = members.map(({ channel }) => channel.label);
   return {

@@ -5,10 +5,10 @@ import {
   rolloffBandHz,
   type RolloffBands,
 } from '../../dsp/rolloff/rolloff-bands';
-import type { BassReading } from './reading';
+import type { BassBands } from './reading';
 
 /** Bands as plain numbers of six digits, small enough to lie in a session. */
-export function keepBass({ power, noisePower, lines, early }: RolloffBands): BassReading {
+export function keepBass({ power, noisePower, lines, early }: RolloffBands): BassBands {
   return {
     power: rounded(power),
     noisePower: rounded(noisePower),
@@ -25,7 +25,7 @@ export function keepBass({ power, noisePower, lines, early }: RolloffBands): Bas
  * The bands that were kept, as they were read. Early parts through other windows than those of
  * today are left away.
  */
-export function bassBands(kept: BassReading): RolloffBands {
+export function bassBands(kept: BassBands): RolloffBands {
   const power = Float64Array.from(kept.power);
   const noisePower = Float64Array.from(kept.noisePower);
   const alike =

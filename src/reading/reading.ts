@@ -49,7 +49,7 @@ export interface RolloffReading {
  * The bass of one speaker at one place, plain numbers: what a roll-off is read from together with
  * that of other seats and of speakers of the same model. Bands at 15·2^(k/12) Hz, k = 0 … 60.
  */
-export interface BassReading {
+export interface BassBands {
   /** Power without the noise's, re the 180 to 500 Hz mean; may be below 0 in noise. */
   readonly power: readonly number[];
   readonly noisePower: readonly number[];
@@ -124,7 +124,7 @@ export interface ChannelReading {
   readonly polarity: 'normal' | 'inverted' | 'cannot tell';
   readonly rolloff: RolloffReading | null;
   /** Left out where nothing was read or a crossover was in force, and in older sessions. */
-  readonly bassBands?: BassReading | undefined;
+  readonly bassBands?: BassBands | undefined;
   /** Signal over noise, dB, in the band that decides the roll-off (40 to 80 Hz). */
   readonly bassMarginDb: number | null;
   /** Impulse-response peak over its pre-arrival noise, dB. */

@@ -1,7 +1,7 @@
 import type { ChannelLabel } from '../system/channel';
 import { bassBands } from './kept-bass';
 import { readRolloffTogether } from './read-rolloff-together';
-import type { BassReading } from './reading';
+import type { BassBands } from './reading';
 import type { RolloffFinding } from './rolloff-finding';
 
 /** The bass of one speaker at one seat, as it lies in a session. */
@@ -9,7 +9,7 @@ export interface KeptAtSeat {
   readonly channel: ChannelLabel;
   /** Seats of one name are one place of the microphone. */
   readonly seat: string;
-  readonly bass: BassReading;
+  readonly bass: BassBands;
 }
 
 /** What one roll-off is read from: speakers of one model, as heard at the seats. */

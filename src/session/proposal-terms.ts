@@ -4,6 +4,7 @@ import type { ProcessorSteps } from '../proposal/proposal';
 import type { ProposalOptions } from '../proposal/proposal-options';
 import { joinReadings } from '../reading/join-readings';
 import type { Readings } from '../reading/reading';
+import type { RolloffTogether } from '../reading/rolloff-together';
 import type { Layout } from '../system/channel';
 import type { SessionDocument } from './document';
 import { takesHere } from './take-record';
@@ -13,7 +14,7 @@ export interface ProposalTerms {
   readonly readings: Readings;
   readonly layout: Layout;
   readonly processor: ProcessorSteps;
-  readonly options: Pick<ProposalOptions, 'sheet' | 'seat' | 'otherSeats' | 'choices'>;
+  readonly options: Pick<ProposalOptions, 'sheet' | 'seat' | 'otherSeats' | 'choices' | 'together'>;
 }
 
 /** What the readings of the current position are proposed from. */
@@ -21,6 +22,7 @@ export function proposalTerms(
   document: SessionDocument,
   readings: Readings,
   layout: Layout,
+  together: readonly RolloffTogether[],
 ): ProposalTerms {
   const { sheet, processor, position, choices, chosenCrossoverHz } = document;
   const all: ProposalChoices = { ...choices, crossoverHz: chosenCrossoverHz };
@@ -29,7 +31,7 @@ export function proposalTerms(
     readings,
     layout,
     processor,
-    options: { sheet, seat: position.name, otherSeats, choices: all },
+    options: { sheet, seat: position.name, otherSeats, choices: all, together },
   };
 }
 

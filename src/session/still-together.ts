@@ -1,8 +1,8 @@
-import type { BassReading } from '../reading/reading';
+import type { BassBands } from '../reading/reading';
 import { isSameOrder, type RolloffTogether, type TogetherOrder } from '../reading/rolloff-together';
 
 /** Findings that were read in this page, by the first bass of their orders. */
-const remembered = new WeakMap<BassReading, readonly RolloffTogether[]>();
+const remembered = new WeakMap<BassBands, readonly RolloffTogether[]>();
 /** Of one bass so many are kept: what was said of its model a while ago may be said again. */
 const mostKept = 8;
 

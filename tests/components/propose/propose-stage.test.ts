@@ -60,7 +60,7 @@ describe('the Propose stage without readings', () => {
     const channels = layout524.channels.map(({ label }) => ({
       ...emptyReading(label),
       faults: [],
-      bass: inventedBass(),
+      bassBands: inventedBass(),
     }));
     const readings = { ...inventedReadings(layout524), channels };
     const document = { ...bench.state.document, takes: [{ ...take, readings }] };
@@ -88,7 +88,7 @@ describe('the Propose stage', () => {
     const together = [inventedTogether(['FL', 'FR'], inventedRolloff(88))];
     const bench = bench524();
     const { processor } = bench.state.document;
-    const proposal = proposeSettings(readings, layout524, processor, together);
+    const proposal = proposeSettings(readings, layout524, processor, { together });
     if (isTrouble(proposal)) throw new RangeError(proposal.sentence);
     bench.set({ together, proposal });
     const stage = await proposing(bench);

@@ -1,9 +1,9 @@
-import type { BassReading, Estimate, RolloffReading } from '../../../src/reading/reading';
+import type { BassBands, Estimate, RolloffReading } from '../../../src/reading/reading';
 import type { RolloffTogether } from '../../../src/reading/rolloff-together';
 import type { ChannelLabel } from '../../../src/system/channel';
 
 /** Bass that is only told apart, not read. */
-export function inventedBass(): BassReading {
+export function inventedBass(): BassBands {
   const flat = Array.from({ length: 61 }, () => 1);
   return { power: flat, noisePower: flat.map(() => 0), lines: flat, early: [] };
 }

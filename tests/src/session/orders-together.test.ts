@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BassReading, ChannelReading } from '../../../src/reading/reading';
+import type { BassBands, ChannelReading } from '../../../src/reading/reading';
 import { isSameOrder } from '../../../src/reading/rolloff-together';
 import type { Position, SessionDocument, TakeRecord } from '../../../src/session/document';
 import { ordersTogether } from '../../../src/session/orders-together';
@@ -24,7 +24,9 @@ function take(
 ): TakeRecord {
   const record = { ...sampleTake('4.1'), id: `${position.id} take`, position, ...more };
   if (!record.readings) return record;
-  const channels = record.readings.channels.map((one) => change({ ...one, bassBands: inventedBass() }));
+  const channels = record.readings.channels.map((one) =>
+    change({ ...one, bassBands: inventedBass() }),
+  );
   return { ...record, readings: { ...record.readings, channels } };
 }
 
@@ -40,7 +42,7 @@ const heard = (document: SessionDocument): string[] =>
     order.heard.map(({ channel, seat: at }) => `${channel}@${at}`).join(' '),
   );
 
-const bassOf = (record: TakeRecord, label: string): BassReading | undefined =>
+const bassOf = (record: TakeRecord, label: string): BassBands | undefined =>
   record.readings?.channels.find(({ channel }) => channel === label)?.bassBands;
 
 describe('what is read together', () => {

@@ -74,7 +74,7 @@ describe('roll-offs read together', () => {
   it('say why there are none in older sessions, and nothing where there is bass', async () => {
     expect(textOf(await shown(benchOf([])))).toContain('Repeat the take at full range');
     const readings = inventedReadings(layout524);
-    const channels = readings.channels.map((one) => ({ ...one, bass: inventedBass() }));
+    const channels = readings.channels.map((one) => ({ ...one, bassBands: inventedBass() }));
     const sheet = await shown(benchOf([], {}, { ...readings, channels }));
     expect(textOf(sheet)).not.toContain('Repeat the take');
   });
