@@ -51,7 +51,7 @@ export function adviseFullRange(
   const sub = worstRolloff(subs);
   const enoughHz = Math.max(deepHz, sub ? f6Of(sub) : 0);
   const deep = (worst.reading?.rolloff?.f6UpperHz ?? Infinity) <= enoughHz;
-  const reaches = sayRolloff(worst, '');
+  const reaches = sayRolloff(worst, [worst]);
   const compared: Reason = {
     sentence: deep
       ? `That is as low as is needed (${sayHz(enoughHz)}).`

@@ -59,7 +59,10 @@ export function proposeCrossover(one: GroupCase): CrossoverProposal {
   };
 }
 
-function readFrom(decider: ChannelMeasurement | undefined): Pick<GroupProposal, 'readFrom'> {
+/** What a deciding roll-off was read from together. */
+export function readFrom(
+  decider: ChannelMeasurement | null | undefined,
+): Pick<GroupProposal, 'readFrom'> {
   const order = decider?.together?.finding.rolloff ? decider.together.order : null;
   return order ? { readFrom: { channels: order.channels, heard: heardInWords(order) } } : {};
 }
@@ -108,23 +111,33 @@ function sayDecider({ name, by, neededHz }: Decider, members: readonly ChannelMe
     ];
   }
   if (!rolloff) return [];
-  const known = members.filter(({ reading }) => reading?.rolloff);
-  return [sayRolloff(member, known.length > 1 ? ', the highest of the group' : '')];
+  return [sayRolloff(member, members)];
 }
 
-/** A speaker's f6 with its interval, as a reason. */
+/** A speaker's f6 with its interval, as a reason; with it those it was read together with. */
 export function sayRolloff(
-  { channel, reading, together }: ChannelMeasurement,
-  lead: string,
+  decider: ChannelMeasurement,
+  members: readonly ChannelMeasurement[],
 ): Reason {
+  const known = members.filter(({ reading }) => reading?.rolloff);
+  const { together, reading } = decider;
+  const shared = known.filter(
+    (one) => one === decider || (together !== null && one.together === together),
+  );
+  const names = sayList(shared.map(({ channel }) => channel.name));
+  const verb = shared.length > 1 ? 'are' : 'is';
+  const lead = known.length > shared.length ? ', the highest of the group' : '';
   const from = together?.finding.rolloff ? `, read from ${heardInWords(together.order)}` : '';
   const f6 = reading?.rolloff?.f6Hz;
   const [low, high] = f6?.interval ?? [0, 0];
   return {
     sentence: startSentence(
-      `${channel.name} is 6 dB down at ${sayHz(f6?.median ?? 0)}${lead}${from} (90 % between ${sayHz(low)} and ${sayHz(high)}).`,
+      `${names} ${verb} 6 dB down at ${sayHz(f6?.median ?? 0)}${lead}${from} (90 % between ${sayHz(low)} and ${sayHz(high)}).`,
     ),
-    grounds: groundsOf([channel.label], 'rolloff'),
+    grounds: groundsOf(
+      shared.map(({ channel }) => channel.label),
+      'rolloff',
+    ),
   };
 }
 

@@ -2,7 +2,7 @@ import type { Abilities } from './abilities';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
 import { judgeGroup, type GroupCase } from './group-case';
 import { sayHz, startSentence } from './phrases';
-import { sayRolloff, type CrossoverProposal } from './propose-crossover';
+import { readFrom, sayRolloff, type CrossoverProposal } from './propose-crossover';
 import { groundsOf, sayReasons, type Reason } from './reason';
 
 /**
@@ -33,7 +33,7 @@ export function proposeWithoutSubs(
   const crossoverHz = hands && best ? best.stepHz : null;
   const reasons: Reason[] = [
     ...(group === 'fronts' || crossoverHz === null ? [noSub] : []),
-    ...(lowest ? [sayRolloff(lowest, members.length > 1 ? ', the highest of the group' : '')] : []),
+    ...(lowest ? [sayRolloff(lowest, members)] : []),
     crossoverHz !== null && front
       ? {
           sentence: startSentence(
@@ -53,6 +53,7 @@ export function proposeWithoutSubs(
     measuredHz: judged && crossoverHz !== null ? judged.measuredHz : null,
     decidedBy: lowest?.channel.label ?? null,
     decidedByReading: lowest ? 'roll-off' : null,
+    ...readFrom(lowest),
     reason: sayReasons(shown),
     reasons: shown,
     warnings: members

@@ -22,8 +22,16 @@ const numbers: Readonly<Partial<Record<keyof ChannelReading, UntoldNumber>>> = {
   peakToNoiseDb: 'peak to noise',
   decaySeconds: 'decay',
 };
-/** Empty where there is nothing to tell: no path over the ceiling, nothing to draw, no noise. */
-const mayBeEmpty: readonly (keyof ChannelReading)[] = ['ceilingPathMetres', 'curves', 'margins'];
+/**
+ * Empty where there is nothing to tell: no path over the ceiling, nothing to draw, no noise; and the
+ * bass that sums are made of, of which the proposal says what it lacks.
+ */
+const mayBeEmpty: readonly (keyof ChannelReading)[] = [
+  'ceilingPathMetres',
+  'curves',
+  'margins',
+  'bass',
+];
 
 /** Fields that are empty without a sentence that asks for one thing; none should be. */
 export function silentGaps(reading: ChannelReading): string[] {
