@@ -24,6 +24,9 @@ const bursts = {
 /** Gaps grow unevenly by so many milliseconds, so that no shift of the row looks like the row. */
 const unevenMilliseconds = [0, 31, 7, 53, 17, 43, 11];
 
+/** Bursts that sound once more at the end. */
+const repeatedBursts = 2;
+
 export interface StopOptions {
   /** Default 48 kHz. */
   readonly sampleRate?: number;
@@ -34,7 +37,8 @@ export interface StopOptions {
 /**
  * One stop of a walk: every channel of the layout sounds once in turn, in wiring order, by a short
  * sweep of its own length. No marks: which sound is whose must show even when the first speaker is
- * silent. Ten channels last about 9 s.
+ * silent. The first two sound once more at the end: audio lost in between shifts them. Ten channels
+ * last about 10 s.
  */
 export function layOutStop(
   layout: Layout,
@@ -45,7 +49,8 @@ export function layOutStop(
   const wake = { start: silence.length, length: samples(wakeSeconds), levelDb: wakeDb };
   let at = wake.start + wake.length + samples(settleSeconds);
   const played = layout.channels.filter(({ label }) => channels.includes(label));
-  const segments = played.map((channel, index): ScheduledSegment => {
+  const order = [...played, ...played.slice(0, repeatedBursts)];
+  const segments = order.map((channel, index): ScheduledSegment => {
     const sweep = burstOf(channel, indexOfKind(layout, channel), sampleRate);
     const sweepStart = at;
     const uneven = unevenMilliseconds[index % unevenMilliseconds.length] ?? 0;

@@ -17,7 +17,7 @@ import type { WalkSound } from './walk';
 
 /** What was heard at one stop of a walk, or from the seat. */
 export interface StopReading {
-  /** One per channel of the layout, in the order they sounded. */
+  /** One per channel that sounded, in their order. */
   readonly sounds: readonly WalkSound[];
 }
 
@@ -29,6 +29,8 @@ const arrivalHz = { lowHz: 2000, highHz: 9000 } as const;
 /** A channel counts as heard when it stands so far over the noise, dB: power in its band, and peak. */
 const leastMarginDb = { middle: 6, low: 10 } as const;
 const leastPeakDb = 18;
+/** A channel that sounds twice arrives alike; buffers are longer than this. */
+const mostMoveSeconds = 0.002;
 
 /**
  * Level, arrival and polarity of every channel at one stop (see layOutStop), whatever the delay of
@@ -50,9 +52,21 @@ export function readStop(
   if (findClipping(samples, Math.min(first, samples.length), samples.length)) return clipped;
   const bursts = hearBursts(schedule, samples);
   const delay = findCommonDelay(bursts);
-  const sounds = bursts.map((burst) => readBurst(burst, delay));
+  const all = bursts.map((burst) => readBurst(burst, delay));
+  const sounds = all.slice(0, schedule.channels.length);
+  if (hasMoved(sounds, all.slice(sounds.length))) return lost;
   const heard = ({ levelDb, lowDb }: WalkSound): boolean => levelDb !== null || lowDb !== null;
   return sounds.some(heard) ? { sounds } : nothing;
+}
+
+/** Whether channels that sounded twice came another way the second time: something was lost between. */
+function hasMoved(first: readonly WalkSound[], again: readonly WalkSound[]): boolean {
+  return again.some(({ channel, arrivalSeconds }) => {
+    const before = first.find((one) => one.channel === channel)?.arrivalSeconds ?? null;
+    if (before === null && arrivalSeconds === null) return false;
+    if (before === null || arrivalSeconds === null) return true;
+    return Math.abs(arrivalSeconds - before) > mostMoveSeconds;
+  });
 }
 
 /** One burst, when the path's delay is `delay` seconds; null: that cannot be told. */

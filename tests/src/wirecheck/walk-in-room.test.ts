@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { renderCapture } from '../../../src/rig/practice-capture';
+import { systemIn } from '../../../src/rig/practice-system';
 import type { PracticeFaults } from '../../../src/rig/practice-system';
 import { layoutFromName } from '../../../src/system/layout';
 import { isTrouble } from '../../../src/trouble';
@@ -37,8 +39,11 @@ describe('a stop', () => {
     (_, n) => 1e-4 * Math.sin(12.9898 * n * n),
   );
 
-  it('sounds every channel once, in order, with nothing that depends on one of them', () => {
-    expect(schedule.segments.map(({ channel }) => channel)).toEqual(schedule.channels);
+  it('sounds every channel in order, the first two once more, with nothing that depends on one of them', () => {
+    expect(schedule.segments.map(({ channel }) => channel)).toEqual([
+      ...schedule.channels,
+      ...schedule.channels.slice(0, 2),
+    ]);
     expect(schedule.markStarts).toEqual([]);
     const ends = schedule.segments.map(({ sweepStart, sweep }) => sweepStart + sweep.lengthSamples);
     for (const [at, { sweepStart }] of schedule.segments.entries()) {
@@ -54,6 +59,21 @@ describe('a stop', () => {
   ])('that %s says what to do', (_, samples, gaps, words) => {
     const read = readStop(schedule, { samples, sampleRate: 48_000, gaps });
     expect(isTrouble(read) && read.sentence).toContain(words);
+  });
+
+  it.each([480, 2048])('that lost %i frames unnoticed on the way says so', async (lost) => {
+    const room = { layout, seed: 4, seat: 0, hold: 'FL', faults: {}, loopback: false } as const;
+    const whole = await renderCapture(systemIn(room), schedule);
+    if (!whole) throw new Error('the practice room gave no capture');
+    const at = schedule.segments[3]?.sweepStart ?? 0;
+    const samples = new Float32Array(whole.length - lost);
+    samples.set(whole.subarray(0, at));
+    samples.set(whole.subarray(at + lost), at);
+    const read = readStop(schedule, { samples, sampleRate: 48_000, gaps: [] });
+    expect(isTrouble(read) && read.sentence).toContain('lost audio');
+    expect(isTrouble(readStop(schedule, { samples: whole, sampleRate: 48_000, gaps: [] }))).toBe(
+      false,
+    );
   });
 
   it('is refused at another rate', () => {
