@@ -1,6 +1,7 @@
 import type { Command } from './command';
 import { practiceCommand } from './practice';
 import { proposeCommand } from './propose';
+import { proveCommand } from './prove';
 import { readCommand } from './read';
 import { stimulusCommand } from './stimulus';
 import { wiringCommand } from './wiring';
@@ -10,6 +11,7 @@ export const commands: readonly Command[] = [
   stimulusCommand,
   readCommand,
   proposeCommand,
+  proveCommand,
   practiceCommand,
   wiringCommand,
 ];

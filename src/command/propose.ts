@@ -76,12 +76,14 @@ async function propose(options: GivenOptions, io: CommandIo): Promise<object | T
   return { ...proposal, toType: settingsList(proposal, layout, sheet, {}) };
 }
 
-interface GivenProcessor {
+/** A processor as the options name it. */
+export interface GivenProcessor {
   readonly sheet: ProcessorSheet | null;
   readonly steps: ProcessorSteps;
 }
 
-async function readProcessor(
+/** The sheet or the steps of the options. */
+export async function readProcessor(
   options: GivenOptions,
   io: CommandIo,
 ): Promise<GivenProcessor | Trouble> {
@@ -95,7 +97,8 @@ async function readProcessor(
   return isTrouble(sheet) ? inFile(path, sheet) : { sheet, steps: stepsOf(sheet) };
 }
 
-async function readReadings(path: string, io: CommandIo): Promise<Readings | Trouble> {
+/** Readings from a file; a Trouble names it. */
+export async function readReadings(path: string, io: CommandIo): Promise<Readings | Trouble> {
   const file = await readInputFile(path, io);
   if (isTrouble(file)) return file;
   const readings = parseReadings(textOf(file));

@@ -1,7 +1,7 @@
 import { takeFiles, takeWavSpec } from '../rig/recording-stimulus';
 import type { Layout } from '../system/channel';
 import { layoutFromName } from '../system/layout';
-import { planTake } from '../take/plan-take';
+import { firstProvingAttempt, planTake } from '../take/plan-take';
 import { defaultSweepSeconds } from '../take/schedule-take';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
@@ -41,6 +41,10 @@ export const stimulusCommand: Command = {
       name: 'overlap',
       value: 'S',
       about: "let sweeps overlap where the room's sound has died away within S, 0.1 to 10",
+    },
+    {
+      name: 'prove',
+      about: 'a take that goes through the processor as it will play, its subs by LFE',
     },
   ],
   notes: [
@@ -118,7 +122,13 @@ function scheduleFor(
   if (isTrouble(decaySeconds)) return decaySeconds;
   const { rate: sampleRate, sweepSeconds = defaultSweepSeconds, peakDb } = take;
   const settings = { sweepSeconds, averages, pauseSeconds, overlap, repeats: 0 };
-  const plan = planTake(layout, settings, null, { sampleRate, peakDb, decaySeconds });
+  const proving = { attempt: firstProvingAttempt, throughLfe: true };
+  const plan = planTake(layout, settings, null, {
+    sampleRate,
+    peakDb,
+    decaySeconds,
+    ...(options.has('prove') ? proving : {}),
+  });
   if (isTrouble(plan)) return plan;
   const [part] = plan.parts;
   if (!part) throw new RangeError(`layout ${layout.name} has no speakers`);

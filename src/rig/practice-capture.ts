@@ -10,12 +10,15 @@ import { convolver } from './practice-convolver';
 import { disturbCapture } from './practice-disturbances';
 import { practiceDrive } from './practice-drive';
 import { channelResponse } from './practice-response';
+import { dynamicsGain, processedResponses, type PracticeProcessor } from './practice-processor';
 import type { PracticeFaults, PracticeSystem } from './practice-system';
 
 export interface RenderOptions {
   /** Gain of the stimulus, dB, at most 0. */
   readonly gainDb?: number;
   readonly faults?: PracticeFaults;
+  /** What the take goes through on its way to the speakers; null or left out: nothing. */
+  readonly processor?: PracticeProcessor | null;
   /** Called after each step with the position reached on the stimulus clock; false ends the work. */
   readonly onStep?: (position: number) => Promise<boolean>;
   readonly onLevel?: (level: MicLevel) => void;
@@ -43,15 +46,18 @@ export async function renderMix(
   schedule: Schedule,
   options: RenderOptions = {},
 ): Promise<Float64Array | null> {
-  const { onStep } = options;
+  const { onStep, processor, faults = {} } = options;
   const mix = new Float64Array(schedule.lengthSamples);
+  const processed = processor && processedResponses(system, processor, faults, schedule.sampleRate);
   const firsts = new Map<ChannelLabel, ScheduledSegment>();
   for (const segment of schedule.segments) {
     if (!firsts.has(segment.channel)) firsts.set(segment.channel, segment);
   }
   for (const [channel, segment] of firsts) {
     if (onStep && !(await onStep(segment.markStart))) return null;
-    addChannel(mix, system, schedule, channel, options);
+    if (processor && processed)
+      addProcessed(mix, processed(channel), schedule, channel, processor, options);
+    else addChannel(mix, system, schedule, channel, options);
     tellLevel(mix, segment, system, options);
   }
   return mix;
@@ -86,6 +92,32 @@ function addChannel(
   for (const event of scheduleEvents(schedule, channel)) {
     through.add(mix, event.startSample, driven(event));
   }
+}
+
+/** What a channel adds through the processor, which knows how loud LFE is; cones play cleanly. */
+function addProcessed(
+  mix: Float64Array,
+  response: Float64Array | null,
+  schedule: Schedule,
+  channel: ChannelLabel,
+  processor: PracticeProcessor,
+  { gainDb = 0 }: RenderOptions,
+): void {
+  if (!response) return;
+  const through = convolver(response);
+  const turned = new Map<Float32Array, Float32Array>();
+  for (const { startSample, samples } of scheduleEvents(schedule, channel)) {
+    const gain = dynamicsGain(processor, gainDb + peakDbOf(samples));
+    const played = turned.get(samples) ?? samples.map((value) => gain * value);
+    turned.set(samples, played);
+    through.add(mix, startSample, played);
+  }
+}
+
+function peakDbOf(samples: Float32Array): number {
+  let peak = 1e-9;
+  for (const value of samples) peak = Math.max(peak, Math.abs(value));
+  return 20 * Math.log10(peak);
 }
 
 /** The pressure on the recorder's clock, computed a second at a time; null when onStep said no. */

@@ -57,11 +57,12 @@ async function renderHere(
   { room, schedule, gainDb }: PracticeOrder,
   { signal, onStep, onLevel }: PracticeListeners,
 ): Promise<PracticeRecord | null> {
-  const { faults } = room;
+  const { faults, processor = null } = room;
   const system = systemIn(room);
   const samples = await renderCapture(system, schedule, {
     gainDb,
     faults,
+    processor,
     onStep: async (position) => {
       if (signal.aborted) return false;
       onStep(position);

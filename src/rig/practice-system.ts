@@ -7,6 +7,7 @@ import type { Speaker } from '../../dsp/room/speaker';
 import { gaussian, seededRandom } from '../../dsp/signal/random';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { holdMicrophone } from './practice-hold';
+import type { PracticeProcessor } from './practice-processor';
 import { placePracticeSpeakers } from './practice-places';
 import { isSub } from '../system/channel-names';
 
@@ -61,6 +62,8 @@ export interface PracticeRoom {
   readonly faults: PracticeFaults;
   /** Whether the recorder's second input hears what the reference speaker's output plays. */
   readonly loopback: boolean;
+  /** What stands before its speakers while a take proves it; left out: nothing. */
+  readonly processor?: PracticeProcessor;
 }
 
 /** One loudspeaker of a simulated system. `bounced` heights play by way of the ceiling. */

@@ -27,11 +27,12 @@ export type PracticeAnswer =
 const answer = (message: PracticeAnswer): void => self.postMessage(message);
 
 async function simulate({ room, schedule, gainDb }: PracticeOrder): Promise<void> {
-  const { faults } = room;
+  const { faults, processor = null } = room;
   const system = systemIn(room);
   const samples = await renderCapture(system, schedule, {
     gainDb,
     faults,
+    processor,
     onStep: async (position) => {
       answer({ kind: 'step', position });
       return true;

@@ -4,6 +4,7 @@ import { trouble } from '../trouble';
 import type { Capture, MicLevel, PlayProgress, Rig } from './port';
 import { practiceRate } from './practice-clock';
 import { practiceInWorker } from './practice-in-worker';
+import type { PracticeProcessor } from './practice-processor';
 import { openLine, practiceNotes } from './practice-open';
 import { heldMetres } from './practice-hold';
 import type { PracticeFaults, PracticeRoom } from './practice-system';
@@ -21,6 +22,8 @@ export interface PracticeOptions {
   readonly hold?: ChannelLabel | null;
   /** How far from it, metres; default as on a walk. */
   readonly holdMetres?: number;
+  /** What takes go through on their way to the speakers; null or left out: nothing. */
+  readonly processor?: PracticeProcessor | null;
   /** Whether the recorder's second input hears the reference speaker's output; default not. */
   readonly loopback?: boolean;
   /** How much faster than time lines run; default 1. */
@@ -43,6 +46,7 @@ export function practiceRig(options: PracticeOptions): Rig {
     holdMetres = heldMetres,
     faults = {},
     loopback = false,
+    processor = null,
     lineSpeed = 1,
   } = options;
   const { now = () => new Date().toISOString() } = options;
@@ -57,6 +61,7 @@ export function practiceRig(options: PracticeOptions): Rig {
     holdMetres,
     loopback,
     faults: broken,
+    ...(processor && { processor }),
   });
   const listeners = new Set<(level: MicLevel) => void>();
   const tell = (level: MicLevel): void => listeners.forEach((listener) => listener(level));

@@ -7,6 +7,7 @@ import type { TogetherOrder } from '../reading/rolloff-together';
 import type { Capture, Rig } from '../rig/port';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
+import type { ProcessorSettings } from '../system/processor-settings';
 import type { Schedule } from '../take/schedule';
 import type { Inspector } from '../inspect/inspection';
 import type { TakeSound } from '../inspect/take-sound';
@@ -46,11 +47,15 @@ export interface DeviceParts {
 export interface BenchParts {
   readonly store: SessionStore;
   readonly devices: DeviceParts;
-  /** The chosen rig; a practice room's microphone is held to the speaker `hold` where one is named. */
+  /**
+   * The chosen rig; a practice room's microphone is held to the speaker `hold` where one is named, and
+   * its processor set to `proving`, but for the slips that are hidden in it.
+   */
   makeRig(
     document: SessionDocument,
     layout: Layout,
     hold?: ChannelLabel | null,
+    proving?: ProcessorSettings | null,
   ): Promise<Rig | Trouble>;
   read(
     schedule: Schedule,

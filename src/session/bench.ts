@@ -14,7 +14,8 @@ import type {
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { Inspector } from '../inspect/inspection';
 import type { Trouble } from '../trouble';
-import type { ChosenDevice, Position, SessionDocument } from './document';
+import type { ProofState } from './derive-proof';
+import type { ChosenDevice, Position, SessionDocument, TakePurpose } from './document';
 import type { HistoryNames } from './history/histories';
 import type { Sessions, SessionsState } from './shelf/sessions';
 
@@ -69,6 +70,8 @@ export interface BenchState {
   readonly together: readonly RolloffTogether[];
   /** Null until there are readings, and while what they give together is still read. */
   readonly proposal: Proposal | null;
+  /** What the newest takes through the processor prove; null until there are some here. */
+  readonly proof: ProofState | null;
   readonly activity: Activity;
   /** The last thing that went wrong, until dismissed. */
   readonly trouble: Trouble | null;
@@ -118,6 +121,11 @@ export interface Bench {
   startTake(): Promise<void>;
   /** Repeats these speakers at the current position and joins them to what is there. */
   repeatSegments(channels: readonly ChannelLabel[]): Promise<void>;
+  /**
+   * Plays through the processor as it will play, and judges what was typed: all speakers, or those
+   * of a failed line alone. Call from inside a click.
+   */
+  startProof(channels?: readonly ChannelLabel[]): Promise<void>;
   /** The tuner has done what the prompt asks. */
   proceed(): void;
   /** Plays live noise, or listens, until stopped. Call from inside a click. */
@@ -151,9 +159,11 @@ export interface Bench {
   lookAtDevices(ask: boolean): Promise<void>;
   /** Silences everything at once and ends whatever runs. Always safe to call. */
   stop(): void;
-  /** The take as files for the recording rig. */
-  saveStimulus(): Promise<{ readonly name: string; readonly blob: Blob }[] | null>;
+  /** The take as files for the recording rig; `purpose` probe where it is left out. */
+  saveStimulus(
+    purpose?: TakePurpose,
+  ): Promise<{ readonly name: string; readonly blob: Blob }[] | null>;
   /** Reads a recording brought back for the take last saved. */
-  importCapture(file: File): Promise<void>;
+  importCapture(file: File, purpose?: TakePurpose): Promise<void>;
   dismissTrouble(): void;
 }

@@ -21,14 +21,15 @@ export function browserParts(store: SessionStore): BenchParts {
   return {
     store,
     devices: { list: listDevices, ask: askForMicrophone, watch: watchDeviceList },
-    makeRig(document, layout, hold = null) {
+    makeRig(document, layout, hold = null, proving = null) {
       if (document.rig === 'practice') {
         const seat = practiceSeat(document.position);
         const faults = hiddenFaults(layout, document.practice.hidden);
-        const { seed } = document.practice;
+        const { seed, slips } = document.practice;
+        const processor = proving && { typed: proving, slips };
         const near = hold === null ? document.position.close?.channel : undefined;
         const held = near === undefined ? { hold } : { hold: near, holdMetres: closeMetres };
-        return Promise.resolve(practiceRig({ layout, seed, seat, ...held, faults }));
+        return Promise.resolve(practiceRig({ layout, seed, seat, ...held, faults, processor }));
       }
       if (document.rig === 'live') {
         const { output, microphone, microphoneInput, loopback } = document.live;

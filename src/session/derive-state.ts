@@ -1,12 +1,14 @@
 import { proposeSettings } from '../proposal/propose-settings';
 import { joinReadings } from '../reading/join-readings';
 import type { Readings } from '../reading/reading';
+import type { TogetherOrder } from '../reading/rolloff-together';
 import { segmentsToRepeat } from '../reading/segments-to-repeat';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { placedLayout } from '../system/declared-system';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
+import { deriveProof } from './derive-proof';
 import type { SessionDocument } from './document';
 import { ordersTogether } from './orders-together';
 import { stillTogether, unreadTogether } from './still-together';
@@ -18,6 +20,20 @@ export function deriveState(state: BenchState, before: BenchState | null): Bench
   const layout = layoutNow(state, before);
   const orders = ordersTogether(state.document, layout);
   const next = { ...state, layout, together: stillTogether(state.together, orders) };
+  return withProof(deriveProposal(next, orders, before), before);
+}
+
+/** The proof that follows from a state, which may rest on that of before. */
+function withProof(state: BenchState, before: BenchState | null): BenchState {
+  const proof = deriveProof(state, before && { ground: before, proof: before.proof });
+  return proof === state.proof ? state : { ...state, proof };
+}
+
+function deriveProposal(
+  next: BenchState,
+  orders: readonly TogetherOrder[],
+  before: BenchState | null,
+): BenchState {
   const readings = readingsOf(next.document, before);
   if (!readings) return { ...next, readings: null, proposal: null, toRepeat: [] };
   const sameReadings = readings === before?.readings;

@@ -3,10 +3,12 @@ import type { NoiseReading } from '../noise/noise-state';
 import type { CloseTo } from '../reading/close-to';
 import type { Readings } from '../reading/reading';
 import type { RigKind } from '../rig/port';
+import type { PracticeSlip } from '../rig/practice-slips';
 import type { DeclaredSettings, SettingsInForce } from '../system/declared-settings';
 import type { DeclaredSystem } from '../system/declared-system';
 import type { SpeakerModels } from '../system/speaker-models';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
+import type { ProcessorSettings } from '../system/processor-settings';
 import type { EarAnswers } from '../wirecheck/ear-check';
 import type { WalkSound, WalkStop } from '../wirecheck/walk';
 import type { ChannelLabel, GroupId } from '../system/channel';
@@ -51,7 +53,20 @@ export interface TakeRecord {
   readonly gainDb?: number | undefined;
   /** Whether the readings rest on what has changed since; they are not shown, but made again. */
   readonly outdated?: boolean | undefined;
+  /** What it is for; left out: to read the system as it is. */
+  readonly purpose?: TakePurpose | undefined;
+  /** What it was played to prove. */
+  readonly proves?: Proving | undefined;
 }
+
+/** One proof of what was to be typed; takes of one proof are joined. */
+export interface Proving {
+  readonly id: string;
+  readonly settings: ProcessorSettings;
+}
+
+/** A take reads the system, or proves the settings that were typed since. */
+export type TakePurpose = 'probe' | 'prove';
 
 export type Theme = 'system' | 'light' | 'dark';
 
@@ -72,6 +87,8 @@ export interface SessionDocument {
     readonly seed: number;
     /** Which fault is hidden in the wiring, for practice; null: none. */
     readonly hidden: number | null;
+    /** What is typed or left wrong in its processor, for practice; empty: nothing. */
+    readonly slips: readonly PracticeSlip[];
     /** Gain of the test signal in dB, at most 0. */
     readonly gainDb: number;
   };

@@ -16,7 +16,7 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     layout: '5.2.4',
     conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
     rig: 'practice',
-    practice: { seed: 3, hidden: null, gainDb: 0 },
+    practice: { seed: 3, hidden: null, slips: [], gainDb: 0 },
     live: {
       output: null,
       microphone: null,

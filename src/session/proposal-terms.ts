@@ -6,7 +6,7 @@ import { joinReadings } from '../reading/join-readings';
 import type { Readings } from '../reading/reading';
 import type { RolloffTogether } from '../reading/rolloff-together';
 import type { Layout } from '../system/channel';
-import type { SessionDocument } from './document';
+import type { SessionDocument, TakeRecord } from './document';
 import { takesHere } from './take-record';
 
 /** All that a proposal of a session rests on; plain data, so that it travels to a worker. */
@@ -42,9 +42,16 @@ export function proposesAlike(a: SessionDocument, b: SessionDocument): boolean {
     a.sheet === b.sheet &&
     a.choices === b.choices &&
     a.chosenCrossoverHz === b.chosenCrossoverHz &&
-    a.takes === b.takes &&
+    probesAlike(a.takes, b.takes) &&
     a.position === b.position
   );
+}
+
+/** Takes that prove change no proposal. */
+function probesAlike(a: readonly TakeRecord[], b: readonly TakeRecord[]): boolean {
+  if (a === b) return true;
+  const [one, other] = [a, b].map((takes) => takes.filter(({ purpose }) => purpose !== 'prove'));
+  return one?.length === other?.length && (one?.every((take, at) => take === other?.[at]) ?? false);
 }
 
 /** Readings of every other seat of the same layout and kind of room, its takes joined. */

@@ -14,12 +14,13 @@ import { findPosition, standAt } from './find-position';
 import { runClimb, runSoundLevelCalibration } from './run/climb-run';
 import { Desk } from './desk';
 import { createDeviceWatch, type DeviceWatch } from './devices/device-watch';
-import type { Position, SessionDocument } from './document';
+import type { Position, SessionDocument, TakePurpose } from './document';
 import { followTogether } from './run/follow-together';
 import { createMeterDesk } from './run/meter-desk';
 import { createNoiseRun, type NoiseRun } from './run/noise-run';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
+import { nothingToProve, runProof, toProve } from './run/proof-run';
 import { leavesUnread, readAgain, readOutdated, readUnread } from './run/read-stored';
 import { importRecording, wholeTake } from './run/recorded-take';
 import { runTakes } from './run/run-takes';
@@ -45,6 +46,7 @@ export class SessionBench implements Bench {
       readings: null,
       together: [],
       proposal: null,
+      proof: null,
       activity: { kind: 'idle' },
       trouble: null,
       mic: null,
@@ -129,6 +131,10 @@ export class SessionBench implements Bench {
     await this.#desk.run('The repeat', (signal) => runTakes(this.#room, channels, signal));
   }
 
+  async startProof(channels: readonly ChannelLabel[] | null = null): Promise<void> {
+    await this.#desk.run('The proof', (signal) => runProof(this.#room, channels, signal));
+  }
+
   proceed(): void {
     this.#room.gate.open();
   }
@@ -193,15 +199,21 @@ export class SessionBench implements Bench {
     this.#desk.stop();
   }
 
-  async saveStimulus(): Promise<{ name: string; blob: Blob }[] | null> {
-    const schedule = wholeTake(this.state);
+  async saveStimulus(
+    purpose: TakePurpose = 'probe',
+  ): Promise<{ name: string; blob: Blob }[] | null> {
+    const schedule = wholeTake(this.state, purpose);
     if (!isTrouble(schedule)) return this.#desk.parts.takeFiles(schedule, this.state.layout);
     this.raise(schedule);
     return null;
   }
 
-  async importCapture(file: File): Promise<void> {
-    await this.#desk.run('The recording', (signal) => importRecording(this.#desk, file, signal));
+  async importCapture(file: File, purpose: TakePurpose = 'probe'): Promise<void> {
+    await this.#desk.run('The recording', async (signal) => {
+      const proving = purpose === 'prove' ? toProve(this.#desk) : null;
+      if (purpose === 'prove' && !proving) return nothingToProve;
+      return importRecording(this.#desk, file, signal, proving);
+    });
   }
 
   dismissTrouble(): void {

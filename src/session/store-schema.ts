@@ -3,6 +3,7 @@ import { readingsSchema } from '../schema/readings-schema';
 import { scheduleSchema } from '../schema/schedule-schema';
 import { channelLabel, finite, groupId, positive } from '../schema/schema-parts';
 import { settingsInForce } from '../schema/settings-schema';
+import { processorSettings } from '../schema/processor-settings-schema';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { SessionDocument, TakeRecord } from './document';
@@ -10,6 +11,7 @@ import { planFields } from './plan-schema';
 import { proposeFields } from './choices-schema';
 import { microphoneSchema } from './microphone-schema';
 import { noiseReadingSchema } from './noise-reading-schema';
+import { practiceSlip } from './practice-slip-schema';
 
 const rigKind = v.picklist(['practice', 'recording', 'live']);
 const position = v.object({
@@ -41,6 +43,8 @@ const takeSchema = v.object({
   inForce: v.optional(settingsInForce),
   gainDb: v.optional(atMost0),
   outdated: v.optional(v.boolean()),
+  purpose: v.optional(v.picklist(['probe', 'prove'])),
+  proves: v.optional(v.object({ id: v.string(), settings: processorSettings })),
 }) satisfies v.GenericSchema<unknown, TakeRecord>;
 
 const meaningfulLayout = v.pipe(
@@ -61,6 +65,7 @@ export const sessionSchema = v.object({
   practice: v.object({
     seed: finite,
     hidden: v.optional(v.nullable(finite), null),
+    slips: v.optional(v.array(practiceSlip), () => []),
     gainDb: v.optional(atMost0, 0),
   }),
   live: v.object({

@@ -3,9 +3,12 @@ import type { Readings } from '../reading/reading';
 import type { Capture } from '../rig/port';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
-import type { Position, SessionDocument, TakeRecord } from './document';
+import type { Position, Proving, SessionDocument, TakePurpose, TakeRecord } from './document';
 
-/** The record of a capture that was just made at a position; not read yet. */
+/**
+ * The record of a capture that was just made at a position; not read yet. `proving` is what it is to
+ * prove, null for a take that reads the system.
+ */
 export function recordOf(
   id: string,
   position: Position,
@@ -13,6 +16,7 @@ export function recordOf(
   capture: Capture,
   inForce: SettingsInForce,
   gainDb: number | null,
+  proving: Proving | null = null,
 ): TakeRecord {
   return {
     id,
@@ -26,8 +30,9 @@ export function recordOf(
     captureRate: capture.sampleRate,
     notes: capture.notes,
     readings: null,
-    // A simulated room has no processor before its speakers.
-    ...(capture.simulated ? {} : { inForce }),
+    // A simulated room has no processor but in proof, and proof takes nothing out.
+    ...(capture.simulated || proving ? {} : { inForce }),
+    ...(proving ? { purpose: 'prove' as const, proves: proving } : {}),
     ...(gainDb === null ? {} : { gainDb }),
   };
 }
@@ -59,12 +64,18 @@ export function withNoiseReading(
 }
 
 /**
- * Takes of the document's layout at its position, oldest first. Takes of another rig than the
+ * Takes of one purpose of the document's layout at its position, oldest first. Takes of another rig than the
  * newest are left out: what a simulated room gave must not mix with what a real one did.
  */
-export function takesHere(document: SessionDocument): readonly TakeRecord[] {
+export function takesHere(
+  document: SessionDocument,
+  wanted: TakePurpose = 'probe',
+): readonly TakeRecord[] {
   const here = document.takes.filter(
-    (take) => take.schedule.layout === document.layout && take.position.id === document.position.id,
+    ({ schedule, position, purpose = 'probe' }) =>
+      purpose === wanted &&
+      schedule.layout === document.layout &&
+      position.id === document.position.id,
   );
   const newest = here.findLast((take) => take.readings !== null);
   return newest ? here.filter((take) => take.rig === newest.rig) : here;

@@ -18,7 +18,12 @@ export interface PlanOptions {
   readonly peakDb?: number;
   /** Hz; default 48000. */
   readonly sampleRate?: number;
+  /** Whether every sub is reached through LFE, whichever output that is; default not. */
+  readonly throughLfe?: boolean;
 }
+
+/** Takes that prove are counted from here, so that none is taken for one that reads the system. */
+export const firstProvingAttempt = 1000;
 
 /** How much louder a processor replays LFE than a main channel, dB (ITU-R BS.775, from memory). */
 export const lfeGainDb = 10;
@@ -133,7 +138,9 @@ function layOut(
     decaySeconds: overlap ? (options.decaySeconds ?? null) : null,
     attempt: options.attempt ?? 0,
     replayGainDb: (label) => {
-      const onLfe = routing !== null && slotOf(label)?.output === routing.lfeOutput;
+      const onLfe =
+        (options.throughLfe === true && isSub(label)) ||
+        (routing !== null && slotOf(label)?.output === routing.lfeOutput);
       return onLfe ? lfeGainDb : 0;
     },
   });

@@ -49,6 +49,7 @@ export class FakeBench implements Bench {
       readings: null,
       together: [],
       proposal: null,
+      proof: null,
       activity: { kind: 'idle' },
       trouble: null,
       mic: null,
@@ -116,6 +117,11 @@ export class FakeBench implements Bench {
 
   repeatSegments(channels: readonly ChannelLabel[]): Promise<void> {
     this.calls.push(`repeatSegments ${channels.join(', ')}`);
+    return Promise.resolve();
+  }
+
+  startProof(channels: readonly ChannelLabel[] = []): Promise<void> {
+    this.calls.push(`startProof ${channels.join(', ')}`);
     return Promise.resolve();
   }
 

@@ -19,7 +19,7 @@ export function sampleDocument(layout: string): SessionDocument {
     layout,
     conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
     rig: 'practice',
-    practice: { seed: 3, hidden: null, gainDb: 0 },
+    practice: { seed: 3, hidden: null, slips: [], gainDb: 0 },
     live: {
       output: null,
       microphone: null,

@@ -1,5 +1,6 @@
 import type { Rig } from '../../rig/port';
 import type { ChannelLabel } from '../../system/channel';
+import type { ProcessorSettings } from '../../system/processor-settings';
 import { isTrouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
 import type { MeterDesk } from './meter-desk';
@@ -18,15 +19,16 @@ export interface BenchRoom {
 /**
  * Works with the chosen rig while its levels are shown. Says, without stopping, when the sound
  * level was calibrated with another microphone. `hold` is the speaker that a simulated microphone
- * is held to.
+ * is held to, `proving` what a simulated processor was to be set to.
  */
 export async function withRig(
   { desk, meter }: BenchRoom,
   work: (rig: Rig) => Promise<Trouble | null>,
   hold: ChannelLabel | null = null,
+  proving: ProcessorSettings | null = null,
 ): Promise<Trouble | null> {
   const { document, layout } = desk.state;
-  const made = await desk.parts.makeRig(document, layout, hold);
+  const made = await desk.parts.makeRig(document, layout, hold, proving);
   if (isTrouble(made)) return made;
   const otherwise = made.kind === 'live' ? otherMicrophone(document) : null;
   if (otherwise) desk.raise(otherwise);

@@ -3,30 +3,47 @@ import { settingsInForce } from '../../system/declared-settings';
 import type { Schedule } from '../../take/schedule';
 import type { Trouble } from '../../trouble';
 import type { Desk } from '../desk';
-import type { TakeRecord } from '../document';
+import type { Proving, TakeRecord } from '../document';
 import { exposeCapture } from './expose';
 import { readRecord } from './read-record';
 import { recordOf, withTake } from '../take-record';
 import { stimulusGainDb } from './stimulus-gain';
 
-/** Stores a capture at the current position, adds it to the session, then reads it. */
+/**
+ * Stores a capture at the current position, adds it to the session, then reads it. `proving` is what
+ * it is to prove, null for none.
+ */
 export async function keepCapture(
   desk: Desk,
   schedule: Schedule,
   capture: Capture,
   signal: AbortSignal,
+  proving: Proving | null = null,
 ): Promise<Trouble | null> {
-  const record = await storeCapture(desk, schedule, capture);
+  const record = await storeCapture(desk, schedule, capture, proving);
   return readRecord(desk, record, capture, signal);
 }
 
-async function storeCapture(desk: Desk, schedule: Schedule, capture: Capture): Promise<TakeRecord> {
+async function storeCapture(
+  desk: Desk,
+  schedule: Schedule,
+  capture: Capture,
+  proving: Proving | null,
+): Promise<TakeRecord> {
   const { parts } = desk;
   const { document } = desk.state;
   const inForce = settingsInForce(document);
   const gainDb =
     capture.rig === 'recording' ? null : stimulusGainDb({ kind: capture.rig }, document);
-  const record = recordOf(parts.newId(), document.position, schedule, capture, inForce, gainDb);
+  const record = recordOf(
+    parts.newId(),
+    document.position,
+    schedule,
+    capture,
+    inForce,
+    gainDb,
+    proving,
+  );
   const { captureId, loopbackId } = record;
   const lost = [await parts.store.saveCapture(captureId, capture.samples)];
   if (loopbackId !== null && capture.loopback) {

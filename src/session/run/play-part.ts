@@ -5,6 +5,7 @@ import { partialEnd, shortenSchedule } from '../../take/shorten-schedule';
 import type { TakePart } from '../../take/take-plan';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
+import type { Proving } from '../document';
 import { keepCapture } from './keep-capture';
 import { stimulusGainDb } from './stimulus-gain';
 
@@ -14,6 +15,8 @@ export interface PartPlace {
   readonly of: number;
   /** Speakers that came out damaged before; empty in a first take. */
   readonly repeating: readonly ChannelLabel[];
+  /** What it is to prove; null for a take that reads the system. */
+  readonly proving: Proving | null;
 }
 
 /**
@@ -38,8 +41,8 @@ export async function playPart(
     onProgress: show,
     onPartial: (capture, heardSamples) => (partial = { capture, heardSamples }),
   });
-  if (!isTrouble(capture)) return keepCapture(desk, schedule, capture, signal);
-  return partial === null ? capture : keepPartial(desk, schedule, partial, capture);
+  if (!isTrouble(capture)) return keepCapture(desk, schedule, capture, signal, place.proving);
+  return partial === null ? capture : keepPartial(desk, schedule, partial, capture, place.proving);
 
   function show(play: PlayProgress): void {
     const segment = schedule.segments.findLast((one) => one.markStart <= play.position);
@@ -55,12 +58,14 @@ async function keepPartial(
   schedule: Schedule,
   { capture, heardSamples }: { readonly capture: Capture; readonly heardSamples: number },
   why: Trouble,
+  proving: Proving | null,
 ): Promise<Trouble> {
   const finished = shortenSchedule(schedule, heardSamples);
   if (finished === null) return why;
   const speakers = finished.channels.join(', ');
   const end = (partialEnd(schedule, finished) * capture.sampleRate) / schedule.sampleRate;
-  const unread = await keepCapture(desk, finished, cutCapture(capture, end), desk.goOn());
+  const cut = cutCapture(capture, end);
+  const unread = await keepCapture(desk, finished, cut, desk.goOn(), proving);
   const kept = unread
     ? `What was recorded of ${speakers} is kept, but was not read: ${unread.sentence}`
     : `What was finished by then is kept and read: ${speakers}.`;

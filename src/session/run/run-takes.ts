@@ -1,11 +1,12 @@
 import { overlapSeconds } from '../../reading/overlap-seconds';
 import type { Rig } from '../../rig/port';
 import type { ChannelLabel } from '../../system/channel';
-import { planTake } from '../../take/plan-take';
+import { firstProvingAttempt, planTake } from '../../take/plan-take';
 import type { Routing, TakePart, TakePlan } from '../../take/take-plan';
 import { isTrouble, type Trouble } from '../../trouble';
 import { withRig, type BenchRoom } from './bench-room';
 import type { Desk } from '../desk';
+import type { Proving } from '../document';
 import { worthRepeating } from './worth-repeating';
 import { playPart } from './play-part';
 import { routingOf } from './routing-of';
@@ -14,29 +15,32 @@ import { writePrompt } from './write-prompt';
 
 /**
  * Plays all parts that the current position needs, one after another: stored and read as soon as
- * played, prompts between them, damaged speakers repeated at once. `channels` null is all speakers.
+ * played, prompts between them, damaged speakers repeated at once. `channels` null is all speakers;
+ * `proving` is what the takes are to prove, null for takes that read the system.
  */
 export function runTakes(
   room: BenchRoom,
   channels: readonly ChannelLabel[] | null,
   signal: AbortSignal,
+  proving: Proving | null = null,
 ): Promise<Trouble | null> {
   announce(room.desk);
-  return withRig(room, async (rig) => {
+  const play = async (rig: Rig): Promise<Trouble | null> => {
     const routing = await routingOf(room.desk, rig);
     if (isTrouble(routing)) return routing;
-    const plan = planOf(room.desk, routing, channels);
+    const plan = planOf(room.desk, routing, channels, proving !== null);
     if (isTrouble(plan)) return plan;
     doubtPlugs(room, routing);
     const count = { played: 0, planned: plan.parts.length };
     for (const part of plan.parts) {
       const problem =
         (await arrange(room, part, signal)) ??
-        (await playAndMend(room, rig, routing, part, channels ?? [], count, signal));
+        (await playAndMend(room, rig, routing, part, channels ?? [], count, signal, proving));
       if (problem) return problem;
     }
     return null;
-  });
+  };
+  return withRig(room, play, null, proving?.settings ?? null);
 }
 
 /** Shows that a take is on its way while the rig is still asked what it can do. */
@@ -49,17 +53,24 @@ function announce(desk: Desk): void {
   desk.set({ activity: { kind: 'playing', play, channel: null, part: { number: 1, of: 1 } } });
 }
 
-/** The takes this position needs of these speakers, of all when null. */
+/**
+ * The takes this position needs of these speakers, of all when null. Those that prove go through
+ * the processor, where a sub is reached by LFE; its bass rings on, so their sweeps stand apart.
+ */
 export function planOf(
   desk: Desk,
   routing: Routing | null,
   channels: readonly ChannelLabel[] | null,
+  proves = false,
 ): TakePlan | Trouble {
   const { document, layout, readings } = desk.state;
   return planTake(layout, document.take, routing, {
     ...(channels ? { channels } : {}),
-    attempt: takesHere(document).length,
-    decaySeconds: readings ? overlapSeconds(readings) : null,
+    attempt: proves
+      ? firstProvingAttempt + takesHere(document, 'prove').length
+      : takesHere(document).length,
+    decaySeconds: readings && !proves ? overlapSeconds(readings) : null,
+    throughLfe: proves,
     ...(routing ? rateOf(desk) : {}),
   });
 }
@@ -101,10 +112,11 @@ async function playAndMend(
   asked: readonly ChannelLabel[],
   count: { played: number; planned: number },
   signal: AbortSignal,
+  proving: Proving | null,
 ): Promise<Trouble | null> {
   const play = (one: TakePart, repeating: readonly ChannelLabel[]): Promise<Trouble | null> => {
     count.played++;
-    const place = { number: count.played, of: count.planned, repeating };
+    const place = { number: count.played, of: count.planned, repeating, proving };
     return playPart(desk, rig, one, place, signal);
   };
   const own = part.schedule.segments.map(({ channel }) => channel);
@@ -113,10 +125,12 @@ async function playAndMend(
     asked.filter((channel) => own.includes(channel)),
   );
   for (let round = 0; problem === null && round < desk.state.document.take.repeats; round++) {
-    const damaged = worthRepeating(desk.state).filter((channel) => own.includes(channel));
+    const { state } = desk;
+    const heard = proving ? (state.proof ?? { toRepeat: [], readings: null }) : state;
+    const damaged = worthRepeating(heard).filter((channel) => own.includes(channel));
     if (damaged.length === 0) break;
     const here = routing && { ...routing, routes: part.routes };
-    const again = planOf(desk, here, damaged);
+    const again = planOf(desk, here, damaged, proving !== null);
     if (isTrouble(again)) return again;
     count.planned += again.parts.length;
     for (const one of again.parts) problem ??= await play(one, damaged);

@@ -6,7 +6,10 @@ import type { BenchState } from '../bench';
 const lasting: ReadonlySet<Fault['kind']> = new Set(['silent', 'gain']);
 
 /** Damaged speakers that a repeat can mend without the tuner. */
-export function worthRepeating({ toRepeat, readings }: BenchState): ChannelLabel[] {
+export function worthRepeating({
+  toRepeat,
+  readings,
+}: Pick<BenchState, 'toRepeat' | 'readings'>): ChannelLabel[] {
   return toRepeat.filter((label) => {
     const reading = readings?.channels.find(({ channel }) => channel === label);
     const faults = reading?.faults ?? [];

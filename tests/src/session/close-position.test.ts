@@ -28,7 +28,7 @@ describe('a microphone held close to a speaker', () => {
   it.each([2, 4, 6])('reads its roll-off narrower than the seat does, in room %i', async (seed) => {
     const layout = layoutFromName('2.0');
     if (isTrouble(layout)) throw new Error(layout.sentence);
-    const practice = { seed, hidden: null, gainDb: -20 };
+    const practice = { seed, hidden: null, gainDb: -20, slips: [] };
     const { bench } = makeBench({}, { practice, take });
     await bench.startTake();
     const seat = rolloffOf(bench);
@@ -44,7 +44,10 @@ describe('a microphone held close to a speaker', () => {
   });
 
   it('reads its takes again, wider, once a port is said to be unheard', async () => {
-    const { bench } = makeBench({}, { practice: { seed: 4, hidden: null, gainDb: -20 }, take });
+    const { bench } = makeBench(
+      {},
+      { practice: { seed: 4, hidden: null, gainDb: -20, slips: [] }, take },
+    );
     bench.setPosition(close);
     await bench.startTake();
     const whole = rolloffOf(bench);

@@ -29,7 +29,7 @@ export function makeBench(
       ask: () => Promise.resolve(null),
       watch: () => () => undefined,
     },
-    makeRig: (session, layout, hold = null) =>
+    makeRig: (session, layout, hold = null, proving = null) =>
       Promise.resolve(
         practiceRig({
           layout,
@@ -37,6 +37,7 @@ export function makeBench(
           hold: hold ?? session.position.close?.channel ?? null,
           ...(hold === null ? { holdMetres: closeMetres } : {}),
           faults: hiddenFaults(layout, session.practice.hidden),
+          processor: proving && { typed: proving, slips: session.practice.slips },
         }),
       ),
     readTogether: (order) => Promise.resolve(readOrder(order)),

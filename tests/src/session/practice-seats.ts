@@ -12,7 +12,7 @@ export function benchInRoom(seed: number, layout: string, changes: Partial<Bench
         Promise.resolve(practiceRig({ layout: of, seed, seat: practiceSeat(session.position) })),
       ...changes,
     },
-    { layout, practice: { seed, hidden: null, gainDb: 0 } },
+    { layout, practice: { seed, hidden: null, gainDb: 0, slips: [] } },
   );
   return made;
 }

@@ -138,6 +138,16 @@ describe('the plan of a take', () => {
     expect(peak(one, 'FC')).toBe(peak(other, 'FC'));
   });
 
+  it('plays every sub 10 dB less where all are reached through LFE, on any outputs', () => {
+    for (const routing of [null, outputs(8)]) {
+      const { parts } = plan('5.2', routing, {}, { throughLfe: true });
+      const segments = parts.flatMap(({ schedule }) => schedule.segments);
+      for (const { channel, replayGainDb } of segments) {
+        expect(replayGainDb).toBe(channel.startsWith('Sub') ? 10 : 0);
+      }
+    }
+  });
+
   it('repeats a few speakers where the whole plan has them, with the reference', () => {
     const whole = plan('7.1.4', outputs(8));
     const again = plan('7.1.4', outputs(8), {}, { channels: ['TpBL', 'FC'], attempt: 1 });

@@ -1,0 +1,108 @@
+import { logGrid } from '../../dsp/response/smoothing';
+import { throughPath } from '../../dsp/bass/electrical-path';
+import { sayHz, sayNumber } from '../proposal/phrases';
+import { sentenceName } from './claim-answers';
+import { worstDeviation } from './claim-crossover';
+import { crossoverOf, expectLfe } from './expect-bass';
+import { subBand, type Findings } from './findings';
+import { judgeInterval } from './judge-interval';
+import { makeLine } from './make-line';
+import { unsureShapeDb } from './moved-microphone';
+import type { ProofLine } from './proof';
+import type { ProofCase, ProvedChannel } from './proof-case';
+import { levelDb } from './read-redirected';
+
+/** Above the crossover nothing may have changed by more than this, dB in third octaves. */
+const allowedDb = 2;
+const allowedSubDb = 2.5;
+const repeatDb = 0.3;
+/** Above this LFE's own low-pass leaves too little. */
+const subShapeTopHz = 120;
+const lowestHz = 120;
+const highestHz = 10_000;
+/** Nearer to the noise a response says nothing, dB. */
+const leastMarginDb = 10;
+
+/**
+ * Whether a main sounds above its crossover, and a sub through its filters, as it did before, so
+ * that nothing else shapes it.
+ */
+export function claimResponse(proof: ProofCase, findings: Findings, one: ProvedChannel): ProofLine {
+  const { label, name, kind } = one.channel;
+  const line = (rest: Parameters<typeof makeLine>[3]): ProofLine =>
+    makeLine('response', label, [label], rest);
+  const isSub = kind === 'sub';
+  if (proof.typed.equalised) {
+    return line({
+      verdict: 'cannot tell',
+      sentence: `Whether ${name} is shaped by more than its own equaliser cannot be told.`,
+      action: 'Prove it with the equaliser bypassed.',
+    });
+  }
+  const worst = isSub ? worstOfSub(proof, findings, one) : worstChange(proof, one);
+  if (!worst) {
+    return line({
+      verdict: 'cannot tell',
+      sentence: `Whether the response of ${name} is shaped cannot be told: there are no two curves.`,
+      action: 'Read it in Probe and prove it again; from a terminal, use --curves.',
+    });
+  }
+  const half = repeatDb + unsureShapeDb(findings);
+  const allowed = isSub ? allowedSubDb : allowedDb;
+  const figure = {
+    value: worst.db,
+    interval: [worst.db - half, worst.db + half],
+    allowed: [-allowed, allowed],
+    unit: 'dB',
+  } as const;
+  const verdict = judgeInterval(figure);
+  const amount = `${sayNumber(Math.abs(worst.db), 1)} dB`;
+  const sentences = {
+    pass: `${sentenceName(name)} sounds ${isSub ? 'through its filters' : 'above its crossover'} as it should, to ${amount}.`,
+    fail: `${sentenceName(name)} is shaped: at ${sayHz(worst.hz)} it is ${amount} ${worst.db < 0 ? 'below' : 'above'} what it should be.`,
+    'cannot tell': `${sentenceName(name)} may be shaped: ${amount} at ${sayHz(worst.hz)}.`,
+  } as const;
+  return line({ verdict, sentence: sentences[verdict], figure });
+}
+
+/** The greatest deviation of a sub from its predicted shape in third octaves; null where not known. */
+function worstOfSub(proof: ProofCase, { subFits }: Findings, one: ProvedChannel) {
+  const expected = expectLfe(proof, one);
+  const fit = subFits.get(one.channel.label);
+  if (!expected || !one.bassAfter || !fit) return null;
+  const level = levelDb(one.bassAfter, proof.hz, subBand) - levelDb(expected, proof.hz, subBand);
+  const asLoud = throughPath([expected], { filters: [], gainDb: level }, proof.hz)[0] ?? expected;
+  const middle = Math.sqrt(subBand[0] * subShapeTopHz);
+  return worstDeviation(one.bassAfter, asLoud, proof.hz, middle);
+}
+
+/** The greatest change in third octaves from where the high-pass takes nothing; null without curves. */
+function worstChange(proof: ProofCase, one: ProvedChannel) {
+  const before = one.before?.curves?.response;
+  const after = one.after?.curves?.response;
+  if (!before || !after) return null;
+  const from = Math.max(lowestHz, 2.5 * (crossoverOf(proof, one) ?? 0));
+  const third = 2 ** (1 / 6);
+  let worst: { readonly db: number; readonly hz: number } | null = null;
+  for (const f of logGrid(from, highestHz, 6)) {
+    const [was, is] = [meanAbout(before, f, third), meanAbout(after, f, third)];
+    if (was === null || is === null) continue;
+    if (!worst || Math.abs(is - was) > Math.abs(worst.db)) worst = { db: is - was, hz: f };
+  }
+  return worst;
+}
+
+type Curve = { readonly hz: number[]; readonly db: number[]; readonly noiseDb: number[] };
+
+/** Mean power within a factor of a frequency, dB; null where noise is near. */
+function meanAbout({ hz, db, noiseDb }: Curve, f: number, factor: number): number | null {
+  let [power, noise, count] = [0, 0, 0];
+  for (const [k, at] of hz.entries()) {
+    if (at < f / factor || at > f * factor) continue;
+    power += 10 ** ((db[k] ?? -200) / 10);
+    noise += 10 ** ((noiseDb[k] ?? -200) / 10);
+    count++;
+  }
+  if (count === 0 || power < noise * 10 ** (leastMarginDb / 10)) return null;
+  return 10 * Math.log10(power / count);
+}
