@@ -37,7 +37,8 @@ function takesBySeat(document: SessionDocument): TakeRecord[][] {
   const found = new Map<string, TakeRecord[]>();
   for (const take of document.takes) {
     const { position, schedule, readings, outdated } = take;
-    const counts = position.kind === 'seat' && schedule.layout === document.layout;
+    const counts =
+      position.kind === 'seat' && schedule.layout === document.layout && take.purpose !== 'prove';
     if (!counts || take.rig !== rig || !readings || outdated) continue;
     found.set(position.id, [...(found.get(position.id) ?? []), take]);
   }

@@ -11,6 +11,7 @@ import type { Capture } from '../rig/port';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
 import { findCommonDelay } from './find-common-delay';
+import { hasMoved } from './has-moved';
 import { hearBursts, type HeardBurst } from './hear-bursts';
 import { soundsLikeSub } from './sounds-like-sub';
 import type { WalkSound } from './walk';
@@ -29,8 +30,6 @@ const arrivalHz = { lowHz: 2000, highHz: 9000 } as const;
 /** A channel counts as heard when it stands so far over the noise, dB: power in its band, and peak. */
 const leastMarginDb = { middle: 6, low: 10 } as const;
 const leastPeakDb = 18;
-/** A channel that sounds twice arrives alike; buffers are longer than this. */
-const mostMoveSeconds = 0.002;
 
 /**
  * Level, arrival and polarity of every channel at one stop (see layOutStop), whatever the delay of
@@ -52,21 +51,19 @@ export function readStop(
   if (findClipping(samples, Math.min(first, samples.length), samples.length)) return clipped;
   const bursts = hearBursts(schedule, samples);
   const delay = findCommonDelay(bursts);
-  const all = bursts.map((burst) => readBurst(burst, delay));
-  const sounds = all.slice(0, schedule.channels.length);
-  if (hasMoved(sounds, all.slice(sounds.length))) return lost;
+  const once = bursts.slice(0, schedule.channels.length);
+  if (
+    delay !== null &&
+    bursts.slice(once.length).some((again, n) => movedFrom(once[n], again, delay))
+  )
+    return lost;
+  const sounds = once.map((burst) => readBurst(burst, delay));
   const heard = ({ levelDb, lowDb }: WalkSound): boolean => levelDb !== null || lowDb !== null;
   return sounds.some(heard) ? { sounds } : nothing;
 }
 
-/** Whether channels that sounded twice came another way the second time: something was lost between. */
-function hasMoved(first: readonly WalkSound[], again: readonly WalkSound[]): boolean {
-  return again.some(({ channel, arrivalSeconds }) => {
-    const before = first.find((one) => one.channel === channel)?.arrivalSeconds ?? null;
-    if (before === null && arrivalSeconds === null) return false;
-    if (before === null || arrivalSeconds === null) return true;
-    return Math.abs(arrivalSeconds - before) > mostMoveSeconds;
-  });
+function movedFrom(first: HeardBurst | undefined, again: HeardBurst, delay: number): boolean {
+  return first?.channel === again.channel && hasMoved(first, again, delay);
 }
 
 /** One burst, when the path's delay is `delay` seconds; null: that cannot be told. */
