@@ -70,9 +70,9 @@ export async function withLiveApp<T>(
 
 /**
  * On a desktop the system grants a browser's audio real-time priority; here nobody does but this.
- * Under that of the audio server and the room.
+ * Under that of the audio server and the room. BROWSER_PRIORITY=0 leaves it without.
  */
-const browserPriority = 5;
+const browserPriority = Number(process.env['BROWSER_PRIORITY'] ?? 5);
 
 /** Playwright mutes what it launches itself, so Chromium is started here; gives its endpoint. */
 async function startChromium(

@@ -47,6 +47,6 @@ export function withPriority(
   args: readonly string[],
   priority = 20,
 ): [string, string[]] {
-  if (process.getuid?.() !== 0) return [command, [...args]];
+  if (process.getuid?.() !== 0 || priority < 1) return [command, [...args]];
   return ['chrt', ['-f', String(priority), command, ...args]];
 }
