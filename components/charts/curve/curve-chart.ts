@@ -1,4 +1,4 @@
-import { LitElement, css, html, nothing, svg, type PropertyValues } from 'lit';
+import { LitElement, html, nothing, svg, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../../theme/shared-styles';
 import { ChartSize } from '../chart-size';
@@ -7,8 +7,11 @@ import { FrequencyCursor } from '../frequency-cursor';
 import '../number-table';
 import { narrowWidth } from '../response-layout';
 import { responseStyles } from '../response-styles';
+import { drawClip, drawCurveGrid, drawLines } from './curve-drawing';
 import { layOutCurves, type CurveLayout } from './curve-layout';
+import { curveNames } from './curve-names';
 import { curveCopy, curveTable, placeText, valuesAt } from './curve-numbers';
+import { curveStyles } from './curve-styles';
 import type { CurveAxes, CurveTrace } from './curve-trace';
 
 const at = (value: number): string => value.toFixed(1);
@@ -16,47 +19,7 @@ const at = (value: number): string => value.toFixed(1);
 /** Lines against frequency or time, named above the plot, with a cursor and the numbers behind them. */
 @customElement('ll-curve-chart')
 export class CurveChart extends LitElement {
-  static override styles = [
-    sharedStyles,
-    chartStyles,
-    responseStyles,
-    css`
-      .names {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 var(--space-4);
-        min-height: 1.6em;
-        font-size: var(--text-small);
-      }
-
-      .names span {
-        display: inline-flex;
-        gap: var(--space-1);
-        align-items: center;
-        white-space: nowrap;
-      }
-
-      .names svg {
-        width: 1.6rem;
-        height: 0.6rem;
-      }
-
-      .trace {
-        fill: none;
-        stroke-width: 1.8;
-        stroke-linejoin: round;
-      }
-
-      .dashed {
-        stroke-dasharray: 7 4;
-      }
-
-      .dotted {
-        stroke-dasharray: 1.5 4;
-        stroke-linecap: round;
-      }
-    `,
-  ];
+  static override styles = [sharedStyles, chartStyles, responseStyles, curveStyles];
 
   @property({ attribute: false }) traces: readonly CurveTrace[] = [];
   @property({ attribute: false }) axes: CurveAxes | null = null;
@@ -106,7 +69,7 @@ export class CurveChart extends LitElement {
     }
     const table = curveTable(traces, axes);
     return html`<figure class=${layout.width < narrowWidth ? 'narrow' : ''} aria-label=${label}>
-      ${this.names(axes)}
+      ${curveNames(traces, axes, this.cursor.hz)}
       <div class="frame" style="height:${layout.height}px">
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
           ${this.picture(layout, axes)}
@@ -125,51 +88,11 @@ export class CurveChart extends LitElement {
     </figure>`;
   }
 
-  /** The lines' names, and what the cursor reads of each. */
-  private names(axes: CurveAxes) {
+  private picture(layout: CurveLayout, axes: CurveAxes) {
     const { hz } = this.cursor;
-    const values = hz === null ? null : valuesAt(this.traces, axes, hz);
-    return html`<div class="names" aria-hidden="true">
-      ${this.traces.map(
-        ({ name, colour, stroke }, n) =>
-          html`<span>
-            <svg>
-              <path class="trace ${stroke}" stroke=${colour} d="M0 5H26"></path>
-            </svg>
-            ${name} ${values ? html`<b class="num">${values[n]?.text}</b>` : nothing}
-          </span>`,
-      )}
-      ${hz === null ? nothing : html`<span class="num">at ${placeText(axes, hz)}</span>`}
-    </div>`;
-  }
-
-  private picture({ plot, columns, rows, lines, height, xAt, yAt }: CurveLayout, axes: CurveAxes) {
-    const { hz } = this.cursor;
+    const { plot, xAt, yAt } = layout;
     return svg`
-      <defs><clipPath id="plot"><rect x=${plot.left} y=${plot.top}
-        width=${at(plot.right - plot.left)} height=${plot.bottom - plot.top}></rect></clipPath></defs>
-      ${rows.map(
-        ({ text, y }) => svg`
-          <line class="grid" x1=${plot.left} x2=${at(plot.right)} y1=${at(y)} y2=${at(y)}></line>
-          <text class="tick" x=${plot.left - 6} y=${at(y + 4)} text-anchor="end">${text}</text>`,
-      )}
-      ${columns.map(
-        ({ x, text }) => svg`
-          <line class="grid" x1=${at(x)} x2=${at(x)} y1=${plot.top} y2=${plot.bottom}></line>
-          <text class="tick" x=${at(x)} y=${height - 7} text-anchor="middle">${text}</text>`,
-      )}
-      <text class="tick" x=${plot.left - 6} y="11" text-anchor="end">${axes.y.unit}</text>
-      <text class="tick" x=${plot.left - 10} y=${height - 7} text-anchor="end">${
-        axes.x.kind === 'frequency' ? 'Hz' : 'ms'
-      }</text>
-      <g clip-path="url(#plot)">
-        ${lines
-          .toReversed()
-          .map(
-            ({ trace, path }) =>
-              svg`<path class="trace ${trace.stroke}" stroke=${trace.colour} d=${path}></path>`,
-          )}
-      </g>
+      ${drawClip(layout)} ${drawCurveGrid(layout, axes)} ${drawLines(layout)}
       ${
         hz === null
           ? nothing

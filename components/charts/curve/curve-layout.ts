@@ -21,14 +21,15 @@ export interface CurveLayout {
 
 const pixelsPerRow = 34;
 
-/** Lays the chart out for a width in pixels. */
+/** Lays the chart out for a width in pixels, with so many of them kept free above the plot. */
 export function layOutCurves(
   traces: readonly CurveTrace[],
   axes: CurveAxes,
   width: number,
+  top = 24,
 ): CurveLayout {
   const height = chartHeight(width);
-  const plot = { left: 46, top: 24, right: Math.max(120, width - 14), bottom: height - 24 };
+  const plot = { left: 46, top, right: Math.max(120, width - 14), bottom: height - 24 };
   const { low, high } = axes.x;
   const scale = axes.x.kind === 'frequency' ? scaleLog() : scaleLinear();
   scale.domain([low, high]).range([plot.left, plot.right]);

@@ -45,8 +45,11 @@ export function curveCopy(traces: readonly CurveTrace[], axes: CurveAxes): strin
   const head = [axes.x.kind === 'frequency' ? 'Hz' : 's', ...traces.map(({ name }) => name + unit)];
   const cell = (value: number | null): string =>
     value === null ? '' : String(Number(value.toPrecision(6)));
-  const lines = (traces[0]?.x ?? []).map((at) =>
-    [at, ...traces.map(({ x, y }) => valueAt(x, y, axes, at))].map(cell).join('\t'),
+  // Most lines share their places: only the others are searched.
+  const lines = (traces[0]?.x ?? []).map((at, n) =>
+    [at, ...traces.map(({ x, y }) => (x[n] === at ? (y[n] ?? null) : valueAt(x, y, axes, at)))]
+      .map(cell)
+      .join('\t'),
   );
   return `${head.join('\t')}\n${lines.join('\n')}\n`;
 }

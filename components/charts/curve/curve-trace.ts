@@ -4,6 +4,7 @@ export interface CurveTrace {
   /** CSS colour. */
   readonly colour: string;
   readonly stroke: 'solid' | 'dashed' | 'dotted';
+  readonly weight?: 'thin' | 'strong' | undefined;
   /** Hz or seconds, by the chart's axis. */
   readonly x: readonly number[];
   /** In the chart's unit; null where nothing can be told. */
