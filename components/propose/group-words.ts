@@ -1,5 +1,6 @@
 import type { GroupProposal } from '../../src/proposal/proposal';
 import type { GroupId, Layout } from '../../src/system/channel';
+import { proposedHz } from '../../src/workbench/try-settings';
 import { hzText } from '../charts/number-text';
 
 interface GroupWords {
@@ -31,10 +32,10 @@ function isOnlySurround(group: GroupId, layout: Layout): boolean {
   return group === 'sides' && !layout.channels.some((channel) => channel.group === 'backs');
 }
 
-/** What was found for a group, as a sentence without its full stop. */
+/** What was found for a group, with its setting in force, as a sentence without its full stop. */
 export function groupFinding(
   proposal: GroupProposal,
-  chosenHz: number | null,
+  inForceHz: number | null,
   layout: Layout,
 ): string {
   const { group, crossoverHz, decidedBy } = proposal;
@@ -42,11 +43,13 @@ export function groupFinding(
   const subject = isOnlySurround(group, layout) ? 'the surrounds' : words[group].subject;
   const start = single ? capital(subject) : groupName(group, layout);
   const verb = (plural: string, singular: string) => (single ? singular : plural);
-  if (chosenHz !== null && chosenHz !== crossoverHz) {
-    const rest = crossoverHz === null ? 'none is proposed' : `${hzText(crossoverHz)} is proposed`;
-    return `${start} ${verb('are', 'is')} set to ${hzText(chosenHz)}; ${rest}`;
+  if (inForceHz !== proposedHz(proposal)) {
+    const hz = proposedHz(proposal);
+    const rest = hz === null ? 'none is proposed' : `${hzText(hz)} is proposed`;
+    const set = inForceHz === null ? 'full range' : `to ${hzText(inForceHz)}`;
+    return `${start} ${verb('are', 'is')} set ${set}; ${rest}`;
   }
-  if (crossoverHz === null && !layout.channels.some(({ kind }) => kind === 'sub')) {
+  if (!layout.channels.some(({ kind }) => kind === 'sub') && inForceHz === null) {
     return `${start} ${verb('run', 'runs')} full range: there is no sub`;
   }
   if (crossoverHz === null) return `No step of the processor suits ${subject}`;

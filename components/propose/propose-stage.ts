@@ -1,25 +1,38 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../src/session/bench';
-import type { ChannelLabel, GroupId } from '../../src/system/channel';
+import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
-import { hzText } from '../charts/number-text';
-import '../charts/response-chart';
-import { traceOf, type ResponseTrace } from '../charts/response-trace';
 import { buttonStyles } from '../controls/button-styles';
-import '../controls/choice';
-import { askToGo, askToSelect } from '../events';
-import { groupColour } from '../group-colour';
-import { sayList } from '../../src/proposal/phrases';
+import { SheetController } from '../controls/sheet-controller';
+import '../controls/sheet-nav';
+import { askToGo } from '../events';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
-import { groupName } from './group-words';
+import './bass/bass-sheet';
+import './compare/compare-sheet';
+import './crossovers/crossovers-sheet';
+import './equaliser/equaliser-sheet';
+import './list/list-sheet';
+import { missingList } from './missing-list';
+import {
+  proposeSheetAddress,
+  proposeSheetFromHash,
+  proposeSheetNames,
+  proposeSheetOrder,
+  type ProposeSheetId,
+} from './propose-sheets';
 import { missingTitle, proposeTitle } from './propose-title';
-import { crossoverInForce, proposeView, type ProposeView } from './propose-view';
-import './settings-table';
-import './why-crossover';
+import { proposeView, type ProposeView } from './propose-view';
+import './subs/subs-sheet';
 
-/** Stage 4: numbers to type, each with its reason. */
+const links = proposeSheetOrder.map((id) => ({
+  id,
+  name: proposeSheetNames[id],
+  address: proposeSheetAddress(id),
+}));
+
+/** Stage 4: numbers to type, each with its reason. A sheet for each part, named in the address. */
 @customElement('ll-propose')
 export class ProposeStage extends LitElement {
   static override styles = [
@@ -32,45 +45,70 @@ export class ProposeStage extends LitElement {
         gap: var(--space-4);
         justify-items: start;
       }
+
+      .onward {
+        justify-self: start;
+      }
+
+      .missing summary {
+        min-height: var(--target);
+        align-content: center;
+        color: var(--signal);
+        font-weight: 700;
+        cursor: pointer;
+      }
     `,
   ];
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
-  private kept: { members: ProposeView['members']; traces: ResponseTrace[] } | null = null;
+  private readonly place = new SheetController(this, 'propose', proposeSheetFromHash);
 
   override render() {
     const { state } = this.follow;
-    if (!state) return nothing;
-    const view = proposeView(state, this.selected);
+    const { bench } = this;
+    if (!state || !bench) return nothing;
+    const view = proposeView(bench, state, this.selected);
     if (!view) return this.missing(state);
-    const { title, lede } = proposeTitle(view, state.layout);
-    return html`<div class="lede">
+    const here = this.place.sheet ?? 'crossovers';
+    const { title, lede } = proposeTitle(view, state, here);
+    return html`<ll-sheet-nav
+        label="Sheets of Propose"
+        .sheets=${links}
+        .here=${here}
+      ></ll-sheet-nav>
+      <div class="lede">
         <h1>${title}</h1>
         <p>${lede}</p>
       </div>
-      ${this.picker(view, state)}
-      <div class="sheets">
-        <section class="sheet ${view.groupProposal ? '' : 'wide'}" aria-labelledby="response">
-          <h2 id="response">${chartTitle(view)}</h2>
-          ${this.chart(view)}
-        </section>
-        ${
-          view.groupProposal
-            ? html`<section class="sheet" aria-label="Why">
-                <ll-why-crossover .bench=${this.bench} .selected=${this.selected}>
-                </ll-why-crossover>
-              </section>`
-            : nothing
-        }
-        <section class="sheet wide" aria-labelledby="settings">
-          <h2 id="settings">
-            Type these into the processor${view.proposal.simulated ? ' (simulated)' : ''}
-          </h2>
-          <ll-settings-table .bench=${this.bench} .selected=${this.selected}></ll-settings-table>
-        </section>
-      </div>`;
+      ${missingList(view.proposal.missing)} ${this.sheet(here, view)} ${onward(here)}`;
+  }
+
+  private sheet(here: ProposeSheetId, view: ProposeView) {
+    const { bench, selected } = this;
+    switch (here) {
+      case 'crossovers':
+        return html`<ll-crossovers-sheet .bench=${bench} .view=${view}></ll-crossovers-sheet>`;
+      case 'subs':
+        return html`<ll-subs-sheet
+          .bench=${bench}
+          .view=${view}
+          .selected=${selected}
+        ></ll-subs-sheet>`;
+      case 'bass':
+        return html`<ll-bass-sheet .bench=${bench} .view=${view}></ll-bass-sheet>`;
+      case 'compare':
+        return html`<ll-compare-sheet .bench=${bench} .view=${view}></ll-compare-sheet>`;
+      case 'equaliser':
+        return html`<ll-equaliser-sheet .bench=${bench} .view=${view}></ll-equaliser-sheet>`;
+      case 'list':
+        return html`<ll-list-sheet
+          .bench=${bench}
+          .view=${view}
+          .selected=${selected}
+        ></ll-list-sheet>`;
+    }
   }
 
   private missing(state: BenchState) {
@@ -83,70 +121,15 @@ export class ProposeStage extends LitElement {
       <button class="go" @click=${() => askToGo(this, 'probe')}>Go to Probe</button>
     </div>`;
   }
-
-  private picker({ groups, group, proposal, readings }: ProposeView, state: BenchState) {
-    const without = groups.includes('subs') ? 'none' : 'full range';
-    const options = groups.map((one) => {
-      const hz = crossoverInForce(state, one);
-      return {
-        value: one,
-        label: groupName(one, state.layout),
-        ...(one === 'subs' ? {} : { hint: hz === null ? without : hzText(hz) }),
-      };
-    });
-    const pick = (picked: GroupId) => {
-      const first = state.layout.channels.find((channel) => channel.group === picked);
-      const decider = proposal.groups.find((one) => one.group === picked)?.decidedBy;
-      const known = readings.channels.some(({ channel }) => channel === decider);
-      askToSelect(this, (known ? decider : first?.label) ?? null);
-    };
-    return html`<ll-choice
-      label="Group of speakers"
-      .options=${options}
-      .value=${group}
-      @ll-pick=${(event: CustomEvent<string>) => {
-        const picked = groups.find((one) => one === event.detail);
-        if (picked) pick(picked);
-      }}
-    ></ll-choice>`;
-  }
-
-  private chart({ members, group, crossoverHz, groupProposal }: ProposeView) {
-    const traces = this.tracesOf(members, group);
-    if (traces.length === 0) {
-      return html`<p class="soft">
-        No response could be read of ${sayList(members.map(({ channel }) => channel))}.
-      </p>`;
-    }
-    return html`<ll-response-chart
-        .traces=${traces}
-        .crossoverHz=${group === 'subs' ? null : crossoverHz}
-        .proposedHz=${groupProposal?.crossoverHz ?? null}
-      ></ll-response-chart>
-      <p class="soft small">
-        1/24 octave, decibels relative to the mean of
-        ${group === 'subs' ? '40 to 80' : '500 to 2000'} Hz.
-      </p>`;
-  }
-
-  /** The same traces as long as the readings are the same, so that the chart need not redraw. */
-  private tracesOf(members: ProposeView['members'], group: GroupId): ResponseTrace[] {
-    const kept = this.kept;
-    if (
-      kept?.members.length === members.length &&
-      kept.members.every((member, i) => member === members[i])
-    ) {
-      return kept.traces;
-    }
-    const traces = members.flatMap((member) => traceOf(member, groupColour(group)) ?? []);
-    this.kept = { members, traces };
-    return traces;
-  }
 }
 
-function chartTitle({ members, readings }: ProposeView): string {
-  const names = sayList(members.map(({ channel }) => channel));
-  return `Response of ${names} at the seat${readings.simulated ? ' (simulated)' : ''}`;
+/** The way to the sheet that comes next; from the list on, the shell points further. */
+function onward(here: ProposeSheetId) {
+  const next = proposeSheetOrder[proposeSheetOrder.indexOf(here) + 1];
+  if (next === undefined || here === 'list') return nothing;
+  return html`<a class="ghost onward" href=${proposeSheetAddress(next)}
+    >Next: ${proposeSheetNames[next]}</a
+  >`;
 }
 
 declare global {

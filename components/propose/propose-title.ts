@@ -1,22 +1,42 @@
+import { sayList } from '../../src/proposal/phrases';
 import type { BenchState } from '../../src/session/bench';
 import { ordersTogether } from '../../src/session/orders-together';
 import { unreadTogether } from '../../src/session/still-together';
-import type { Layout } from '../../src/system/channel';
-import { hzText, isNumber } from '../charts/number-text';
-import { sayList } from '../../src/proposal/phrases';
+import { dbText } from '../charts/number-text';
 import type { TitleAndLede } from '../probe/probe-title';
+import { ledgerFinding } from './bass/ledger-words';
+import { isNothingChosen } from './choices/change-choices';
 import { groupFinding } from './group-words';
+import { listOf, listTitle } from './list/list-words';
+import type { ProposeSheetId } from './propose-sheets';
 import type { ProposeView } from './propose-view';
+import { subsTitle } from './subs/subs-words';
 
-/** The finding for the group in view, and who decides it. */
-export function proposeTitle(view: ProposeView, layout: Layout): TitleAndLede {
-  const { groupProposal, chosenHz } = view;
-  if (!groupProposal) return subsTitle(view);
-  const labels = layout.channels
-    .filter(({ group }) => group === groupProposal.group)
-    .map(({ label }) => label);
-  const { decidedBy, crossoverHz } = groupProposal;
-  const title = groupFinding(groupProposal, chosenHz, layout);
+/** The finding of a sheet, as its title, and what goes with it. */
+export function proposeTitle(
+  view: ProposeView,
+  state: BenchState,
+  sheet: ProposeSheetId,
+): TitleAndLede {
+  switch (sheet) {
+    case 'crossovers':
+      return groupTitle(view);
+    case 'subs':
+      return subsTitle(view);
+    case 'bass':
+      return bassTitle(view);
+    case 'compare':
+      return compareTitle(view);
+    case 'equaliser':
+      return equaliserTitle(view);
+    case 'list':
+      return listTitle(listOf(view, state.document), view.layout);
+  }
+}
+
+function groupTitle({ group, settings, layout }: ProposeView): TitleAndLede {
+  const { channels, decidedBy, decidedByReading, crossoverHz } = group;
+  const title = groupFinding(group, settings.crossoverHz[group.group] ?? null, layout);
   if (!layout.channels.some(({ kind }) => kind === 'sub')) {
     return {
       title,
@@ -29,32 +49,53 @@ export function proposeTitle(view: ProposeView, layout: Layout): TitleAndLede {
   if (decidedBy === null) {
     return { title, lede: 'This take gave no roll-off; the notes under Probe say why.' };
   }
-  if (crossoverHz === null) {
-    return { title, lede: `${decidedBy} rolls off too high even for the highest step.` };
-  }
-  const { readFrom } = groupProposal;
-  if (readFrom && labels.length > 1 && labels.every((label) => readFrom.channels.includes(label))) {
-    const lede = `${sayList(labels)} share one setting and are one model, read from ${readFrom.heard}.`;
+  const { readFrom } = group;
+  if (readFrom && channels.length > 1 && channels.every((one) => readFrom.channels.includes(one))) {
+    const lede = `${sayList(channels)} share one setting and are one model, read from ${readFrom.heard}.`;
     return { title, lede };
   }
+  const by = decidedByReading === 'roll-off' ? 'reaches less deep' : 'is driven harder';
   const lede =
-    labels.length > 1
-      ? `${sayList(labels)} share one setting; ${decidedBy} reaches less deep, so it decides.`
+    channels.length > 1
+      ? `${sayList(channels)} share one setting; ${decidedBy} ${by}, so it decides.`
       : `${decidedBy} stands alone, so it decides.`;
   return { title, lede };
 }
 
-function subsTitle({ members }: ProposeView): TitleAndLede {
-  const deepest = members
-    .filter(({ rolloff }) => isNumber(rolloff?.f6Hz.median))
-    .sort((a, b) => (b.rolloff?.f6Hz.median ?? 0) - (a.rolloff?.f6Hz.median ?? 0))[0];
-  const title = deepest
-    ? `${members.length > 1 ? 'The subs reach' : 'The sub reaches'} down to ${hzText(deepest.rolloff?.f6Hz.median)}`
-    : `How deep the ${members.length > 1 ? 'subs reach' : 'sub reaches'} cannot be told`;
-  const lede = deepest
-    ? `There ${deepest.channel} is 6\u202fdB down. Their distance and polarity follow from the sum with the other speakers, not from this take.`
-    : 'The notes under Probe say why.';
-  return { title, lede };
+function bassTitle({ proposal }: ProposeView): TitleAndLede {
+  const { own, proposed } = proposal.ledger;
+  const shown = own ?? proposed;
+  const most = Math.max(0, ...shown.lines.map(({ lossDb }) => lossDb));
+  return {
+    title: ledgerFinding(shown),
+    lede:
+      shown.lines.length === 0
+        ? 'A roll-off of the subs is missing.'
+        : `20 to 300 Hz, by channel of the programme; at most ${dbText(most)} is missing on one.`,
+  };
+}
+
+function compareTitle({ choices }: ProposeView): TitleAndLede {
+  return isNothingChosen(choices)
+    ? {
+        title: 'You keep to the proposal',
+        lede: 'Drag a handle under Crossovers, or choose another step, to have two sets to compare.',
+      }
+    : { title: 'Your settings beside the proposed ones', lede: 'What differs is marked.' };
+}
+
+function equaliserTitle({ proposal, choices }: ProposeView): TitleAndLede {
+  if (choices.equaliserBands === 0) {
+    return { title: 'No equaliser is advised', lede: 'It is last in order, and off until wanted.' };
+  }
+  const count = proposal.equaliser?.channels.filter(({ bands }) => bands.length > 0).length ?? 0;
+  return {
+    title:
+      count === 0
+        ? 'An equaliser would help no channel'
+        : `An equaliser would help ${count} ${count === 1 ? 'channel' : 'channels'}`,
+    lede: 'Type it last, after distances, levels and crossovers are proved.',
+  };
 }
 
 /** What is missing before anything can be proposed. */

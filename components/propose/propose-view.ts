@@ -1,62 +1,67 @@
+import type { BassSettings } from '../../src/proposal/bass-settings';
+import { nothingChosen, type ProposalChoices } from '../../src/proposal/choices';
 import type { GroupProposal, Proposal } from '../../src/proposal/proposal';
-import type { ChannelReading, Readings } from '../../src/reading/reading';
+import type { Workbench } from '../../src/proposal/workbench';
 import { applyTogether } from '../../src/reading/apply-together';
-import type { BenchState } from '../../src/session/bench';
-import type { ChannelLabel, GroupId } from '../../src/system/channel';
+import type { Readings } from '../../src/reading/reading';
+import type { Bench, BenchState } from '../../src/session/bench';
+import type { ChannelLabel, Layout } from '../../src/system/channel';
+import { trySettings } from '../../src/workbench/try-settings';
 import { currentReadings } from '../probe/take/take-lanes';
+import { choicesOf } from './choices/change-choices';
+import { steadyProposal } from './steady-proposal';
+import { workbenchInHand } from './workbench-in-hand';
 
-/** What the Propose stage shows of the bench: one group, and the speaker examined in it. */
+/** What the Propose stage shows of the bench. */
 export interface ProposeView {
+  readonly layout: Layout;
   /** With the roll-offs read together in place of those of this position. */
   readonly readings: Readings;
   readonly proposal: Proposal;
-  /** All groups of the plan that have a speaker, subs last. */
-  readonly groups: readonly GroupId[];
-  readonly group: GroupId;
-  /** Null for the subs, which hand their bass to nobody. */
-  readonly groupProposal: GroupProposal | null;
-  /** Readings of the group's speakers, the examined one first. */
-  readonly members: readonly ChannelReading[];
-  /** The crossover in force: chosen, else proposed. */
-  readonly crossoverHz: number | null;
-  readonly chosenHz: number | null;
+  /** True while sums and alignment of the newest choices are still worked out. */
+  readonly coming: boolean;
+  readonly workbench: Workbench;
+  /** What the tuner decided. */
+  readonly choices: ProposalChoices;
+  /** What the proposal was made with. */
+  readonly made: ProposalChoices;
+  /** Settings in force, own ones included, and those proposed. */
+  readonly settings: BassSettings;
+  readonly proposed: BassSettings;
+  /** The group in view. */
+  readonly group: GroupProposal;
+  /** The speaker examined in it. */
+  readonly channel: ChannelLabel;
 }
 
 /** Null while there is nothing to propose from. */
-export function proposeView(state: BenchState, selected: ChannelLabel | null): ProposeView | null {
-  const { layout, document } = state;
+export function proposeView(
+  bench: Bench,
+  state: BenchState,
+  selected: ChannelLabel | null,
+): ProposeView | null {
   const here = currentReadings(state);
-  const proposal = state.proposal?.layout === layout.name ? state.proposal : null;
-  if (!here || !proposal) return null;
-  const readings = applyTogether(here, state.together);
-  const selectedGroup = layout.channels.find(({ label }) => label === selected)?.group;
-  const hasSubs = layout.channels.some(({ group }) => group === 'subs');
-  const groups = [
-    ...proposal.groups.map(({ group }) => group).filter((group) => group !== 'subs'),
-    ...(hasSubs ? (['subs'] as const) : []),
-  ];
-  const group = groups.find((one) => one === selectedGroup) ?? groups[0];
-  if (!group) return null;
-  const groupProposal = proposal.groups.find((one) => one.group === group) ?? null;
-  const examined = group === selectedGroup ? selected : (groupProposal?.decidedBy ?? null);
-  const labels = layout.channels.filter((one) => one.group === group).map(({ label }) => label);
-  const chosenHz = document.chosenCrossoverHz[group] ?? null;
+  const steady = steadyProposal(bench, state);
+  if (!here || !steady) return null;
+  const { proposal, made } = steady;
+  const { groups } = proposal;
+  const group =
+    groups.find(({ channels }) => channels.some((one) => one === selected)) ?? groups[0];
+  const [first] = group?.channels ?? [];
+  if (!group || !first) return null;
+  const choices = choicesOf(state.document);
+  const examined = group.channels.find((one) => one === selected);
   return {
-    readings,
+    layout: state.layout,
+    readings: applyTogether(here, state.together),
     proposal,
-    groups,
+    coming: state.proposal?.sums === 'coming',
+    workbench: workbenchInHand(bench, state, here),
+    choices,
+    made,
+    settings: trySettings(proposal, made, choices),
+    proposed: trySettings(proposal, made, nothingChosen),
     group,
-    groupProposal,
-    members: readings.channels
-      .filter(({ channel }) => labels.includes(channel))
-      .sort((a, b) => Number(b.channel === examined) - Number(a.channel === examined)),
-    crossoverHz: chosenHz ?? groupProposal?.crossoverHz ?? null,
-    chosenHz,
+    channel: examined ?? group.decidedBy ?? first,
   };
-}
-
-/** The crossover in force for a group: what the tuner chose, else what is proposed. */
-export function crossoverInForce(state: BenchState, group: GroupId): number | null {
-  const proposed = state.proposal?.groups.find((one) => one.group === group)?.crossoverHz ?? null;
-  return state.document.chosenCrossoverHz[group] ?? proposed;
 }

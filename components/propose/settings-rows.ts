@@ -1,8 +1,11 @@
 import type { ChannelProposal } from '../../src/proposal/proposal';
-import type { BenchState } from '../../src/session/bench';
+import type { Reason } from '../../src/proposal/reason';
+import { sayValue } from '../../src/proposal/settings-list';
 import type { Channel } from '../../src/system/channel';
-import { hzText, isNumber, metresText, signedText, thinSpace } from '../charts/number-text';
-import { crossoverInForce } from './propose-view';
+import { proposedHz } from '../../src/workbench/try-settings';
+import { hzText, isNumber } from '../charts/number-text';
+import type { ProposeView } from './propose-view';
+import { polarityOf } from './subs/subs-words';
 
 /** One line of the table of settings: what to type, and why. */
 export interface SettingsRow {
@@ -13,63 +16,51 @@ export interface SettingsRow {
   /** True when the tuner set another crossover than the proposed one. */
   readonly chosen: boolean;
   readonly polarity: ChannelProposal['polarity'];
-  readonly reasons: readonly { readonly of: string; readonly text: string }[];
+  readonly reasons: readonly { readonly of: string; readonly reasons: readonly Reason[] }[];
   readonly warnings: readonly string[];
 }
 
 const unknown = 'cannot tell';
 
 /** The settings of every speaker in the order of the plan. */
-export function settingsRows(state: BenchState): SettingsRow[] {
-  const { proposal, layout, document } = state;
-  if (!proposal) return [];
-  const hasSubs = layout.channels.some(({ kind }) => kind === 'sub');
+export function settingsRows({ proposal, layout, settings }: ProposeView): SettingsRow[] {
   return layout.channels.flatMap((channel) => {
     const found = proposal.channels.find((one) => one.channel === channel.label);
     if (!found) return [];
+    const { distance, level } = found;
     const group = proposal.groups.find((one) => one.group === channel.group) ?? null;
-    const chosenHz = document.chosenCrossoverHz[channel.group] ?? null;
-    const chosen = chosenHz !== null && chosenHz !== group?.crossoverHz;
+    const hz = settings.crossoverHz[channel.group] ?? null;
+    const isSub = channel.kind === 'sub';
     return [
       {
         channel,
-        distance: isNumber(found.distanceMetres) ? metresText(found.distanceMetres) : unknown,
-        level: isNumber(found.levelTrimDb)
-          ? `${signedText(found.levelTrimDb, 1)}${thinSpace}dB`
-          : unknown,
-        crossover: crossoverText(channel, crossoverInForce(state, channel.group), hasSubs),
-        chosen,
-        polarity: found.polarity,
+        distance: distance ? sayValue(distance) : unknown,
+        level: level ? sayValue(level) : unknown,
+        crossover: isSub ? '–' : hz === null ? 'full range' : hzText(hz),
+        chosen: group !== null && hz !== proposedHz(group),
+        polarity: isSub ? polarityOf(proposal, channel.label) : found.polarity,
         reasons: [
-          { of: 'Distance', text: found.distanceReason },
-          { of: 'Level trim', text: found.levelReason },
-          ...(group
-            ? [{ of: 'Crossover', text: chosen ? `Set by you. ${group.reason}` : group.reason }]
-            : []),
-        ].filter(({ text }) => text !== ''),
+          { of: 'Distance', reasons: found.distanceReasons },
+          { of: 'Level trim', reasons: found.levelReasons },
+          ...(group ? [{ of: 'Crossover', reasons: group.reasons }] : []),
+        ].filter(({ reasons }) => reasons.length > 0),
         warnings: found.warnings,
       },
     ];
   });
 }
 
-function crossoverText(channel: Channel, hz: number | null, hasSubs: boolean): string {
-  if (channel.kind === 'sub') return '–';
-  if (isNumber(hz)) return hzText(hz);
-  return hasSubs ? 'none' : 'full range';
-}
-
 /** The settings as tab-separated text with plain signs, for a spreadsheet. */
-export function settingsCopy(state: BenchState): string {
+export function settingsCopy({ proposal, layout, settings }: ProposeView): string {
   const cell = (value: number | null | undefined, digits: number) =>
     isNumber(value) ? String(Number(value.toFixed(digits))) : '';
-  const lines = state.layout.channels.map(({ label, group, kind }) => {
-    const found = state.proposal?.channels.find((one) => one.channel === label);
+  const lines = layout.channels.map(({ label, group, kind }) => {
+    const found = proposal.channels.find((one) => one.channel === label);
     return [
       label,
       cell(found?.distanceMetres, 3),
       cell(found?.levelTrimDb, 2),
-      kind === 'sub' ? '' : cell(crossoverInForce(state, group), 0),
+      kind === 'sub' ? '' : cell(settings.crossoverHz[group], 0),
       found?.polarity ?? '',
     ].join('\t');
   });

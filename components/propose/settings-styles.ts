@@ -94,11 +94,21 @@ export const settingsStyles = css`
 
     th,
     td {
-      padding-inline: 0.2rem;
+      padding-inline: 0.12rem;
     }
 
     table {
       font-size: var(--text-small);
+    }
+
+    td.num {
+      letter-spacing: -0.04em;
+    }
+
+    button {
+      flex-wrap: wrap;
+      gap: 0 var(--space-1);
+      align-content: center;
     }
 
     .why td {

@@ -1,12 +1,12 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Bench } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
-import { BenchController } from '../bench-controller';
 import '../charts/copy-button';
 import { askToSelect } from '../events';
 import '../plan/speaker-icon';
 import { sharedStyles } from '../theme/shared-styles';
+import type { ProposeView } from './propose-view';
+import './reasons/reason-list';
 import { settingsCopy, settingsRows, type SettingsRow } from './settings-rows';
 import { settingsStyles } from './settings-styles';
 
@@ -15,10 +15,9 @@ import { settingsStyles } from './settings-styles';
 export class SettingsTable extends LitElement {
   static override styles = [sharedStyles, settingsStyles];
 
-  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) view: ProposeView | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   @state() private open: ReadonlySet<ChannelLabel> = new Set();
-  private readonly follow = new BenchController(this);
 
   private toggle(label: ChannelLabel): void {
     const open = new Set(this.open);
@@ -28,8 +27,8 @@ export class SettingsTable extends LitElement {
   }
 
   override render() {
-    const { state } = this.follow;
-    if (!state) return nothing;
+    const { view } = this;
+    if (!view) return nothing;
     return html`<table>
         <caption class="unseen">
           Settings to type into the processor
@@ -44,10 +43,10 @@ export class SettingsTable extends LitElement {
           </tr>
         </thead>
         <tbody>
-          ${settingsRows(state).map((row) => this.row(row))}
+          ${settingsRows(view).map((row) => this.row(row))}
         </tbody>
       </table>
-      <ll-copy-button label="Copy settings" .text=${settingsCopy(state)}></ll-copy-button>`;
+      <ll-copy-button label="Copy settings" .text=${settingsCopy(view)}></ll-copy-button>`;
   }
 
   private row(row: SettingsRow) {
@@ -85,9 +84,14 @@ export class SettingsTable extends LitElement {
         <td colspan="5">
           <dl>
             ${row.reasons.map(
-              ({ of, text }) =>
+              ({ of, reasons }) =>
                 html`<dt>${of}</dt>
-                  <dd>${text}</dd>`,
+                  <dd>
+                    <ll-reasons
+                      .reasons=${reasons}
+                      .readings=${this.view?.readings ?? null}
+                    ></ll-reasons>
+                  </dd>`,
             )}
             ${warnings.map(
               (warning) =>

@@ -20,13 +20,13 @@ const sides: GroupProposal = {
   fullRange: { kind: 'too small', reasons: [] },
   own: null,
 };
-const finding = (changes: Partial<GroupProposal>, chosen: number | null = null, name = '5.1') =>
-  plain(groupFinding({ ...sides, ...changes }, chosen, layoutOf(name)));
+const finding = (changes: Partial<GroupProposal>, inForce: number | null = 80, name = '5.1') =>
+  plain(groupFinding({ ...sides, ...changes }, inForce, layoutOf(name)));
 
 describe('the finding of a group', () => {
   it('says where the group crosses over', () => {
     expect(finding({})).toBe('Surrounds cross over at 80 Hz');
-    expect(finding({}, null, '7.1')).toBe('Side surrounds cross over at 80 Hz');
+    expect(finding({}, 80, '7.1')).toBe('Side surrounds cross over at 80 Hz');
     expect(finding({ group: 'centre' })).toBe('The centre crosses over at 80 Hz');
   });
 
@@ -35,14 +35,22 @@ describe('the finding of a group', () => {
     expect(finding({ group: 'centre', crossoverHz: null }, 100)).toBe(
       'The centre is set to 100 Hz; none is proposed',
     );
-    expect(finding({}, 80)).toBe('Surrounds cross over at 80 Hz');
+    expect(finding({}, null)).toBe('Surrounds are set full range; 80 Hz is proposed');
   });
 
   it('does not pretend to know', () => {
-    expect(finding({ crossoverHz: null })).toBe('No step of the processor suits the surrounds');
+    expect(finding({ crossoverHz: null }, null)).toBe(
+      'No step of the processor suits the surrounds',
+    );
     expect(finding({ decidedBy: null })).toBe(
       'Where the surrounds roll off cannot be told; 80 Hz is only practice',
     );
+  });
+
+  it('names the nearest step where none will do', () => {
+    const none = { crossoverHz: null, nearestHz: 200 };
+    expect(finding(none, 200)).toBe('No step of the processor suits the surrounds');
+    expect(finding(none, 100)).toBe('Surrounds are set to 100 Hz; 200 Hz is proposed');
   });
 
   it('runs full range where there is no sub', () => {

@@ -1,0 +1,88 @@
+import type { LedgerMend, LedgerProposal } from '../../../src/proposal/ledger-proposal';
+import { sayList } from '../../../src/proposal/phrases';
+import type { Layout } from '../../../src/system/channel';
+import { dbText, hzText } from '../../charts/number-text';
+import { groupName } from '../group-words';
+import type { LedgerStretch } from './ledger-bar';
+
+/** A loss over this is explained, dB. */
+const toldLossDb = 0.5;
+
+interface Losing {
+  readonly lossDb: number;
+  readonly gaps: readonly { readonly opens: unknown }[];
+  readonly mends?: readonly unknown[];
+}
+
+/** Whether a channel loses bass that another setting would bring back. */
+export function wantsMending({ lossDb, gaps, mends = [] }: Losing): boolean {
+  if (lossDb <= toldLossDb) return false;
+  return mends.length > 0 || gaps.some(({ opens }) => opens !== null);
+}
+
+/** What the ledger found, as a title. */
+export function ledgerFinding({ lines, unknown }: LedgerProposal): string {
+  if (lines.length === 0) return 'Where the bass goes cannot be told';
+  const losing = lines.filter(wantsMending);
+  if (losing.length > 0) {
+    const names = losing.map(({ channel }) => channel);
+    const said = names.length > 4 ? `${names.length} channels` : sayList(names);
+    return `${said} ${losing.length === 1 ? 'loses' : 'lose'} bass on the way`;
+  }
+  const rest = unknown.length === 0 ? '' : `, as far as is known without ${sayList(unknown)}`;
+  return `No bass is lost on the way${rest}`;
+}
+
+/** What is missing all the same, though no setting opens a gap. Empty when nothing is. */
+export function remainderText({ lines }: LedgerProposal): string {
+  const rest = lines.filter((line) => !wantsMending(line));
+  const most = Math.max(0, ...rest.map(({ lossDb }) => lossDb));
+  return most < 0.05
+    ? ''
+    : `Up to ${dbText(most)} of a channel’s bass is missing all the same: the lower end of what stands in the room. No setting brings that back.`;
+}
+
+/** A channel's stretches as a sentence, for who cannot see the bar. */
+export function stretchText(
+  stretches: readonly LedgerStretch[],
+  carrier: 'subs' | 'fronts',
+): string {
+  const who = { own: 'its own speaker', carried: `the ${carrier}`, nobody: 'nobody' };
+  return stretches
+    .flatMap((one) =>
+      one.who === 'none'
+        ? []
+        : [`${Math.round(one.lowHz)} to ${hzText(Math.round(one.highHz))}: ${who[one.who]}`],
+    )
+    .join(', ');
+}
+
+/** What the button of a mend does. */
+export function mendText({ change, gainDb }: LedgerMend, layout: Layout): string {
+  const gain = `+${dbText(gainDb)}`;
+  switch (change.setting) {
+    case 'crossover': {
+      const name = groupName(change.group, layout);
+      return change.hz === null
+        ? `${name} full range, ${gain}`
+        : `${name} to ${hzText(change.hz)}, ${gain}`;
+    }
+    case 'sub low-pass':
+      return `Sub low-pass to ${hzText(change.hz)}, ${gain}`;
+    case 'low cut':
+      return change.hz === null
+        ? `Low cut off, ${gain}`
+        : `Low cut to ${hzText(change.hz)}, ${gain}`;
+  }
+}
+
+/** The ledger in a line, for beside the chart while a handle is held. */
+export function ledgerText(lines: readonly (Losing & { readonly name: string })[]): string {
+  const losing = lines.filter(wantsMending);
+  if (lines.length === 0) return 'bass ledger: cannot be told';
+  if (losing.length === 0) return 'bass ledger: no gap';
+  const names = losing.map(({ name }) => name);
+  const most = Math.max(...losing.map(({ lossDb }) => lossDb));
+  const who = names.length > 4 ? `${names.length} channels` : sayList(names);
+  return `bass ledger: ${who} ${losing.length === 1 ? 'loses' : 'lose up to'} ${dbText(most)}`;
+}

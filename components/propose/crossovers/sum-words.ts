@@ -1,0 +1,8 @@
+import type { PredictedLoss } from '../../../src/proposal/proposal';
+import { dbText, hzText } from '../../charts/number-text';
+
+/** What a group and the subs lose together, in a line. */
+export function sumText(sum: PredictedLoss | null): string {
+  if (!sum) return 'no sum can be told';
+  return `${dbText(sum.lossDb)} lost, dip ${dbText(sum.dipDb)} at ${hzText(sum.dipHz)}`;
+}

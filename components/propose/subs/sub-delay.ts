@@ -1,0 +1,63 @@
+import type { ProposalChoices } from '../../../src/proposal/choices';
+import type { BassSettings } from '../../../src/proposal/bass-settings';
+import type { Proposal } from '../../../src/proposal/proposal';
+import { metresText, millisecondsText, numberText, thinSpace } from '../../charts/number-text';
+import type { ProposeView } from '../propose-view';
+
+const metresPerFoot = 0.3048;
+const lowestHz = 40;
+
+/** How far all subs together can be moved from their proposed distance, in steps of the processor. */
+export interface SubDelayRange {
+  readonly stepSeconds: number;
+  /** Whole steps to either side, a period of the crossover. */
+  readonly most: number;
+}
+
+/** The range of a slider over all subs; null where there is no sub whose distance is known. */
+export function subDelayRange({ proposal, workbench }: ProposeView): SubDelayRange | null {
+  const { subs, settings } = proposal;
+  const known = subs?.subs.some(({ channel }) => settings.distanceMetres[channel] !== undefined);
+  if (!subs || !known) return null;
+  const stepSeconds = workbench.abilities.distanceStepMetres / settings.metresPerSecond;
+  const crossoverHz = Math.max(lowestHz, subs.alignment?.crossoverHz ?? 80);
+  return { stepSeconds, most: Math.max(1, Math.round(1 / crossoverHz / stepSeconds)) };
+}
+
+/** Distances of the subs as they would be typed, with how much later that is. */
+export function subDelayText(
+  { subs }: Proposal,
+  choices: Pick<ProposalChoices, 'subsLaterSeconds'>,
+  settings: BassSettings,
+  unit: 'm' | 'ft',
+): string {
+  const { subsLaterSeconds: later } = choices;
+  const how =
+    later === 0
+      ? 'as proposed'
+      : `${millisecondsText(Math.abs(later))} ${later > 0 ? 'later' : 'earlier'}`;
+  const distances = (subs?.subs ?? []).flatMap(({ channel }) => {
+    const metres = settings.distanceMetres[channel];
+    return metres === undefined ? [] : [`${channel} ${distanceText(metres, unit)}`];
+  });
+  return [how, ...distances].join(' · ');
+}
+
+/** A distance in the processor's unit. */
+export function distanceText(metres: number, unit: 'm' | 'ft'): string {
+  return unit === 'm'
+    ? metresText(metres)
+    : `${numberText(metres / metresPerFoot, 1)}${thinSpace}ft`;
+}
+
+/** Where the slider rests as proposed, and where the subs would do nearly as well, in steps. */
+export function subDelayMarks(
+  { proposal, made }: Pick<ProposeView, 'proposal' | 'made'>,
+  { stepSeconds, most }: SubDelayRange,
+): number[] {
+  const others = proposal.subs?.alignment?.alternatives ?? [];
+  const steps = others.flatMap(({ laterSeconds, turned }) =>
+    turned ? [] : [Math.round((made.subsLaterSeconds + laterSeconds) / stepSeconds)],
+  );
+  return [...new Set([0, ...steps.filter((step) => Math.abs(step) <= most)])];
+}

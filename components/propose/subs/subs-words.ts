@@ -1,0 +1,69 @@
+import type { ChannelProposal, Proposal } from '../../../src/proposal/proposal';
+import type { OtherDelay, SubAlignmentProposal } from '../../../src/proposal/subs-proposal';
+import { sayList } from '../../../src/proposal/phrases';
+import {
+  dbText,
+  isNumber,
+  millisecondsText,
+  numberText,
+  thinSpace,
+} from '../../charts/number-text';
+import type { TitleAndLede } from '../../probe/probe-title';
+import type { ProposeView } from '../propose-view';
+
+/** What was found of the subs. */
+export function subsTitle({
+  proposal,
+  coming,
+}: Pick<ProposeView, 'proposal' | 'coming'>): TitleAndLede {
+  const { subs } = proposal;
+  if (!subs) {
+    return {
+      title: 'There is no sub',
+      lede: 'Nobody takes the bass of the mains: every group runs full range.',
+    };
+  }
+  const many = subs.subs.length > 1;
+  const { alignment } = subs;
+  if (alignment) {
+    const { sum, byArrival, channels } = alignment;
+    return {
+      title: `${many ? 'The subs lose' : 'The sub loses'} ${dbText(sum.lossDb)} with ${sayList(channels)}`,
+      lede: `By arrival alone it would be ${dbText(byArrival.lossDb)}. Less is better; 0 is both in step at every seat.`,
+    };
+  }
+  if (coming) {
+    return { title: 'The subs are being set against the mains', lede: 'A moment, please.' };
+  }
+  const missing = proposal.missing.find(({ what }) => what === 'sub alignment');
+  return {
+    title: `${many ? 'The subs go' : 'The sub goes'} by arrival`,
+    lede: missing ? `${missing.sentence} ${missing.action}` : '',
+  };
+}
+
+/** Another delay in words: how much later, and whether turned over. */
+export function delayText({ laterSeconds, turned }: OtherDelay): string {
+  const how = laterSeconds < 0 ? 'earlier' : 'later';
+  return `${millisecondsText(Math.abs(laterSeconds))} ${how}${turned ? ', turned over' : ''}`;
+}
+
+/** How sure the delay is, in a sentence. */
+export function confidenceText({ toleranceSeconds, interval }: SubAlignmentProposal): string {
+  const [early, late] = toleranceSeconds;
+  const told =
+    late > early
+      ? `From ${millisecondsText(-early)} earlier to ${millisecondsText(late)} later costs at most ${dbText(0.1)} more.`
+      : '';
+  const [low, high] = interval ?? [null, null];
+  const seats =
+    isNumber(low) && isNumber(high)
+      ? `By how the seats differ, 90${thinSpace}% within ${numberText(1000 * low, 2)} to ${millisecondsText(high)} of it.`
+      : 'Fewer than three seats: how much the seats differ cannot be told.';
+  return [told, seats].filter((text) => text !== '').join(' ');
+}
+
+/** Polarity of a sub as it is set. */
+export function polarityOf({ subs }: Proposal, channel: string): ChannelProposal['polarity'] {
+  return subs?.subs.find((one) => one.channel === channel)?.polarity ?? 'cannot tell';
+}
