@@ -57,7 +57,7 @@ export function mouse(page: Page): Hands {
 }
 
 /** Presses Tab until what has the focus is called so; fails when the focus comes round. */
-async function tabTo(page: Page, name: string | RegExp): Promise<void> {
+export async function tabTo(page: Page, name: string | RegExp): Promise<void> {
   const seen: string[] = [];
   for (let pressed = 0; pressed < 150; pressed++) {
     const here = await focusedName(page);

@@ -70,6 +70,7 @@ beforeAll(async () => {
           }
           const wrongSamples = await comparePlayed(loop, record.schedule, frames);
           await page.getByRole('link', { name: 'Propose', exact: false }).first().click();
+          await page.getByRole('link', { name: 'List', exact: true }).click();
           const settings: Record<string, string[]> = {};
           for (const channel of mains) settings[channel] = await settingsLine(page, channel);
           return {

@@ -64,7 +64,7 @@ export function playPosition(page: Page): Promise<number | null> {
   });
 }
 
-/** Cells of one line of the settings on the Propose stage: distance, trim, crossover, polarity. */
+/** Cells of one line of the settings under Propose, List: distance, trim, crossover, polarity. */
 export async function settingsLine(page: Page, channel: string): Promise<string[]> {
   return page.locator(`ll-settings-table tr[data-channel="${channel}"] td`).allInnerTexts();
 }

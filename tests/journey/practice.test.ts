@@ -41,8 +41,9 @@ async function storedCaptures(page: Page): Promise<number[]> {
   );
 }
 
-/** The whole text of the settings table, by which proposals are compared. */
+/** The whole text of the settings table, by which proposals are compared, once it is whole. */
 async function settings(page: Page): Promise<string> {
+  await page.getByText(/^The subs are still being worked out/).waitFor({ state: 'detached' });
   return (await page.locator('ll-settings-table tbody').allInnerTexts()).join('\n');
 }
 
@@ -56,6 +57,8 @@ describe('the practice room, from a fresh profile', () => {
     await page.getByRole('link', { name: 'Propose', exact: false }).first().click();
 
     await page.getByRole('heading', { level: 1, name: /cross over at \d+\sHz/ }).waitFor();
+    await page.getByRole('link', { name: 'List', exact: true }).click();
+    await page.getByRole('heading', { level: 1, name: /settings are typed/ }).waitFor();
     const proposed = await settings(page);
     for (const channel of ['FL', 'FR', 'FC', 'SiL', 'SiR', 'TpFL', 'TpFR', 'TpBL', 'TpBR']) {
       expect(proposed).toContain(channel);
@@ -66,7 +69,7 @@ describe('the practice room, from a fresh profile', () => {
 
     await page.getByText('Saved in this browser').waitFor();
     await page.reload();
-    await page.getByRole('heading', { level: 1, name: /cross over at \d+\sHz/ }).waitFor();
+    await page.getByRole('heading', { level: 1, name: /settings are typed/ }).waitFor();
     expect(await settings(page)).toBe(proposed);
     expect(await storedCaptures(page)).toEqual([samples]);
     expect(await page.getByText('Simulated').first().isVisible()).toBe(true);

@@ -33,7 +33,12 @@ const stages = [
   'probe/take',
   'probe/noise',
   'probe/inspect',
-  'propose',
+  'propose/crossovers',
+  'propose/subs',
+  'propose/bass',
+  'propose/compare',
+  'propose/list',
+  'propose/equaliser',
   'prove',
 ] as const;
 const themes = ['light', 'dark'] as const;
@@ -68,6 +73,7 @@ async function show(
         requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))),
       ),
   );
+  await page.getByText('Being worked out').waitFor({ state: 'detached', timeout: 60_000 });
 }
 
 /** The mark of the practice room is in the window wherever the page is scrolled to. */
@@ -156,7 +162,7 @@ describe('the screens after a take', () => {
   eachScreen('after a take');
 
   it('make the picture of the README when asked', async () => {
-    await show('propose', 'light', sizes[0]);
+    await show('propose/crossovers', 'light', sizes[0]);
     const path =
       process.env['README_PICTURE'] === undefined ? `${pictures}readme.png` : readmePicture;
     const picture = await page.screenshot({ path });
