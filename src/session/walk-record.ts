@@ -1,3 +1,4 @@
+import { median } from '../../dsp/signal/median';
 import type { ChannelLabel } from '../system/channel';
 import type { WalkSound, WalkStop } from '../wirecheck/walk';
 import type { WalkPosition } from './bench';
@@ -26,7 +27,25 @@ export function withoutStops(
   return { ...document, walk };
 }
 
-function joinSounds(before: readonly WalkSound[], now: readonly WalkSound[]): WalkSound[] {
+/**
+ * What was heard in two plays of one stop, such as two rounds of plugs. Each play has a clock of its
+ * own: the newer one is moved onto that of the sounds that stay, by channels that sounded in both;
+ * without one its arrivals cannot be told, its levels can.
+ */
+export function joinSounds(
+  before: readonly WalkSound[],
+  now: readonly WalkSound[],
+): readonly WalkSound[] {
   const kept = before.filter((one) => !now.some(({ channel }) => channel === one.channel));
-  return [...kept, ...now];
+  if (kept.length === 0) return now;
+  const apart = now.flatMap(({ channel, arrivalSeconds }) => {
+    const other = before.find((one) => one.channel === channel)?.arrivalSeconds ?? null;
+    return other === null || arrivalSeconds === null ? [] : [other - arrivalSeconds];
+  });
+  const moved = now.map((sound) => {
+    const { arrivalSeconds } = sound;
+    const told = apart.length > 0 && arrivalSeconds !== null;
+    return { ...sound, arrivalSeconds: told ? arrivalSeconds + median(apart) : null };
+  });
+  return [...kept, ...moved];
 }
