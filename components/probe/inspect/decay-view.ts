@@ -29,6 +29,13 @@ export class DecayView extends LitElement {
         white-space: nowrap;
       }
 
+      summary {
+        cursor: pointer;
+        font-weight: 700;
+        min-height: var(--target);
+        align-content: center;
+      }
+
       ul {
         display: grid;
         gap: var(--space-1);
@@ -127,12 +134,12 @@ function reasons({ bands }: DecayAnswer) {
     }
   }
   if (by.size === 0) return nothing;
-  return html`<section aria-labelledby="why">
-    <h3 id="why">Left out or doubted (?)</h3>
+  return html`<details>
+    <summary>Left out or doubted (?), and why</summary>
     <ul>
       ${[...by].map(([sentence, octaves]) => html`<li>${octaves.join(', ')}: ${sentence}</li>`)}
     </ul>
-  </section>`;
+  </details>`;
 }
 
 /** Volume of the room on the plan, m³; null when its size was not declared. */

@@ -43,7 +43,7 @@ export class InspectSheet extends LitElement {
 
       .speakers {
         display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(5.6rem, 1fr));
+        grid-template-columns: repeat(auto-fill, minmax(6.2rem, 1fr));
         gap: 0 var(--space-2);
         margin: 0;
         padding: 0;
@@ -58,7 +58,7 @@ export class InspectSheet extends LitElement {
 
       .speakers label {
         display: grid;
-        grid-template-columns: 1.25rem 1.1rem minmax(0, 1fr);
+        grid-template-columns: 1.25rem 1.4rem minmax(0, 1fr);
         gap: var(--space-1);
         align-items: center;
         min-height: var(--target);
