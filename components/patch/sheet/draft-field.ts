@@ -34,15 +34,6 @@ export class DraftField extends LitElement {
         font-weight: 700;
       }
 
-      .bare label {
-        position: absolute;
-        width: 1px;
-        height: 1px;
-        overflow: hidden;
-        clip-path: inset(50%);
-        white-space: nowrap;
-      }
-
       .entry {
         display: flex;
         align-items: center;
@@ -97,8 +88,8 @@ export class DraftField extends LitElement {
 
   override render() {
     const said = this.wrong === '' ? this.hint : this.wrong;
-    return html`<div class=${this.bare ? 'bare' : ''}>
-      <label for="entry">${this.label}</label>
+    return html`<div>
+      <label for="entry" class=${this.bare ? 'unseen' : ''}>${this.label}</label>
       <span class="entry">
         <input
           id="entry"
