@@ -1,6 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { drawPracticeSlip } from '../../../src/rig/draw-practice-slip';
 import type { Bench } from '../../../src/session/bench';
+import { wantedSettings } from '../../../src/session/derive-proof';
 import { BenchController } from '../../bench-controller';
 import '../../controls/check-field';
 import '../../controls/number-field';
@@ -66,6 +68,14 @@ export class PracticeRig extends LitElement {
         .checked=${state.document.practice.hidden !== null}
         ?disabled=${state.activity.kind !== 'idle'}
         @ll-check=${(event: CustomEvent<boolean>) => this.hide(event.detail)}
+      ></ll-check>
+      <ll-check
+        label="Mistype something"
+        hint="To practise proving: one setting is typed or left wrong in the room’s processor. Prove finds it; it is not told here."
+        data-switch="slip"
+        .checked=${state.document.practice.slips.length > 0}
+        ?disabled=${state.activity.kind !== 'idle'}
+        @ll-check=${(event: CustomEvent<boolean>) => this.mistype(event.detail)}
       ></ll-check>`;
   }
 
@@ -75,6 +85,19 @@ export class PracticeRig extends LitElement {
     this.bench?.change('Hide a fault in the wiring', (document) => ({
       ...document,
       practice: { ...document.practice, hidden },
+    }));
+  }
+
+  /** Another mistake each time; of those that do harm with what is to be typed. */
+  private mistype(on: boolean): void {
+    const { state } = this.follow;
+    if (!state) return;
+    const { proposal, layout } = state;
+    const typed = proposal && wantedSettings(proposal, state.document);
+    const slips = on ? [drawPracticeSlip(layout, typed, Math.random())] : [];
+    this.bench?.change('Mistype something', (document) => ({
+      ...document,
+      practice: { ...document.practice, slips },
     }));
   }
 }
