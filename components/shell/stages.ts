@@ -1,4 +1,5 @@
 import type { BenchState } from '../../src/session/bench';
+import { isOldProof } from '../../src/session/derive-proof';
 import { patchStanding } from '../patch/patch-standing';
 
 export type StageId = 'plan' | 'patch' | 'probe' | 'propose' | 'prove';
@@ -34,10 +35,7 @@ export function stageStandings(state: BenchState): StageStanding[] {
     patch: patchStanding(state),
     probe: standingOfProbe(state),
     propose: standingOfPropose(state),
-    prove: {
-      done: false,
-      missing: 'Nothing is proved until the settings are typed in and measured again.',
-    },
+    prove: standingOfProve(state),
   };
   return stageOrder.map((id, index) => ({ id, number: index + 1, ...standing[id] }));
 }
@@ -80,4 +78,31 @@ function standingOfPropose(state: BenchState): Standing {
     return { done: false, missing: `No crossover could be proposed for ${names}.` };
   }
   return { done: true, missing: 'Type the settings into the processor before you prove them.' };
+}
+
+function standingOfProve(state: BenchState): Standing {
+  const { proof } = state;
+  if (!proof) {
+    return {
+      done: false,
+      missing: 'Nothing is proved until the settings are typed in and measured again.',
+    };
+  }
+  if (isOldProof(state)) {
+    return { done: false, missing: 'The settings have changed since they were proved.' };
+  }
+  const { fail, 'cannot tell': untold } = proof.counts;
+  if (fail > 0) {
+    return {
+      done: false,
+      missing: `${fail} ${fail === 1 ? 'line fails' : 'lines fail'}: change what they say, and prove them again.`,
+    };
+  }
+  if (untold > 0) {
+    return {
+      done: false,
+      missing: `${untold} ${untold === 1 ? 'line' : 'lines'} cannot be told; each says what would settle it.`,
+    };
+  }
+  return { done: true, missing: null };
 }

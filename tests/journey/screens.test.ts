@@ -39,7 +39,8 @@ const stages = [
   'propose/compare',
   'propose/list',
   'propose/equaliser',
-  'prove',
+  'prove/proof',
+  'prove/handover',
 ] as const;
 const themes = ['light', 'dark'] as const;
 

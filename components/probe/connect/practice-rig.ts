@@ -72,7 +72,6 @@ export class PracticeRig extends LitElement {
       <ll-check
         label="Mistype something"
         hint="To practise proving: one setting is typed or left wrong in the room’s processor. Prove finds it; it is not told here."
-        data-switch="slip"
         .checked=${state.document.practice.slips.length > 0}
         ?disabled=${state.activity.kind !== 'idle'}
         @ll-check=${(event: CustomEvent<boolean>) => this.mistype(event.detail)}

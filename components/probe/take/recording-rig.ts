@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
+import type { TakePurpose } from '../../../src/session/document';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/file-drop';
@@ -45,6 +46,8 @@ export class RecordingRig extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | null = null;
+  /** What the take is for. */
+  @property() purpose: TakePurpose = 'probe';
   @state() private said = '';
   @state() private saving = false;
   private readonly follow = new BenchController(this);
@@ -53,7 +56,7 @@ export class RecordingRig extends LitElement {
     if (!this.bench) return;
     this.saving = true;
     this.said = 'Preparing the files.';
-    const files = await this.bench.saveStimulus();
+    const files = await this.bench.saveStimulus(this.purpose);
     for (const { name, blob } of files ?? []) saveFile(name, blob);
     this.said = files ? `Saved ${files.map(({ name }) => name).join(' and ')}.` : '';
     this.saving = false;
@@ -82,8 +85,13 @@ export class RecordingRig extends LitElement {
         <li>
           <h3>Play and record it</h3>
           <p>
-            Crossovers, equaliser, dynamics and upmixing off. Start quiet, at one fixed volume;
-            record from before its start to after its end without a pause, as an uncompressed WAV.
+            ${
+              this.purpose === 'prove'
+                ? 'Through the processor, with everything typed; equaliser, dynamics and upmixing off.'
+                : 'Crossovers, equaliser, dynamics and upmixing off.'
+            }
+            Start quiet, at one fixed volume; record from before its start to after its end without
+            a pause, as an uncompressed WAV.
           </p>
         </li>
         <li>
@@ -94,7 +102,8 @@ export class RecordingRig extends LitElement {
             name="Recording of the take"
             accept=".wav,audio/wav,audio/x-wav"
             ?disabled=${busy}
-            @ll-file=${(event: CustomEvent<File>) => void this.bench?.importCapture(event.detail)}
+            @ll-file=${(event: CustomEvent<File>) =>
+              void this.bench?.importCapture(event.detail, this.purpose)}
           ></ll-file-drop>
         </li>
       </ol>`;

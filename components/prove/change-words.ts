@@ -1,0 +1,63 @@
+import type { SettingChange } from '../../src/proof/proof';
+import { sayNumber } from '../../src/proposal/phrases';
+import type { ChannelLabel, Layout } from '../../src/system/channel';
+import { groupName } from '../propose/group-words';
+import { sayNames } from './slip-words';
+
+const names: Readonly<Record<SettingChange['setting'], string>> = {
+  distance: 'Distance',
+  trim: 'Level trim',
+  polarity: 'Polarity',
+  crossover: 'Crossover',
+  'own low-pass of the sub': 'Own low-pass',
+  'LFE level': 'LFE level',
+  'equaliser and dynamics': 'Equaliser and dynamics',
+  upmixing: 'Upmixing',
+  wiring: 'Wiring',
+};
+
+const decimals = { m: 2, dB: 1, Hz: 0 } as const;
+const metresInFoot = 0.3048;
+
+/** What to change, as one sentence: "Distance of SiL: 2.10 m; it seems to be 6.89 m." */
+export function sayChange(change: SettingChange, layout: Layout, unit: 'm' | 'ft'): string {
+  const { setting, channels, group, from, to } = change;
+  const of =
+    channels.length > 0 ? sayNames(channels) : group === null ? '' : groupName(group, layout);
+  const start = of === '' ? names[setting] : `${names[setting]} of ${of}`;
+  const value = (one: number | string): string => sayValue(one, change.unit, unit);
+  const seems = from === null || from === to ? '' : `; it seems to be ${value(from)}`;
+  return `${start}: ${value(to)}${seems}.`;
+}
+
+/** Where the setting of a change is shown. */
+export function addressOf({ setting }: Pick<SettingChange, 'setting'>): string {
+  switch (setting) {
+    case 'wiring':
+      return '#patch/wiring';
+    case 'equaliser and dynamics':
+    case 'upmixing':
+      return '#patch/in-force';
+    default:
+      return '#propose';
+  }
+}
+
+/** The speaker a change is shown with; null where it concerns none alone. */
+export function channelOf({ channels, group }: SettingChange, layout: Layout): ChannelLabel | null {
+  const [label] = channels;
+  if (label !== undefined) return label;
+  return layout.channels.find((channel) => channel.group === group)?.label ?? null;
+}
+
+function sayValue(
+  value: number | string,
+  unit: SettingChange['unit'],
+  distances: 'm' | 'ft',
+): string {
+  if (typeof value === 'string') return value;
+  if (unit === null) return sayNumber(value, 1);
+  if (unit === 'm' && distances === 'ft') return `${sayNumber(value / metresInFoot, 1)} ft`;
+  const sign = unit === 'dB' && value > 0 ? '+' : '';
+  return `${sign}${sayNumber(value, decimals[unit])} ${unit}`;
+}

@@ -1,0 +1,99 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { ProofFigure, ProofLine, SettingChange, Verdict } from '../../src/proof/proof';
+import type { Bench, BenchState } from '../../src/session/bench';
+import { BenchController } from '../bench-controller';
+import { intervalText, signedText, thinSpace } from '../charts/number-text';
+import { buttonStyles } from '../controls/button-styles';
+import { askToSelect } from '../events';
+import { sharedStyles } from '../theme/shared-styles';
+import { addressOf, channelOf, sayChange } from './change-words';
+import { proofLinesStyles } from './proof-lines-styles';
+
+const marks: Readonly<Record<Verdict, string>> = { pass: '✓', fail: '✗', 'cannot tell': '?' };
+
+/** A line per claim: the failed first, then those that cannot be told; what holds is folded. */
+@customElement('ll-proof-lines')
+export class ProofLines extends LitElement {
+  static override styles = [sharedStyles, buttonStyles, proofLinesStyles];
+
+  @property({ attribute: false }) bench: Bench | null = null;
+  private readonly follow = new BenchController(this);
+
+  override render() {
+    const { state } = this.follow;
+    const proof = state?.proof;
+    if (!state || !proof) return nothing;
+    const of = (verdict: Verdict) => proof.lines.filter((line) => line.verdict === verdict);
+    const [open, held] = [[...of('fail'), ...of('cannot tell')], of('pass')];
+    return html`${
+      open.length === 0
+        ? nothing
+        : html`<ul aria-label="What does not hold">
+            ${open.map((line) => this.line(line, state))}
+          </ul>`
+    }
+    ${
+      held.length === 0
+        ? nothing
+        : html`<details ?open=${open.length === 0}>
+            <summary>${held.length} ${held.length === 1 ? 'line holds' : 'lines hold'}</summary>
+            <ul aria-label="What holds">
+              ${held.map((line) => this.line(line, state))}
+            </ul>
+          </details>`
+    }`;
+  }
+
+  private line(line: ProofLine, state: BenchState) {
+    const { id, verdict, sentence, figure, changes, action, channels } = line;
+    return html`<li class=${verdict === 'cannot tell' ? 'untold' : verdict} data-line=${id}>
+      <span class="mark" aria-hidden="true">${marks[verdict]}</span>
+      <div>
+        <p><span class="unseen">${verdict}: </span>${sentence}</p>
+        ${verdict === 'pass' || !figure ? nothing : html`<p class="small">${figureText(figure)}</p>`}
+        ${changes.map((change) => this.change(change, state))}
+        ${action === null ? nothing : html`<p class="small">${action}</p>`}
+        ${
+          verdict === 'pass' || channels.length === 0 || state.document.rig === 'recording'
+            ? nothing
+            : html`<button
+                class="plain"
+                ?disabled=${state.activity.kind !== 'idle'}
+                @click=${() => void this.bench?.startProof(channels)}
+              >
+                Prove this again<span class="unseen">: ${line.claim}, ${channels.join(', ')}</span>
+              </button>`
+        }
+      </div>
+    </li>`;
+  }
+
+  private change(change: SettingChange, { layout, document }: BenchState) {
+    const channel = channelOf(change, layout);
+    const unit = document.sheet?.distance.unit ?? 'm';
+    return html`<p class="change">
+      ${sayChange(change, layout, unit)}
+      <a
+        href=${addressOf(change)}
+        @click=${() => {
+          if (channel !== null) askToSelect(this, channel);
+        }}
+        >Show this setting</a
+      >
+    </p>`;
+  }
+}
+
+/** The number a claim was judged by, beside what is allowed. */
+function figureText({ value, interval, allowed, unit }: ProofFigure): string {
+  const digits = unit === 'ms' ? 2 : 1;
+  const read = `${signedText(value, digits)}${thinSpace}${unit} (${intervalText(interval, digits)})`;
+  return `${read}; allowed ${intervalText(allowed, digits)}${thinSpace}${unit}.`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-proof-lines': ProofLines;
+  }
+}

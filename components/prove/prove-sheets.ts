@@ -1,0 +1,21 @@
+export type ProveSheetId = 'proof' | 'handover';
+
+export const proveSheetNames: Readonly<Record<ProveSheetId, string>> = {
+  proof: 'Proof',
+  handover: 'Handover',
+};
+
+/** In the order a tuner walks through them. */
+export const proveSheetOrder: readonly ProveSheetId[] = ['proof', 'handover'];
+
+/** The sheet a location hash such as #prove/handover names; null when it names none. */
+export function proveSheetFromHash(hash: string): ProveSheetId | null {
+  const [stage, name] = hash.replace(/^#/, '').split('/');
+  if (stage !== 'prove') return null;
+  return proveSheetOrder.find((id) => id === name) ?? null;
+}
+
+/** Address of a sheet, for a link. */
+export function proveSheetAddress(sheet: ProveSheetId): string {
+  return `#prove/${sheet}`;
+}

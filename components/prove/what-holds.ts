@@ -1,0 +1,21 @@
+import type { BenchState } from '../../src/session/bench';
+import { stepsOf } from '../../src/system/sheet/steps-of-sheet';
+import { metresText, numberText, thinSpace } from '../charts/number-text';
+
+/** What is claimed of the system once its settings are typed, a sentence each. */
+export function whatHolds({ layout, document }: BenchState): string[] {
+  const steps = document.sheet ? stepsOf(document.sheet) : document.processor;
+  const ofSubs = layout.channels.some(({ kind }) => kind === 'sub')
+    ? [
+        `Each speaker and the subs together keep to the expected sum within 3${thinSpace}dB about the crossover.`,
+        'The subs play the bass of every channel, and LFE at its level.',
+      ]
+    : [];
+  return [
+    'Each speaker answers on its own channel, with the right polarity, and nothing else plays.',
+    `All arrive together, within 0.1${thinSpace}ms and one distance step (${metresText(steps.distanceStepMetres)}).`,
+    `All are equally loud, within 0.5${thinSpace}dB and one level step (${numberText(steps.levelStepDb, 1)}${thinSpace}dB).`,
+    ...ofSubs,
+    'No equaliser and no dynamics change the response.',
+  ];
+}
