@@ -1,6 +1,7 @@
 import {
   css,
   render,
+  type CSSResult,
   type ReactiveController,
   type ReactiveControllerHost,
   type TemplateResult,
@@ -69,8 +70,6 @@ const styles = css`
     }
   }
 `;
-/** Adopted by the page, because its policy allows no style elements. */
-const sheets = styles.styleSheet ? [styles.styleSheet] : [];
 
 /**
  * While its element is on screen, printing the page prints this sheet alone: it stands beside the
@@ -79,10 +78,17 @@ const sheets = styles.styleSheet ? [styles.styleSheet] : [];
 export class PrintSheet implements ReactiveController {
   private readonly draw: () => TemplateResult | null;
   private box: HTMLElement | null = null;
+  /** Adopted by the page, because its policy allows no style elements. */
+  private readonly sheets: readonly CSSStyleSheet[];
 
-  /** `draw` makes what is printed; null leaves the page as it is. */
-  constructor(host: ReactiveControllerHost, draw: () => TemplateResult | null) {
+  /** `draw` makes what is printed, in styles of its `own`; null leaves the page as it is. */
+  constructor(
+    host: ReactiveControllerHost,
+    draw: () => TemplateResult | null,
+    own: readonly CSSResult[] = [],
+  ) {
     this.draw = draw;
+    this.sheets = [styles, ...own].flatMap(({ styleSheet }) => styleSheet ?? []);
     host.addController(this);
   }
 
@@ -105,14 +111,14 @@ export class PrintSheet implements ReactiveController {
     this.box.className = 'printed';
     render(content, this.box);
     document.body.append(this.box);
-    document.adoptedStyleSheets.push(...sheets);
+    document.adoptedStyleSheets.push(...this.sheets);
   };
 
   private readonly lift = (): void => {
     this.box?.remove();
     this.box = null;
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter(
-      (one) => !sheets.includes(one),
+      (one) => !this.sheets.includes(one),
     );
   };
 }

@@ -31,3 +31,18 @@ function defuse(text: string): string {
 function quoteField(text: string): string {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
+
+/**
+ * Rows of text as comma-separated values, by the same rules; plain numbers stay as they are, any
+ * other field that a spreadsheet would run as a formula gets an apostrophe before it. Throws
+ * RangeError when a row has another length than the heading.
+ */
+export function csvTable(heading: readonly string[], rows: Iterable<readonly string[]>): string {
+  const lines = [heading, ...rows].map((row) => {
+    if (row.length !== heading.length) {
+      throw new RangeError(`rows must have ${heading.length} fields, got ${row.length}`);
+    }
+    return row.map((text) => (numberText.test(text) ? text : quoteField(defuse(text)))).join(',');
+  });
+  return lines.map((line) => `${line}\r\n`).join('');
+}

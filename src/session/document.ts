@@ -136,4 +136,6 @@ export interface SessionDocument {
   readonly choices: OwnChoices;
   /** What was typed into the processor, by line of the list. */
   readonly typed: TypedSettings;
+  /** Notes of the tuner, plain text; empty while there are none. */
+  readonly notes: string;
 }

@@ -49,5 +49,6 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     models: noModelsDeclared,
     choices: noChoices,
     typed: {},
+    notes: '',
   };
 }

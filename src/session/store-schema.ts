@@ -11,6 +11,7 @@ import { planFields } from './plan-schema';
 import { proposeFields } from './choices-schema';
 import { microphoneSchema } from './microphone-schema';
 import { noiseReadingSchema } from './noise-reading-schema';
+import { mostNotes } from './notes';
 import { practiceSlip } from './practice-slip-schema';
 
 const rigKind = v.picklist(['practice', 'recording', 'live']);
@@ -97,6 +98,7 @@ export const sessionSchema = v.object({
   chosenCrossoverHz: v.record(groupId, positive),
   takes: v.array(takeSchema),
   noiseReadings: v.array(noiseReadingSchema),
+  notes: v.optional(v.pipe(v.string(), v.maxLength(mostNotes)), ''),
   ...planFields,
   ...proposeFields,
 }) satisfies v.GenericSchema<unknown, SessionDocument>;

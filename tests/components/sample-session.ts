@@ -58,6 +58,7 @@ export function sampleDocument(layout: string): SessionDocument {
     models: noModelsDeclared,
     choices: noChoices,
     typed: {},
+    notes: '',
   };
 }
 

@@ -1,0 +1,180 @@
+import { css } from 'lit';
+
+/** The page on screen and in print: black on white, lines instead of hues. */
+export const handoverStyles = css`
+  .handover {
+    --paper: #fff;
+    --sheet: #fff;
+    --ink: #000;
+    --soft: #333;
+    --rule: #bbb;
+    --edge: #777;
+    position: relative;
+    z-index: 0;
+    overflow: hidden;
+    color: #000;
+    background: #fff;
+    font: 9pt / 1.3 var(--face);
+    container-type: inline-size;
+  }
+
+  .handover.simulated::before {
+    content: 'simulated';
+    position: absolute;
+    inset: 0;
+    z-index: -1;
+    display: grid;
+    place-items: center;
+    color: #e3e3e3;
+    font-size: 22cqi;
+    font-weight: 700;
+    rotate: -35deg;
+  }
+
+  .handover h1 {
+    margin: 0;
+    font-size: 14pt;
+    overflow-wrap: anywhere;
+  }
+
+  .handover h2 {
+    margin: 2mm 0 0.5mm;
+    font-size: 10pt;
+  }
+
+  .handover p,
+  .handover dl,
+  .handover dd,
+  .handover ul,
+  .handover figure {
+    margin: 0;
+  }
+
+  .handover p,
+  .handover li {
+    max-width: none;
+    overflow-wrap: anywhere;
+  }
+
+  .handover ul {
+    padding-left: 4mm;
+  }
+
+  .handover ul.proof {
+    padding: 0;
+    list-style: none;
+  }
+
+  .handover .columns {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 2mm 6mm;
+  }
+
+  .handover dl > div {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 3mm;
+    justify-content: space-between;
+    border-bottom: 0.2mm solid #ccc;
+  }
+
+  .handover dd {
+    overflow-wrap: anywhere;
+  }
+
+  .handover table {
+    width: 100%;
+    margin: 0;
+    border-collapse: collapse;
+  }
+
+  .handover th,
+  .handover td {
+    padding: 0.3mm 2mm 0.3mm 0;
+    border-bottom: 0.2mm solid #ccc;
+    color: #000;
+    font-size: 9pt;
+    text-align: left;
+    overflow-wrap: anywhere;
+  }
+
+  .handover th {
+    font-weight: 700;
+  }
+
+  .handover .notes {
+    white-space: pre-wrap;
+  }
+
+  .handover li {
+    font-size: 9pt;
+  }
+
+  .handover .plan {
+    display: block;
+    width: 100%;
+    max-width: 75mm;
+    height: auto;
+    margin-inline: auto;
+  }
+
+  .handover text {
+    fill: #000;
+    font: 400 13px var(--face);
+    text-anchor: middle;
+  }
+
+  .handover .ring {
+    fill: none;
+    stroke: #bbb;
+  }
+
+  .handover .wall {
+    fill: none;
+    stroke: #000;
+  }
+
+  .handover .seat,
+  .handover .leader {
+    fill: none;
+    stroke: #777;
+  }
+
+  .handover .shape {
+    fill: #fff;
+    stroke: #000;
+    stroke-width: 2;
+  }
+
+  .handover .height .shape,
+  .handover .bounce {
+    fill: none;
+    stroke: #000;
+  }
+
+  .handover .unmeasured .shape {
+    stroke-dasharray: 3 2.5;
+  }
+
+  @container (min-width: 30rem) {
+    .handover .columns {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    }
+  }
+
+  @media print {
+    .handover {
+      container-type: normal;
+      overflow: visible;
+    }
+
+    .handover.simulated::before {
+      font-size: 34mm;
+    }
+
+    .handover .columns {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    }
+  }
+`;

@@ -1,0 +1,19 @@
+import type { HandoverLine } from '../../../src/handover/handover';
+import { sayList, startSentence } from '../../../src/proposal/phrases';
+
+/** What holds, one sentence a claim: "Polarity holds for FL, FR and FC." */
+export function heldClaims(lines: readonly HandoverLine[]): string[] {
+  const claims = [...new Set(lines.map(({ claim }) => claim))];
+  return claims.flatMap((claim) => {
+    const held = lines.filter((line) => line.claim === claim && line.verdict === 'pass');
+    if (held.length === 0) return [];
+    const all = lines.filter((line) => line.claim === claim).length;
+    if (held.length === all && all > 1) return [`${startSentence(claim)} holds for all ${all}.`];
+    const names = [...new Set(held.flatMap(({ channels }) => channels))];
+    return [
+      names.length === 0
+        ? `${startSentence(claim)} holds.`
+        : `${startSentence(claim)} holds for ${sayList(names)}.`,
+    ];
+  });
+}

@@ -1,0 +1,85 @@
+import { settingsList, type SettingsLine } from '../proposal/settings-list';
+import type { Proposal } from '../proposal/proposal';
+import type { ProofState } from '../session/derive-proof';
+import type { Layout } from '../system/channel';
+import { channelName } from '../system/channel-names';
+import type { ProcessorSheet } from '../system/sheet/processor-sheet';
+import { wireLayout } from '../system/wiring/wire-layout';
+import type { HandedOver } from './handed-over';
+import type { Handover, HandoverFact, HandoverOutput } from './handover';
+import { handoverCautions } from './handover-cautions';
+import { handoverConditions } from './handover-conditions';
+
+/** Gathers the record of a session as it stands; `madeAt` is an ISO 8601 time. */
+export function gatherHandover(state: HandedOver, madeAt: string): Handover {
+  const { document, layout, proof, readings } = state;
+  const proposal = state.proposal?.layout === layout.name ? state.proposal : null;
+  const { sheet } = document;
+  const lines = proposal ? settingsList(proposal, layout, sheet, document.typed) : [];
+  return {
+    format: 'leadline-handover',
+    version: 1,
+    session: document.name,
+    layout: layout.title,
+    madeAt,
+    simulated:
+      document.rig === 'practice' || [readings, proposal, proof].some((one) => one?.simulated),
+    processor: sheet && (sheet.invented ? `${sheet.name}, an invented sample` : sheet.name),
+    outputs: outputsOf(layout, sheet, lines),
+    subs: subFacts(lines, proposal),
+    proof: proof && proofOf(proof),
+    conditions: handoverConditions(state),
+    cautions: handoverCautions(state),
+    notes: document.notes,
+  };
+}
+
+/** Every output of the processor, the open ones too; without a wiring the speakers of the layout. */
+function outputsOf(
+  layout: Layout,
+  sheet: ProcessorSheet | null,
+  lines: readonly SettingsLine[],
+): HandoverOutput[] {
+  const wiring = sheet && wireLayout(layout, sheet);
+  const rows =
+    sheet && wiring?.wired
+      ? sheet.outputs.map(({ id, name }) => ({
+          output: name,
+          channel: wiring.outputs.find(({ output }) => output === id)?.channel ?? null,
+        }))
+      : layout.channels.map(({ label }) => ({ output: label, channel: label }));
+  const textOf = (id: string): string | null => lines.find((one) => one.id === id)?.text ?? null;
+  return rows.map(({ output, channel }) => {
+    const group = layout.channels.find(({ label }) => label === channel)?.group;
+    return {
+      output,
+      channel,
+      speaker: channel && channelName(channel),
+      distance: channel && textOf(`distance ${channel}`),
+      level: channel && textOf(`level ${channel}`),
+      crossover: group === undefined || group === 'subs' ? null : textOf(`crossover ${group}`),
+    };
+  });
+}
+
+function subFacts(lines: readonly SettingsLine[], proposal: Proposal | null): HandoverFact[] {
+  const facts = lines.flatMap(({ section, name, text }) =>
+    section === 'subs' ? [{ name, value: text ?? 'cannot tell' }] : [],
+  );
+  if (!proposal?.subs) return facts;
+  const { lowPassHz, replayGainDb } = proposal.lfe;
+  return [...facts, { name: 'LFE', value: `low-pass ${lowPassHz} Hz, +${replayGainDb} dB` }];
+}
+
+function proofOf({ counts, lines }: ProofState): Handover['proof'] {
+  return {
+    counts,
+    lines: lines.map(({ claim, channels, verdict, sentence, action }) => ({
+      claim,
+      channels,
+      verdict,
+      sentence,
+      action,
+    })),
+  };
+}

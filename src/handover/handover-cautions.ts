@@ -1,0 +1,23 @@
+import { isOldProof } from '../session/derive-proof';
+import type { HandedOver } from './handed-over';
+
+/** What whoever finds this system must know, sentences, each once. */
+export function handoverCautions(state: HandedOver): string[] {
+  const { layout, proposal, proof, readings, document } = state;
+  const simulated = document.rig === 'practice' || readings?.simulated === true;
+  const all = [
+    ...(simulated ? ['No real room was measured: all numbers come from a simulation.'] : []),
+    ...(proposal ? [] : ['There are no settings: no take was read.']),
+    ...(proof ? [] : ['Nothing was proved: the settings were never measured as typed.']),
+    ...(isOldProof(state) ? ['The settings have changed since they were proved.'] : []),
+    ...(readings && readings.layout !== layout.name
+      ? [`What was read is of ${readings.layout}, the plan says ${layout.title}.`]
+      : []),
+    ...(readings?.channels.flatMap(({ faults }) => faults.map(({ sentence }) => sentence)) ?? []),
+    ...(proposal?.missing.map(({ sentence }) => sentence) ?? []),
+    ...(proposal?.groups.flatMap(({ warnings }) => warnings) ?? []),
+    ...(proposal?.channels.flatMap(({ warnings }) => warnings) ?? []),
+    ...(proof?.notes ?? []),
+  ];
+  return [...new Set(all)];
+}

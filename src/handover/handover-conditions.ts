@@ -1,0 +1,61 @@
+import { sayMetres, sayNumber } from '../proposal/phrases';
+import type { SessionDocument, TakePurpose } from '../session/document';
+import { microphoneName, soundLevelHere } from '../session/run/sound-level-here';
+import { takesHere } from '../session/take-record';
+import type { HandedOver } from './handed-over';
+import type { HandoverFact } from './handover';
+
+const rigs = {
+  practice: 'practice room, simulated',
+  recording: 'a recording of the take',
+  live: 'this computer’s output and microphone',
+} as const;
+
+/** How it was measured: by what, when, where and how quiet it was. */
+export function handoverConditions({ document, readings, proof }: HandedOver): HandoverFact[] {
+  const { calibration, orientation } = document.microphone;
+  const read = proof?.readings ?? readings;
+  const celsius = read?.temperatureCelsius ?? document.conditions.temperatureCelsius;
+  return [
+    { name: 'Measured by', value: rigs[document.rig] },
+    { name: 'Measured on', value: lastTaken(document, 'probe') },
+    { name: 'Proved on', value: lastTaken(document, 'prove') },
+    { name: 'Position', value: document.position.name },
+    {
+      name: 'Microphone',
+      value: document.rig === 'recording' ? 'that of the recording' : microphoneName(document),
+    },
+    { name: 'Orientation', value: orientation },
+    { name: 'Calibration file', value: calibration?.name ?? 'none' },
+    { name: 'Temperature', value: `${sayNumber(celsius, 1)} °C` },
+    { name: 'Room noise', value: noiseText(document, read?.capture.noiseFloorDb ?? null) },
+    ...(readings
+      ? [
+          {
+            name: 'Times refer to',
+            value: `${readings.reference} at ${sayMetres(readings.referenceDistanceMetres)}`,
+          },
+        ]
+      : []),
+  ];
+}
+
+function noiseText(document: SessionDocument, db: number | null): string {
+  if (db === null || !Number.isFinite(db)) return 'not known';
+  const calibration = soundLevelHere(document);
+  const unweighted = `${sayNumber(db, 1)} dBFS`;
+  return calibration
+    ? `${unweighted}, ${sayNumber(db + calibration.offsetDb, 0)} dB SPL, unweighted`
+    : `${unweighted}, no level calibration`;
+}
+
+/** Day and minute of the newest take that is read, in UTC. */
+function lastTaken(document: SessionDocument, purpose: TakePurpose): string {
+  const newest = takesHere(document, purpose).findLast(({ readings }) => readings !== null);
+  return newest ? sayTime(newest.startedAt) : 'not yet';
+}
+
+/** An ISO 8601 time to the minute: "2025-01-01 00:01 UTC". */
+export function sayTime(iso: string): string {
+  return iso.endsWith('Z') ? `${iso.slice(0, 16).replace('T', ' ')} UTC` : iso;
+}
