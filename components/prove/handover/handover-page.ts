@@ -1,4 +1,4 @@
-import { html, nothing, type SVGTemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Handover, HandoverFact, HandoverLine } from '../../../src/handover/handover';
 import { sayTime } from '../../../src/handover/handover-conditions';
 import { startSentence } from '../../../src/proposal/phrases';
@@ -8,10 +8,10 @@ const dash = '–';
 const marks = { fail: '✗', 'cannot tell': '?', pass: '✓' } as const;
 
 /** The record as one page, black on white. */
-export function handoverPage(handover: Handover, plan: SVGTemplateResult) {
+export function handoverPage(handover: Handover, plan: TemplateResult) {
   const { session, layout, madeAt, simulated, processor, subs, cautions, notes } = handover;
   return html`<article class="handover ${simulated ? 'simulated' : ''}">
-    <h1>${session}, ${layout}</h1>
+    <h2><bdi>${session}</bdi>, ${layout}</h2>
     <p>
       ${simulated ? html`<b>Simulated.</b> ` : nothing}${processor === null ? 'Processor without a sheet.' : `Processor: ${processor}.`}
       Made ${sayTime(madeAt)}.
@@ -19,16 +19,17 @@ export function handoverPage(handover: Handover, plan: SVGTemplateResult) {
     <div class="columns">
       <figure>${plan}</figure>
       <div>
-        <h2>Conditions</h2>
+        <h3>Conditions</h3>
         ${facts(handover.conditions)}
+        ${subs.length === 0 ? nothing : html`<h3>Subs</h3>${facts(subs)}`}
       </div>
     </div>
-    ${outputs(handover)} ${subs.length === 0 ? nothing : html`<h2>Subs</h2>${facts(subs)}`}
+    ${outputs(handover)}
     ${proof(handover)}
     ${
       cautions.length === 0
         ? nothing
-        : html`<h2>Cautions</h2>
+        : html`<h3>Cautions</h3>
             <ul>
               ${cautions.map((text) => html`<li>${text}</li>`)}
             </ul>`
@@ -36,8 +37,8 @@ export function handoverPage(handover: Handover, plan: SVGTemplateResult) {
     ${
       notes === ''
         ? nothing
-        : html`<h2>Notes</h2>
-            <p class="notes">${notes}</p>`
+        : html`<h3>Notes</h3>
+            <p class="notes" dir="auto">${notes}</p>`
     }
   </article>`;
 }
@@ -55,7 +56,7 @@ function facts(all: readonly HandoverFact[]) {
 }
 
 function outputs({ outputs }: Handover) {
-  return html`<h2>Wiring and settings</h2>
+  return html`<h3>Wiring and settings</h3>
     <table>
       <thead>
         <tr>
@@ -88,10 +89,10 @@ function proof({ proof }: Handover) {
     ...lines.filter(({ verdict }) => verdict === 'fail'),
     ...lines.filter(({ verdict }) => verdict === 'cannot tell'),
   ];
-  return html`<h2>
+  return html`<h3>
       Proof: ${counts.pass} of ${lines.length} lines hold, ${counts.fail} fail,
       ${counts['cannot tell']} cannot be told
-    </h2>
+    </h3>
     <ul class="proof">
       ${open.map(
         ({ verdict, sentence, action }: HandoverLine) =>

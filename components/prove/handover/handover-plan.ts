@@ -1,4 +1,4 @@
-import { svg } from 'lit';
+import { html, svg } from 'lit';
 import type { BenchState } from '../../../src/session/bench';
 import { arrangePlan } from '../../plan/arrange-plan';
 import { drawGround, drawLeader } from '../../plan/draw-ground';
@@ -15,7 +15,12 @@ export function handoverPlan({ layout, readings, document }: BenchState, font: s
   const placed = placeSpeakers(layout, known, conditions.referenceDistanceMetres, system);
   const arrangement = arrangePlan(placed, system, reach, font);
   const { symbols, labels, top, bottom } = arrangement;
-  return svg`<svg class="plan" viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}" role="img" aria-label="Plan to scale, seen from above">
+  return html`<svg
+    class="plan"
+    viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}"
+    role="img"
+    aria-label="Plan to scale, seen from above"
+  >
     ${drawGround(arrangement, system)}
     <path class="listener" d="M0-8L7 7H-7z"></path>
     ${placed.map(({ channel, located }, index) => {

@@ -31,13 +31,13 @@ export const handoverStyles = css`
     rotate: -35deg;
   }
 
-  .handover h1 {
+  .handover h2 {
     margin: 0;
     font-size: 14pt;
     overflow-wrap: anywhere;
   }
 
-  .handover h2 {
+  .handover h3 {
     margin: 2mm 0 0.5mm;
     font-size: 10pt;
   }
@@ -123,6 +123,11 @@ export const handoverStyles = css`
     fill: #000;
     font: 400 13px var(--face);
     text-anchor: middle;
+  }
+
+  .handover .ring-label {
+    fill: #333;
+    font-size: 11.5px;
   }
 
   .handover .ring {

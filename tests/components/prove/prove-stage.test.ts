@@ -2,6 +2,8 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../../components/theme/base.css';
 import '../../../components/prove/prove-stage';
+import { sayChange } from '../../../components/prove/change-words';
+import type { SettingChange } from '../../../src/proof/proof';
 import type { Proposal } from '../../../src/proposal/proposal';
 import { wantedSettings } from '../../../src/session/derive-proof';
 import { benchWith } from '../bench-of';
@@ -131,12 +133,19 @@ describe('a proof in which something fails', () => {
     expect(bench.calls).toEqual(['startProof FR']);
   });
 
-  it('says distances in the unit of the processor', async () => {
-    const bench = benchWithProof(swapped);
-    const stage = await mount('ll-prove', { bench });
-    // 2.4 m and 2.6 m.
-    const line = find(stage, '[data-line="arrival FR"]');
-    expect(textOf(line)).toContain('Distance of FL: 2.40 m; it seems to be 2.60 m.');
+  it('says distances in the unit of the processor', () => {
+    // 3.048 m are ten feet.
+    const change: SettingChange = {
+      setting: 'distance',
+      channels: ['FL'],
+      group: null,
+      from: 6.096,
+      to: 3.048,
+      unit: 'm',
+    };
+    const said = (unit: 'm' | 'ft') => sayChange(change, layout524, unit);
+    expect(said('m')).toBe('Distance of FL: 3.05 m; it seems to be 6.10 m.');
+    expect(said('ft')).toBe('Distance of FL: 10.0 ft; it seems to be 20.0 ft.');
   });
 
   it('says what would settle what cannot be told', async () => {

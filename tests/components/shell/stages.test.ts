@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { stageFromHash, stageStandings } from '../../../components/shell/stages';
+import type { Proof } from '../../../src/proof/proof';
 import type { BenchState } from '../../../src/session/bench';
 import { FakeBench, layoutOf } from '../fake-bench';
+import { toldProof } from '../prove/proof-bench';
 import { sampleReadings } from '../sample-readings';
 import { sampleDocument, sampleTake } from '../sample-session';
 
@@ -53,6 +55,16 @@ describe('the rail', () => {
     const now = standings({ readings });
     expect(now['patch']?.done).toBe(false);
     expect(now['prove']?.done).toBe(false);
+  });
+});
+
+describe('Prove on the rail', () => {
+  it('is ticked once all lines hold, and says what is open else', () => {
+    const proved = (counts: Proof['counts']): { done: boolean; missing: string | null } | undefined =>
+      standings({ proof: { ...toldProof({}), counts } })['prove'];
+    expect(proved({ pass: 9, fail: 0, 'cannot tell': 0 })).toEqual({ done: true, missing: null });
+    expect(proved({ pass: 8, fail: 1, 'cannot tell': 0 })?.missing).toContain('1 line fails');
+    expect(proved({ pass: 7, fail: 0, 'cannot tell': 2 })?.missing).toContain('2 lines cannot');
   });
 });
 

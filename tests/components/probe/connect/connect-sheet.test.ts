@@ -162,6 +162,23 @@ describe('the Connect sheet', () => {
     expect(find<HTMLAnchorElement>(sheet, 'a').hash).toBe('#probe/take');
   });
 
+  it('mistypes something in the practice room without telling what, and takes it back', async () => {
+    const bench = new FakeBench('5.1');
+    const sheet = await mount('ll-connect-sheet', { bench });
+    const flip = (on: boolean) =>
+      find(sheet, 'll-check[label="Mistype something"]').dispatchEvent(
+        new CustomEvent('ll-check', { detail: on }),
+      );
+    const before = textOf(sheet);
+    flip(true);
+    await settle(sheet);
+    expect(bench.calls).toEqual(['Mistype something']);
+    expect(bench.state.document.practice.slips).toHaveLength(1);
+    expect(textOf(sheet)).toBe(before);
+    flip(false);
+    expect(bench.state.document.practice.slips).toEqual([]);
+  });
+
   it('fits a phone with 19 speakers and endless names', async () => {
     const name = 'An invented interface whose name never ends, on and on, and on again';
     const bench = liveBench({ output: { id: 'gone', name } }, '9.4.6');
