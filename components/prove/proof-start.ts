@@ -96,7 +96,11 @@ function typed({ layout, document }: BenchState, proposal: Proposal) {
   const ticked = all.filter((line) => line.ticked).length;
   return html`<p>
     ${all.length} settings stand in Propose${ticked > 0 ? `, ${ticked} of them ticked as typed` : ''}.
-    Equaliser, dynamics and upmixing stay off.
+    ${
+      proposal.equaliser
+        ? 'The proposed equaliser is typed as well; dynamics and upmixing stay off.'
+        : 'Equaliser, dynamics and upmixing stay off.'
+    }
     <a href="#propose">See the settings</a>
   </p>`;
 }

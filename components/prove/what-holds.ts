@@ -3,7 +3,7 @@ import { stepsOf } from '../../src/system/sheet/steps-of-sheet';
 import { metresText, numberText, thinSpace } from '../charts/number-text';
 
 /** What is claimed of the system once its settings are typed, a sentence each. */
-export function whatHolds({ layout, document }: BenchState): string[] {
+export function whatHolds({ layout, document, proposal }: BenchState): string[] {
   const steps = document.sheet ? stepsOf(document.sheet) : document.processor;
   const ofSubs = layout.channels.some(({ kind }) => kind === 'sub')
     ? [
@@ -16,6 +16,8 @@ export function whatHolds({ layout, document }: BenchState): string[] {
     `All arrive together, within 0.1${thinSpace}ms and one distance step (${metresText(steps.distanceStepMetres)}).`,
     `All are equally loud, within 0.5${thinSpace}dB and one level step (${numberText(steps.levelStepDb, 1)}${thinSpace}dB).`,
     ...ofSubs,
-    'No equaliser and no dynamics change the response.',
+    proposal?.equaliser
+      ? 'No dynamics change the response.'
+      : 'No equaliser and no dynamics change the response.',
   ];
 }
