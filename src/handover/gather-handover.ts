@@ -1,12 +1,13 @@
 import { settingsList, type SettingsLine } from '../proposal/settings-list';
 import type { Proposal } from '../proposal/proposal';
+import type { Readings } from '../reading/reading';
 import type { ProofState } from '../session/derive-proof';
-import type { Layout } from '../system/channel';
+import type { ChannelLabel, Layout } from '../system/channel';
 import { channelName } from '../system/channel-names';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import { wireLayout } from '../system/wiring/wire-layout';
 import type { HandedOver } from './handed-over';
-import type { Handover, HandoverFact, HandoverOutput } from './handover';
+import type { Handover, HandoverCurve, HandoverFact, HandoverOutput } from './handover';
 import { handoverCautions } from './handover-cautions';
 import { handoverConditions } from './handover-conditions';
 
@@ -25,7 +26,7 @@ export function gatherHandover(state: HandedOver, madeAt: string): Handover {
     simulated:
       document.rig === 'practice' || [readings, proposal, proof].some((one) => one?.simulated),
     processor: sheet && (sheet.invented ? `${sheet.name}, an invented sample` : sheet.name),
-    outputs: outputsOf(layout, sheet, lines),
+    outputs: outputsOf(layout, sheet, lines, proof?.readings ?? readings),
     subs: subFacts(lines, proposal),
     proof: proof && proofOf(proof),
     conditions: handoverConditions(state),
@@ -39,6 +40,7 @@ function outputsOf(
   layout: Layout,
   sheet: ProcessorSheet | null,
   lines: readonly SettingsLine[],
+  readings: Readings | null,
 ): HandoverOutput[] {
   const wiring = sheet && wireLayout(layout, sheet);
   const rows =
@@ -58,8 +60,14 @@ function outputsOf(
       distance: channel && textOf(`distance ${channel}`),
       level: channel && textOf(`level ${channel}`),
       crossover: group === undefined || group === 'subs' ? null : textOf(`crossover ${group}`),
+      response: curveOf(readings, channel),
     };
   });
+}
+
+function curveOf(readings: Readings | null, label: ChannelLabel | null): HandoverCurve | null {
+  const response = readings?.channels.find(({ channel }) => channel === label)?.curves?.response;
+  return response ? { hz: response.hz, db: response.db } : null;
 }
 
 function subFacts(lines: readonly SettingsLine[], proposal: Proposal | null): HandoverFact[] {

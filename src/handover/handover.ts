@@ -1,6 +1,12 @@
 import type { Verdict } from '../proof/proof';
 import type { ChannelLabel } from '../system/channel';
 
+/** 1/24-octave response, dB re 500 to 2000 Hz, that of a sub re 40 to 80 Hz. */
+export interface HandoverCurve {
+  readonly hz: readonly number[];
+  readonly db: readonly number[];
+}
+
 /** What goes on one output of the processor; without a processor sheet a speaker of the take. */
 export interface HandoverOutput {
   readonly output: string;
@@ -11,6 +17,8 @@ export interface HandoverOutput {
   readonly distance: string | null;
   readonly level: string | null;
   readonly crossover: string | null;
+  /** Through the processor where it was proved, else as measured; null where none was read. */
+  readonly response: HandoverCurve | null;
 }
 
 export interface HandoverLine {

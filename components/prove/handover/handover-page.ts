@@ -3,6 +3,7 @@ import type { Handover, HandoverFact, HandoverLine } from '../../../src/handover
 import { sayTime } from '../../../src/handover/handover-conditions';
 import { startSentence } from '../../../src/proposal/phrases';
 import { heldClaims } from './held-claims';
+import { responseLine } from './response-line';
 
 const dash = '–';
 const marks = { fail: '✗', 'cannot tell': '?', pass: '✓' } as const;
@@ -65,17 +66,19 @@ function outputs({ outputs }: Handover) {
           <th>Distance</th>
           <th>Level</th>
           <th>Crossover</th>
+          <th class="curve">Response, 20 Hz to 20 kHz, 40 dB</th>
         </tr>
       </thead>
       <tbody>
         ${outputs.map(
-          ({ output, channel, distance, level, crossover }) =>
+          ({ output, channel, distance, level, crossover, response }) =>
             html`<tr>
               <td>${output}</td>
               <td>${channel ?? 'open'}</td>
               <td>${distance ?? dash}</td>
               <td>${level ?? dash}</td>
               <td>${crossover ?? dash}</td>
+              <td class="curve">${responseLine(response)}</td>
             </tr>`,
         )}
       </tbody>

@@ -21,13 +21,16 @@ export const handoverStyles = css`
   .handover.simulated::before {
     content: 'simulated';
     position: absolute;
-    inset: 0;
+    top: 42%;
+    right: 0;
+    left: 0;
     z-index: -1;
-    display: grid;
-    place-items: center;
     color: #e3e3e3;
-    font-size: 22cqi;
+    font-size: 19cqi;
     font-weight: 700;
+    line-height: 1;
+    text-align: center;
+    rotate: -35deg;
     rotate: -35deg;
   }
 
@@ -162,9 +165,35 @@ export const handoverStyles = css`
     stroke-dasharray: 3 2.5;
   }
 
+  .handover .curve {
+    display: none;
+    width: 38mm;
+  }
+
+  .handover .response {
+    display: block;
+    width: 36mm;
+    height: auto;
+  }
+
+  .handover .response path {
+    fill: none;
+    stroke: #000;
+    stroke-width: 1;
+  }
+
+  .handover .response .grid {
+    stroke: #bbb;
+    stroke-width: 0.5;
+  }
+
   @container (min-width: 30rem) {
     .handover .columns {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    }
+
+    .handover .curve {
+      display: table-cell;
     }
   }
 
@@ -175,11 +204,15 @@ export const handoverStyles = css`
     }
 
     .handover.simulated::before {
-      font-size: 34mm;
+      font-size: 32mm;
     }
 
     .handover .columns {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    }
+
+    .handover .curve {
+      display: table-cell;
     }
   }
 `;

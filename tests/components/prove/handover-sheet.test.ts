@@ -42,6 +42,7 @@ describe('the handover sheet', () => {
     expect(findAll(page, '.plan .shape')).toHaveLength(11);
     const rows = findAll(page, 'tbody tr').map((row) => plain(row.textContent ?? ''));
     expect(rows).toHaveLength(13);
+    expect(findAll(page, '.response .trace')).toHaveLength(4);
     expect(rows[0]).toMatch(/^Front left FL \S+ (m|ft)/);
     expect(rows[5]).toContain('open');
     const said = textOf(page);

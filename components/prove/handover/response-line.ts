@@ -1,0 +1,23 @@
+import { html, nothing } from 'lit';
+import type { HandoverCurve } from '../../../src/handover/handover';
+import { curvePath } from '../../charts/curve-path';
+
+/** Drawing units; from 20 Hz to 20 kHz, and from 10 dB above to 30 dB below the mean. */
+const wide = 140;
+const high = 24;
+const decades = 3;
+const [topDb, spanDb] = [10, 40];
+
+const xAt = (hz: number): number => (Math.log10(hz / 20) / decades) * wide;
+const yAt = (db: number): number => ((topDb - db) / spanDb) * high;
+
+/** A response small enough for a line of a table; nothing where none was read. */
+export function responseLine(response: HandoverCurve | null) {
+  if (!response) return nothing;
+  const { hz, db } = response;
+  const grid = [100, 1000, 10_000].map((one) => `M${xAt(one).toFixed(1)} 0V${high}`).join('');
+  return html`<svg class="response" viewBox="0 0 ${wide} ${high}" aria-hidden="true">
+    <path class="grid" d="${grid}M0 ${yAt(0)}H${wide}"></path>
+    <path class="trace" d=${curvePath(hz, db, { x: xAt, y: yAt })}></path>
+  </svg>`;
+}
