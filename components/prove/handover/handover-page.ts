@@ -61,12 +61,12 @@ function outputs({ outputs }: Handover) {
     <table>
       <thead>
         <tr>
-          <th>Output</th>
-          <th>Speaker</th>
-          <th>Distance</th>
-          <th>Level</th>
-          <th>Crossover</th>
-          <th class="curve">Response, 20 Hz to 20 kHz, 40 dB</th>
+          <th scope="col">Output</th>
+          <th scope="col">Speaker</th>
+          <th scope="col">Distance</th>
+          <th scope="col">Level</th>
+          <th scope="col">Crossover</th>
+          <th class="curve" scope="col">Response, 20 Hz to 20 kHz, 40 dB</th>
         </tr>
       </thead>
       <tbody>

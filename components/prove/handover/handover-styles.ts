@@ -31,7 +31,6 @@ export const handoverStyles = css`
     line-height: 1;
     text-align: center;
     rotate: -35deg;
-    rotate: -35deg;
   }
 
   .handover h2 {
