@@ -95,7 +95,8 @@ function typed({ layout, document }: BenchState, proposal: Proposal) {
   const all = lines.filter(({ text }) => text !== null);
   const ticked = all.filter((line) => line.ticked).length;
   return html`<p>
-    ${all.length} settings stand in Propose${ticked > 0 ? `, ${ticked} of them ticked as typed` : ''}.
+    ${all.length} settings stand in
+    Propose${ticked > 0 ? `, ${ticked} of them ticked as typed` : ''}.
     ${
       proposal.equaliser
         ? 'The proposed equaliser is typed as well; dynamics and upmixing stay off.'

@@ -22,11 +22,15 @@ export function handoverPage(handover: Handover, plan: TemplateResult) {
       <div>
         <h3>Conditions</h3>
         ${facts(handover.conditions)}
-        ${subs.length === 0 ? nothing : html`<h3>Subs</h3>${facts(subs)}`}
+        ${
+          subs.length === 0
+            ? nothing
+            : html`<h3>Subs</h3>
+                ${facts(subs)}`
+        }
       </div>
     </div>
-    ${outputs(handover)}
-    ${proof(handover)}
+    ${outputs(handover)} ${proof(handover)}
     ${
       cautions.length === 0
         ? nothing

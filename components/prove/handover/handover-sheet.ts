@@ -62,8 +62,8 @@ export class HandoverSheet extends LitElement {
           @change=${this.write}
         ></textarea>
         <p id="about-notes" class="small soft">
-          Plain text, kept in the session and printed below the rest. A page holds some twenty
-          lines of it.
+          Plain text, kept in the session and printed below the rest. A page holds some twenty lines
+          of it.
         </p>
         <button class="go" @click=${() => window.print()}>Print the page</button>
         <button class="ghost" @click=${() => this.save('csv')}>Save as CSV</button>

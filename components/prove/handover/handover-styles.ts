@@ -14,7 +14,7 @@ export const handoverStyles = css`
     overflow: hidden;
     color: #000;
     background: #fff;
-    font: 9pt / 1.3 var(--face);
+    font: 8.5pt / 1.25 var(--face);
     container-type: inline-size;
   }
 
@@ -26,7 +26,7 @@ export const handoverStyles = css`
     left: 0;
     z-index: -1;
     color: #e3e3e3;
-    font-size: 19cqi;
+    font-size: 15cqi;
     font-weight: 700;
     line-height: 1;
     text-align: center;
@@ -96,7 +96,7 @@ export const handoverStyles = css`
     padding: 0.3mm 2mm 0.3mm 0;
     border-bottom: 0.2mm solid #ccc;
     color: #000;
-    font-size: 9pt;
+    font-size: 8.5pt;
     text-align: left;
     overflow-wrap: anywhere;
   }
@@ -110,13 +110,13 @@ export const handoverStyles = css`
   }
 
   .handover li {
-    font-size: 9pt;
+    font-size: 8.5pt;
   }
 
   .handover .plan {
     display: block;
     width: 100%;
-    max-width: 75mm;
+    max-width: 66mm;
     height: auto;
     margin-inline: auto;
   }
@@ -194,6 +194,11 @@ export const handoverStyles = css`
     .handover .curve {
       display: table-cell;
     }
+
+    .handover ul {
+      columns: 2;
+      column-gap: 6mm;
+    }
   }
 
   @media print {
@@ -203,7 +208,7 @@ export const handoverStyles = css`
     }
 
     .handover.simulated::before {
-      font-size: 32mm;
+      font-size: 26mm;
     }
 
     .handover .columns {
@@ -212,6 +217,11 @@ export const handoverStyles = css`
 
     .handover .curve {
       display: table-cell;
+    }
+
+    .handover ul {
+      columns: 2;
+      column-gap: 6mm;
     }
   }
 `;

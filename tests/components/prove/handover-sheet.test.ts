@@ -5,7 +5,16 @@ import { gatherHandover } from '../../../src/handover/gather-handover';
 import { benchWith } from '../bench-of';
 import { FakeBench } from '../fake-bench';
 import { inventedReadings, layout19, layout524 } from '../fixtures';
-import { find, findAll, mount, notNumbers, overlappingTexts, plain, settle, textOf } from '../mount';
+import {
+  find,
+  findAll,
+  mount,
+  notNumbers,
+  overlappingTexts,
+  plain,
+  settle,
+  textOf,
+} from '../mount';
 import { sampleSheet } from '../patch/samples';
 import { expectQuiet } from '../quiet';
 import { toldProof } from './proof-bench';

@@ -9,7 +9,16 @@ import { wantedSettings } from '../../../src/session/derive-proof';
 import { benchWith } from '../bench-of';
 import { FakeBench } from '../fake-bench';
 import { inventedReadings, layout19, layout524 } from '../fixtures';
-import { find, findAll, mount, notNumbers, overlappingTexts, plain, settle, textOf } from '../mount';
+import {
+  find,
+  findAll,
+  mount,
+  notNumbers,
+  overlappingTexts,
+  plain,
+  settle,
+  textOf,
+} from '../mount';
 import { button } from '../patch/samples';
 import { expectQuiet } from '../quiet';
 import { benchWithProof, toldProof } from './proof-bench';
@@ -107,9 +116,7 @@ describe('a proof in which something fails', () => {
     );
     const verdicts = findAll(stage, 'li[data-line]').map((line) => line.className);
     const order = ['fail', 'untold', 'pass'];
-    expect(verdicts).toEqual(
-      verdicts.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)),
-    );
+    expect(verdicts).toEqual(verdicts.toSorted((a, b) => order.indexOf(a) - order.indexOf(b)));
     expect(find<HTMLDetailsElement>(stage, 'details').open).toBe(false);
   });
 

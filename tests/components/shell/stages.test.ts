@@ -60,7 +60,9 @@ describe('the rail', () => {
 
 describe('Prove on the rail', () => {
   it('is ticked once all lines hold, and says what is open else', () => {
-    const proved = (counts: Proof['counts']): { done: boolean; missing: string | null } | undefined =>
+    const proved = (
+      counts: Proof['counts'],
+    ): { done: boolean; missing: string | null } | undefined =>
       standings({ proof: { ...toldProof({}), counts } })['prove'];
     expect(proved({ pass: 9, fail: 0, 'cannot tell': 0 })).toEqual({ done: true, missing: null });
     expect(proved({ pass: 8, fail: 1, 'cannot tell': 0 })?.missing).toContain('1 line fails');

@@ -8,7 +8,10 @@ describe('a table of texts', () => {
       ['a "word", or two', '-1.5'],
       ['line\r\nend', ''],
     ];
-    expect(readStrictCsv(csvTable(['text', 'number'], rows))).toEqual([['text', 'number'], ...rows]);
+    expect(readStrictCsv(csvTable(['text', 'number'], rows))).toEqual([
+      ['text', 'number'],
+      ...rows,
+    ]);
   });
 
   it.each(['=1+1', '+1.5 dB', '-x', '@a', '\ttab'])('defuses %s', (text) => {
