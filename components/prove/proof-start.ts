@@ -6,6 +6,7 @@ import type { Bench, BenchState } from '../../src/session/bench';
 import { BenchController } from '../bench-controller';
 import { buttonStyles } from '../controls/button-styles';
 import '../probe/take/recording-rig';
+import { missingTitle } from '../propose/propose-title';
 import { sharedStyles } from '../theme/shared-styles';
 import { whatHolds } from './what-holds';
 
@@ -41,7 +42,10 @@ export class ProofStart extends LitElement {
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
-    const { proposal, proof } = state;
+    const { proposal, proof, readings } = state;
+    if (!proposal && readings?.layout === state.layout.name) {
+      return html`<p role="status">${missingTitle(state).lede}</p>`;
+    }
     if (!proposal) {
       return html`<p>Settings come from a take: run one first.</p>
         <a class="go" href="#probe/take">Go to Probe</a>`;

@@ -1,6 +1,7 @@
 import { isOldProof } from '../../src/session/derive-proof';
 import type { BenchState } from '../../src/session/bench';
 import { probeTitle, type TitleAndLede } from '../probe/probe-title';
+import { missingTitle } from '../propose/propose-title';
 import type { ProveSheetId } from './prove-sheets';
 import { slipSentences } from './slip-words';
 
@@ -14,7 +15,8 @@ export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede
   }
   const { kind } = state.activity;
   if (kind === 'playing' || kind === 'waiting' || kind === 'reading') return probeTitle(state);
-  const { proof, proposal, layout } = state;
+  const { proof, proposal, layout, readings } = state;
+  if (!proof && !proposal && readings) return missingTitle(state);
   if (!proof) {
     return {
       title: proposal

@@ -70,7 +70,7 @@ function outputs({ outputs }: Handover) {
           <th scope="col">Distance</th>
           <th scope="col">Level</th>
           <th scope="col">Crossover</th>
-          <th class="curve" scope="col">Response, 20 Hz to 20 kHz, 40 dB</th>
+          <th class="curve" scope="col">Response, 20 Hz to 20 kHz, 50 dB high</th>
         </tr>
       </thead>
       <tbody>

@@ -98,6 +98,7 @@ export const handoverStyles = css`
     color: #000;
     font-size: 8.5pt;
     text-align: left;
+    vertical-align: middle;
     overflow-wrap: anywhere;
   }
 

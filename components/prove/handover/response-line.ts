@@ -2,11 +2,11 @@ import { html, nothing } from 'lit';
 import type { HandoverCurve } from '../../../src/handover/handover';
 import { curvePath } from '../../charts/curve-path';
 
-/** Drawing units; from 20 Hz to 20 kHz, and from 10 dB above to 30 dB below the mean. */
+/** Drawing units; from 20 Hz to 20 kHz, and from 15 dB above to 35 dB below the mean. */
 const wide = 140;
 const high = 24;
 const decades = 3;
-const [topDb, spanDb] = [10, 40];
+const [topDb, spanDb] = [15, 50];
 
 const xAt = (hz: number): number => (Math.log10(hz / 20) / decades) * wide;
 const yAt = (db: number): number => ((topDb - db) / spanDb) * high;

@@ -49,6 +49,14 @@ describe('Prove before anything is proved', () => {
     ]);
   });
 
+  it('says what the settings wait for once a take is read', async () => {
+    const { bench } = proposed();
+    bench.set({ proposal: null });
+    const stage = await mount('ll-prove', { bench });
+    expect(title(stage)).toBe('The settings cannot be worked out');
+    expect(textOf(find(stage, 'll-proof-start'))).toContain('Run the take again under Probe');
+  });
+
   it('says what is typed, what must hold and what to mind, and starts', async () => {
     const { bench } = proposed();
     const stage = await mount('ll-prove', { bench }, 700);
