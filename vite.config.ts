@@ -1,5 +1,6 @@
 import { defineConfig } from 'vitest/config';
 import { playwright } from '@vitest/browser-playwright';
+import { keepOffline } from './vite-offline';
 
 /** Debian's Chromium; another path can be given in CHROMIUM. */
 const executablePath = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
@@ -22,6 +23,7 @@ const fakeMicrophone = [
 
 export default defineConfig({
   base: './',
+  plugins: [keepOffline()],
   build: { target: 'es2022', chunkSizeWarningLimit: 1000 },
   worker: { format: 'es' },
   // Named here, so that a first run does not find them half way and load the page again.

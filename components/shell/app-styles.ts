@@ -107,8 +107,9 @@ export const appStyles = css`
     margin-right: var(--space-3);
   }
 
-  /* Kept in place, so that its next sentence is announced; takes no room while it says nothing. */
-  ll-trouble.quiet {
+  /* Kept in place, so that their next sentence is announced; no room while they say nothing. */
+  ll-trouble.quiet,
+  ll-new-version[quiet] {
     margin-bottom: calc(-1 * var(--space-4));
   }
 

@@ -1,5 +1,6 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import type { Updates } from '../../src/offline/updates';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
@@ -7,6 +8,7 @@ import { isSimulated } from '../simulated';
 import { buttonStyles } from '../controls/button-styles';
 import { sharedStyles } from '../theme/shared-styles';
 import { appStyles } from './app-styles';
+import './new-version';
 import './next-step';
 import './rail';
 import './session-name';
@@ -27,6 +29,8 @@ export class App extends LitElement {
   static override styles = [sharedStyles, buttonStyles, iconButtonStyles, appStyles];
 
   @property({ attribute: false }) bench: Bench | null = null;
+  /** Null where the app is not kept in the browser. */
+  @property({ attribute: false }) updates: Updates | null = null;
   @state() private stage: StageId = stageFromHash(location.hash);
   @state() private picked: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
@@ -64,16 +68,22 @@ export class App extends LitElement {
       <ll-rail .standings=${standings} .here=${this.stage}></ll-rail>
       <ll-side .bench=${bench} .selected=${selected} .stage=${this.stage}></ll-side>
       <main tabindex="-1" aria-label=${stageNames[this.stage]}>
-        ${this.renderTrouble(bench, now)} ${this.renderStage(bench, selected)}
+        ${this.renderNewVersion(bench)} ${this.renderTrouble(bench, now)}
+        ${this.renderStage(bench, selected)}
         <ll-next-step .standings=${standings} .here=${this.stage}></ll-next-step>
       </main>
       <ll-strip .bench=${bench}></ll-strip>
-      <ll-sessions-panel .bench=${bench}></ll-sessions-panel>
+      <ll-sessions-panel .bench=${bench} .updates=${this.updates}></ll-sessions-panel>
     `;
   }
 
   protected override updated(): void {
     document.title = `${stageNames[this.stage]} · Leadline`;
+  }
+
+  private renderNewVersion(bench: Bench): TemplateResult | typeof nothing {
+    if (this.updates === null) return nothing;
+    return html`<ll-new-version .bench=${bench} .updates=${this.updates}></ll-new-version>`;
   }
 
   private renderTrouble(bench: Bench, now: BenchState): TemplateResult | typeof nothing {

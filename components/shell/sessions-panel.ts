@@ -1,6 +1,7 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { Updates } from '../../src/offline/updates';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { StoredSession } from '../../src/session/shelf/stored-session';
 import { summariseSession } from '../../src/session/shelf/summarise-session';
@@ -14,6 +15,7 @@ import { sharedStyles } from '../theme/shared-styles';
 import './session-row';
 import type { SessionRow, SessionWish } from './session-row';
 import { sessionsStyles } from './sessions-styles';
+import './version-line';
 
 /** The sessions of this browser, to be opened, copied, renamed and deleted, and their files. */
 @customElement('ll-sessions-panel')
@@ -21,6 +23,7 @@ export class SessionsPanel extends LitElement {
   static override styles = [sharedStyles, buttonStyles, sessionsStyles];
 
   @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) updates: Updates | null = null;
   @query('dialog') private readonly dialog!: HTMLDialogElement;
   /** Nothing is drawn while the panel is closed. */
   @state() private shown = false;
@@ -76,6 +79,7 @@ export class SessionsPanel extends LitElement {
         @ll-file=${(event: CustomEvent<File>) => void this.openFile(event)}
       ></ll-file-drop>
       ${this.renderLists(state, busy)}
+      <ll-version .updates=${this.updates}></ll-version>
     </div>`;
   }
 
