@@ -9,16 +9,20 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 export interface PracticeApp {
   readonly browser: Browser;
   readonly address: string;
+  /** Leaves the browser alone with what it has. */
+  stopServer(): Promise<void>;
   close(): Promise<void>;
 }
 
-export async function openPracticeApp(): Promise<PracticeApp> {
-  if (!existsSync(`${root}dist/index.html`)) {
+/** `folder` holds another build than the one of `npm run build`. */
+export async function openPracticeApp(folder = `${root}dist`): Promise<PracticeApp> {
+  if (!existsSync(`${folder}/index.html`)) {
     throw new Error('The journeys run on the built app: npm run build first.');
   }
   const server = await preview({
     root,
     logLevel: 'error',
+    build: { outDir: folder },
     preview: { host: '127.0.0.1', port: 5341, strictPort: false },
   });
   const address = server.resolvedUrls?.local[0];
@@ -30,6 +34,7 @@ export async function openPracticeApp(): Promise<PracticeApp> {
   return {
     browser,
     address,
+    stopServer: () => server.close(),
     close: async () => {
       await browser.close();
       await server.close();

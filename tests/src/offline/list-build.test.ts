@@ -11,7 +11,7 @@ const build = [
   file('processors/sample-7.json', '{}'),
 ];
 
-// SHA-256 of "abc": FIPS 180-4, example SHA256ShortMsg; of nothing: NIST CAVP, Len = 0. In base64.
+// SHA-256 of "abc": FIPS 180-2, appendix B.1; of nothing: NIST CAVP SHA256ShortMsg, Len = 0. In base64.
 const hashOfAbc = 'ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=';
 const hashOfNothing = '47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU=';
 
