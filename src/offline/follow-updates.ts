@@ -1,4 +1,4 @@
-import { takeOver } from './take-over';
+import type { TakeOver } from './take-over';
 import type { UpdateState, Updates } from './updates';
 
 /**
@@ -64,7 +64,7 @@ export function followUpdates(
       const waiting = registration?.waiting ?? null;
       if (waiting === null) return reload();
       asked = true;
-      waiting.postMessage(takeOver);
+      waiting.postMessage('take over' satisfies TakeOver);
     },
   };
 }

@@ -2,13 +2,14 @@ import { answerFromKept, dropOlderBuilds, keepBuild } from './keep-build';
 import type { KeptBuild } from './kept-build';
 import { keptPath } from './kept-path';
 import type { ServiceScope } from './service-scope';
-import { takeOver } from './take-over';
+import type { TakeOver } from './take-over';
 
 /** Written in when the app is built: the files of the build this belongs to. */
 declare const __KEPT_BUILD__: KeptBuild;
 declare const self: ServiceScope;
 
 const kept = __KEPT_BUILD__;
+const takeOver: TakeOver = 'take over';
 const { scope } = self.registration;
 
 self.addEventListener('install', (event) => event.waitUntil(keepBuild(kept, scope)));

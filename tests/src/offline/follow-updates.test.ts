@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { followUpdates } from '../../../src/offline/follow-updates';
-import { takeOver } from '../../../src/offline/take-over';
 import type { Updates } from '../../../src/offline/updates';
 import { FakeContainer } from './fake-container';
 
@@ -72,7 +71,7 @@ describe('followUpdates', () => {
     const { updates, container, reloads } = await openAgain();
     const newer = container.registration.install();
     updates.takeOver();
-    expect(newer.sent).toEqual([takeOver]);
+    expect(newer.sent).toEqual(['take over']);
     expect(reloads()).toBe(0);
     container.registration.activate();
     container.control();
