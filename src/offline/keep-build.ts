@@ -39,8 +39,7 @@ export async function answerFromKept(
   // Servers that vary their answers by origin still mean the same file.
   const options = { ignoreVary: true };
   const cache = await caches.open(prefix + build);
-  const kept =
-    (await cache.match(address, options)) ?? (await caches.match(address, options));
+  const kept = (await cache.match(address, options)) ?? (await caches.match(address, options));
   return kept ?? fetch(request);
 }
 

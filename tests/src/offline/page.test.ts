@@ -24,9 +24,7 @@ interface Manifest {
     readonly purpose: string;
   }[];
 }
-const manifest = JSON.parse(
-  readFileSync(`${root}public/leadline.webmanifest`, 'utf8'),
-) as Manifest;
+const manifest = JSON.parse(readFileSync(`${root}public/leadline.webmanifest`, 'utf8')) as Manifest;
 
 describe('the page’s content security policy', () => {
   it('allows nothing that it does not name', () => {
