@@ -3,8 +3,8 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import type { Plugin, Rolldown } from 'vite';
-import type { KeptBuild } from './src/offline/kept-build';
-import { listBuild, nameBuild, workerPath, type BuiltFile } from './src/offline/list-build';
+import type { KeptBuild } from './src/offline/kept-build.ts';
+import { listBuild, nameBuild, workerPath, type BuiltFile } from './src/offline/list-build.ts';
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url));
 const workerName = path.parse(workerPath).name;

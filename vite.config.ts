@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config';
 import { playwright } from '@vitest/browser-playwright';
-import { keepOffline } from './vite-offline';
+import { keepOffline } from './vite-offline.ts';
 
 /** Debian's Chromium; another path can be given in CHROMIUM. */
 const executablePath = process.env['CHROMIUM'] ?? '/usr/bin/chromium';

@@ -143,7 +143,7 @@ function lookForNewer(page: Page): Promise<string> {
 
 async function versionShown(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Sessions', exact: true }).click();
-  const said = await page.locator('ll-version').innerText();
+  const said = await page.locator('ll-version p').innerText();
   await page.getByRole('button', { name: 'Close', exact: true }).click();
   return said;
 }

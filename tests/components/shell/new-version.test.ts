@@ -91,7 +91,7 @@ describe('the shell', () => {
     await userEvent.click(find(app, '.sessions'));
     await settle(app);
     const line = find(app, 'll-version');
-    expect(textOf(line)).toContain('A version in development.');
+    expect(textOf(line)).toContain('A version in development');
     expect(textOf(line)).toContain('Not kept in this browser');
     updates.set({ kept: true });
     await settle(app);
