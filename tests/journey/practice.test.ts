@@ -43,7 +43,10 @@ async function storedCaptures(page: Page): Promise<number[]> {
 
 /** The whole text of the settings table, by which proposals are compared, once it is whole. */
 async function settings(page: Page): Promise<string> {
-  await page.getByText(/^The subs are still being worked out/).waitFor({ state: 'detached' });
+  // A proposal without sums comes first; subs are set by arrival until the whole one follows.
+  const sums = (): Promise<string | undefined> =>
+    page.evaluate(() => document.querySelector('ll-app')?.bench?.state.proposal?.sums);
+  await expect.poll(sums, { timeout: 30_000 }).toBe('there');
   return (await page.locator('ll-settings-table tbody').allInnerTexts()).join('\n');
 }
 
