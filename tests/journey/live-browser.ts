@@ -1,4 +1,3 @@
-import type { SpawnOptions } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -6,7 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
 import { preview } from 'vite';
-import { trackProcesses, withPriority, type Processes } from '../loop/processes';
+import { trackProcesses, type Processes } from '../loop/processes';
 import { listenForComplaints } from './practice-app';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -68,12 +67,6 @@ export async function withLiveApp<T>(
   }
 }
 
-/**
- * On a desktop the system grants a browser's audio real-time priority; here nobody does but this.
- * Under that of the audio server and the room. BROWSER_PRIORITY=0 leaves it without.
- */
-const browserPriority = Number(process.env['BROWSER_PRIORITY'] ?? 5);
-
 /** Playwright mutes what it launches itself, so Chromium is started here; gives its endpoint. */
 async function startChromium(
   processes: Processes,
@@ -81,7 +74,7 @@ async function startChromium(
   environment: NodeJS.ProcessEnv,
 ): Promise<string> {
   const executable = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-  const [command, args] = withPriority(
+  const child = processes.start(
     executable,
     [
       '--headless',
@@ -98,10 +91,8 @@ async function startChromium(
       `--user-data-dir=${profile}`,
       'about:blank',
     ],
-    browserPriority,
+    { env: environment, stdio: ['ignore', 'ignore', 'pipe'] },
   );
-  const options: SpawnOptions = { env: environment, stdio: ['ignore', 'ignore', 'pipe'] };
-  const child = processes.start(command, args, options);
   return new Promise((resolve, reject) => {
     let said = '';
     child.stderr?.on('data', (data: Buffer) => {

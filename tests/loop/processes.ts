@@ -42,11 +42,7 @@ export function trackProcesses(): Processes {
 }
 
 /** The command with real-time priority where this user may ask for it, else plain. */
-export function withPriority(
-  command: string,
-  args: readonly string[],
-  priority = 20,
-): [string, string[]] {
-  if (process.getuid?.() !== 0 || priority < 1) return [command, [...args]];
-  return ['chrt', ['-f', String(priority), command, ...args]];
+export function withPriority(command: string, args: readonly string[]): [string, string[]] {
+  if (process.getuid?.() !== 0) return [command, [...args]];
+  return ['chrt', ['-f', '20', command, ...args]];
 }
