@@ -7,10 +7,10 @@ import { FrequencyCursor } from '../frequency-cursor';
 import '../number-table';
 import { narrowWidth } from '../response-layout';
 import { responseStyles } from '../response-styles';
-import { drawClip, drawCurveGrid, drawLines } from './curve-drawing';
+import { drawClip, drawCurveGrid, drawCursorLine, drawLines } from './curve-drawing';
 import { layOutCurves, type CurveLayout } from './curve-layout';
 import { curveNames } from './curve-names';
-import { curveCopy, curveTable, placeText, valuesAt } from './curve-numbers';
+import { cursorSentence, keepNumbers, type CurveNumbers } from './curve-numbers';
 import { curveStyles } from './curve-styles';
 import type { CurveAxes, CurveTrace } from './curve-trace';
 
@@ -28,6 +28,7 @@ export class CurveChart extends LitElement {
 
   private readonly size = new ChartSize(this);
   private drawn: { readonly key: readonly unknown[]; readonly layout: CurveLayout } | null = null;
+  private numbers: CurveNumbers | null = null;
   private readonly cursor = new FrequencyCursor(this, () => {
     const layout = this.draw();
     if (!layout) return null;
@@ -67,38 +68,32 @@ export class CurveChart extends LitElement {
     if (!axes || !layout || traces.length === 0) {
       return html`<p class="soft">Nothing to draw yet.</p>`;
     }
-    const table = curveTable(traces, axes);
+    this.numbers = keepNumbers(this.numbers, traces, axes);
+    const { head, rows, copyText } = this.numbers;
     return html`<figure class=${layout.width < narrowWidth ? 'narrow' : ''} aria-label=${label}>
       ${curveNames(traces, axes, this.cursor.hz)}
       <div class="frame" style="height:${layout.height}px">
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
           ${this.picture(layout, axes)}
         </svg>
-        ${this.cursor.plane(`Cursor over: ${label}`, (x) => {
-          const said = valuesAt(traces, axes, x).map(({ name, text }) => `${name} ${text}`);
-          return `${placeText(axes, x)}: ${said.join(', ')}`;
-        })}
+        ${this.cursor.plane(`Cursor over: ${label}`, (x) => cursorSentence(traces, axes, x))}
       </div>
       <ll-number-table
         .caption=${label}
-        .head=${table.head}
-        .rows=${table.rows}
-        .copyText=${curveCopy(traces, axes)}
+        .head=${head}
+        .rows=${rows}
+        .copyText=${copyText}
       ></ll-number-table>
     </figure>`;
   }
 
   private picture(layout: CurveLayout, axes: CurveAxes) {
     const { hz } = this.cursor;
-    const { plot, xAt, yAt } = layout;
+    const { xAt, yAt } = layout;
     return svg`
       ${drawClip(layout)} ${drawCurveGrid(layout, axes)} ${drawLines(layout)}
       ${
-        hz === null
-          ? nothing
-          : svg`<line class="cursor-line" x1=${at(xAt(hz))} x2=${at(xAt(hz))}
-              y1=${plot.top} y2=${plot.bottom}></line>
-            ${this.dots(hz, axes, yAt, xAt)}`
+        hz === null ? nothing : svg`${drawCursorLine(layout, hz)} ${this.dots(hz, axes, yAt, xAt)}`
       }`;
   }
 

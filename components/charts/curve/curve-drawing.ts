@@ -39,3 +39,9 @@ export function drawLines({ lines }: CurveLayout) {
     )}
   </g>`;
 }
+
+/** The cursor, a line from top to bottom of the plot at a place of the axis. */
+export function drawCursorLine({ plot, xAt }: CurveLayout, place: number) {
+  return svg`<line class="cursor-line" x1=${at(xAt(place))} x2=${at(xAt(place))}
+    y1=${plot.top} y2=${plot.bottom}></line>`;
+}

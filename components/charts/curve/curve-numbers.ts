@@ -19,6 +19,31 @@ export function valuesAt(
   }));
 }
 
+/** What the cursor reads there, as one sentence for who cannot see it. */
+export function cursorSentence(traces: readonly CurveTrace[], axes: CurveAxes, at: number): string {
+  const said = valuesAt(traces, axes, at).map(({ name, text }) => `${name} ${text}`);
+  return `${placeText(axes, at)}: ${said.join(', ')}`;
+}
+
+/** The numbers behind a chart, and what they were read from. */
+export interface CurveNumbers {
+  readonly traces: readonly CurveTrace[];
+  readonly axes: CurveAxes;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly copyText: string;
+}
+
+/** The numbers kept as long as traces and axes are the same: a moving cursor changes neither. */
+export function keepNumbers(
+  kept: CurveNumbers | null,
+  traces: readonly CurveTrace[],
+  axes: CurveAxes,
+): CurveNumbers {
+  if (kept?.traces === traces && kept.axes === axes) return kept;
+  return { traces, axes, ...curveTable(traces, axes), copyText: curveCopy(traces, axes) };
+}
+
 /** Heads and at most about a hundred rows of the table behind the chart. */
 export function curveTable(
   traces: readonly CurveTrace[],

@@ -4,10 +4,10 @@ import { sharedStyles } from '../../theme/shared-styles';
 import { ChartSize } from '../chart-size';
 import { chartStyles } from '../chart-styles';
 import { bandPath } from '../curve-path';
-import { drawClip, drawCurveGrid, drawLines } from '../curve/curve-drawing';
+import { drawClip, drawCurveGrid, drawCursorLine, drawLines } from '../curve/curve-drawing';
 import { layOutCurves, type CurveLayout } from '../curve/curve-layout';
 import { curveNames } from '../curve/curve-names';
-import { curveCopy, curveTable, placeText, valuesAt } from '../curve/curve-numbers';
+import { cursorSentence, keepNumbers, type CurveNumbers } from '../curve/curve-numbers';
 import { curveStyles } from '../curve/curve-styles';
 import type { CurveAxes, CurveTrace } from '../curve/curve-trace';
 import { FrequencyCursor } from '../frequency-cursor';
@@ -19,13 +19,6 @@ import { drawHandle, handleRoom } from './handle-drawing';
 import { HandleDrag } from './handle-slider';
 import type { CurveBand } from './workbench-trace';
 import { workbenchStyles } from './workbench-styles';
-
-interface Numbers {
-  readonly traces: readonly CurveTrace[];
-  readonly head: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-  readonly copyText: string;
-}
 
 /**
  * Curves against frequency with handles to move: a line each that follows pointer and arrow keys in
@@ -51,7 +44,7 @@ export class WorkbenchChart extends LitElement {
 
   private readonly size = new ChartSize(this);
   private drawn: { readonly key: readonly unknown[]; readonly layout: CurveLayout } | null = null;
-  private numbers: Numbers | null = null;
+  private numbers: CurveNumbers | null = null;
   private readonly drag = new HandleDrag((detail) => {
     this.dispatchEvent(new CustomEvent('ll-move', { detail, bubbles: true, composed: true }));
   });
@@ -87,10 +80,9 @@ export class WorkbenchChart extends LitElement {
   }
 
   /** The table stands still while a handle is held: nobody reads it then. */
-  private table(axes: CurveAxes): Numbers {
-    const { traces, numbers } = this;
-    if (numbers && (numbers.traces === traces || this.drag.holds)) return numbers;
-    this.numbers = { traces, ...curveTable(traces, axes), copyText: curveCopy(traces, axes) };
+  private table(axes: CurveAxes): CurveNumbers {
+    if (this.numbers && this.drag.holds) return this.numbers;
+    this.numbers = keepNumbers(this.numbers, this.traces, axes);
     return this.numbers;
   }
 
@@ -107,10 +99,7 @@ export class WorkbenchChart extends LitElement {
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
           ${this.picture(layout, axes)}
         </svg>
-        ${this.cursor.plane(`Cursor over: ${label}`, (hz) => {
-          const said = valuesAt(traces, axes, hz).map(({ name, text }) => `${name} ${text}`);
-          return `${placeText(axes, hz)}: ${said.join(', ')}`;
-        })}
+        ${this.cursor.plane(`Cursor over: ${label}`, (hz) => cursorSentence(traces, axes, hz))}
         ${handles.map((handle) => this.drag.slider(handle, layout))}
       </div>
       <ll-number-table
@@ -124,7 +113,7 @@ export class WorkbenchChart extends LitElement {
 
   private picture(layout: CurveLayout, axes: CurveAxes) {
     const { hz } = this.cursor;
-    const { plot, xAt, yAt } = layout;
+    const { xAt, yAt } = layout;
     const font = `700 12.5px ${getComputedStyle(this).fontFamily || 'sans-serif'}`;
     return svg`
       ${drawClip(layout)} ${drawCurveGrid(layout, axes)}
@@ -136,12 +125,7 @@ export class WorkbenchChart extends LitElement {
       </g>
       ${drawLines(layout)}
       ${this.handles.map((handle) => drawHandle(handle, layout, font))}
-      ${
-        hz === null
-          ? nothing
-          : svg`<line class="cursor-line" x1=${xAt(hz).toFixed(1)} x2=${xAt(hz).toFixed(1)}
-              y1=${plot.top} y2=${plot.bottom}></line>`
-      }`;
+      ${hz === null ? nothing : drawCursorLine(layout, hz)}`;
   }
 }
 
