@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Trouble } from '../../src/trouble';
 import { sharedStyles } from '../theme/shared-styles';
+import { bannerStyles } from './banner-styles';
 import { buttonStyles } from './button-styles';
 
 /** Says what went wrong until it is dismissed. Fires `ll-dismiss`. */
@@ -10,22 +11,15 @@ export class TroubleBanner extends LitElement {
   static override styles = [
     sharedStyles,
     buttonStyles,
+    bannerStyles,
     css`
       .banner {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        justify-content: space-between;
-        gap: var(--space-2) var(--space-4);
-        padding: var(--space-2) var(--space-4);
-        border: var(--line-strong) solid var(--signal);
+        border-color: var(--signal);
         border-left-width: 6px;
-        border-radius: var(--radius);
         background: var(--wash);
       }
 
       p {
-        flex: 1 1 16rem;
         overflow-wrap: anywhere;
       }
     `,

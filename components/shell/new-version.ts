@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Updates } from '../../src/offline/updates';
 import type { Bench } from '../../src/session/bench';
 import { BenchController } from '../bench-controller';
+import { bannerStyles } from '../controls/banner-styles';
 import { buttonStyles } from '../controls/button-styles';
 import { sharedStyles } from '../theme/shared-styles';
 import { isAtRest, mayReload } from './may-reload';
@@ -17,21 +18,11 @@ export class NewVersion extends LitElement {
   static override styles = [
     sharedStyles,
     buttonStyles,
+    bannerStyles,
     css`
       .banner {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        justify-content: space-between;
-        gap: var(--space-2) var(--space-4);
-        padding: var(--space-2) var(--space-4);
-        border: var(--line-strong) solid var(--ink);
-        border-radius: var(--radius);
+        border-color: var(--ink);
         background: var(--sheet);
-      }
-
-      p {
-        flex: 1 1 16rem;
       }
     `,
   ];

@@ -4,6 +4,7 @@ import { trustedMarginDb } from '../../../src/reading/noise-floor-margins';
 import type { ChannelReading, Readings } from '../../../src/reading/reading';
 import { numberText } from '../../charts/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
+import { findingsStyles } from './findings-styles';
 import { hiddenBandsWords, nominalHz, noiseFloorWords } from './noise-words';
 
 /** The room's noise and what of each speaker stands over it, band by band. */
@@ -11,31 +12,8 @@ import { hiddenBandsWords, nominalHz, noiseFloorWords } from './noise-words';
 export class NoiseFindings extends LitElement {
   static override styles = [
     sharedStyles,
+    findingsStyles,
     css`
-      :host {
-        display: block;
-      }
-
-      .sheet {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--space-2);
-      }
-
-      summary {
-        min-height: var(--target);
-        padding-block: var(--space-2);
-        cursor: pointer;
-        font-weight: 700;
-      }
-
-      td,
-      th {
-        padding: var(--space-1);
-        font-size: var(--text-small);
-        white-space: nowrap;
-      }
-
       .under {
         color: var(--signal);
         text-decoration: underline;

@@ -5,6 +5,7 @@ import type { Bench, BenchState } from '../../../src/session/bench';
 import { modelsOf } from '../../../src/system/speaker-models';
 import { BenchController } from '../../bench-controller';
 import { sharedStyles } from '../../theme/shared-styles';
+import { findingsStyles } from './findings-styles';
 import { contradictions, doubts, estimateText, modelRows } from './rolloff-words';
 import './speaker-models';
 import { currentReadings } from './take-lanes';
@@ -14,31 +15,8 @@ import { currentReadings } from './take-lanes';
 export class RolloffFindings extends LitElement {
   static override styles = [
     sharedStyles,
+    findingsStyles,
     css`
-      :host {
-        display: block;
-      }
-
-      .sheet {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--space-2);
-      }
-
-      summary {
-        min-height: var(--target);
-        padding-block: var(--space-2);
-        cursor: pointer;
-        font-weight: 700;
-      }
-
-      td,
-      th {
-        padding: var(--space-1);
-        font-size: var(--text-small);
-        white-space: nowrap;
-      }
-
       td span {
         display: block;
       }
