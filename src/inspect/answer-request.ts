@@ -1,3 +1,4 @@
+import { groundTake, type GroundedTake } from '../reading/ground-take';
 import { isTrouble, type Trouble } from '../trouble';
 import type { ChannelLabel } from '../system/channel';
 import { answerBass } from './answer-bass';
@@ -7,7 +8,7 @@ import { answerResponses } from './answer-responses';
 import { answerTime } from './answer-time';
 import type { HeardSource } from './heard-source';
 import type { InspectAnswer, InspectRequest, SoundSource } from './inspection';
-import { responseOfTake, type TakeResponse } from './response-of-take';
+import { responseOfGrounded, type TakeResponse } from './response-of-take';
 import type { TakeSound } from './take-sound';
 
 /** Answers requests out of the takes it was given. */
@@ -17,13 +18,28 @@ export interface Answerer {
   answer(request: InspectRequest): InspectAnswer | Trouble;
 }
 
-/** Responses are gathered once for each speaker of a take and kept. */
+/**
+ * Responses are gathered once for each speaker of a take. Clock and checks are kept of the take last
+ * looked at only: with them goes a copy of its samples.
+ */
 export function createAnswerer(): Answerer {
   const takes = new Map<string, TakeSound>();
+  let last: { readonly takeId: string; readonly grounded: GroundedTake | Trouble } | null = null;
   const responses = new Map<string, TakeResponse | Trouble>();
+  const gather = (takeId: string, channel: ChannelLabel): TakeResponse | Trouble => {
+    const sound = takes.get(takeId);
+    if (!sound) throw new RangeError(`the sound of take ${takeId} must be added first`);
+    const { schedule, samples, sampleRate, loopback, calibration, inForce } = sound;
+    if (last?.takeId !== takeId) {
+      const capture = { samples, sampleRate, loopback };
+      last = { takeId, grounded: groundTake(schedule, capture, calibration) };
+    }
+    const { grounded } = last;
+    return isTrouble(grounded) ? grounded : responseOfGrounded(grounded, channel, inForce);
+  };
   const respond = ({ takeId, channel }: SoundSource): TakeResponse | Trouble => {
     const key = `${takeId} ${channel}`;
-    const response = responses.get(key) ?? gather(takes.get(takeId), takeId, channel);
+    const response = responses.get(key) ?? gather(takeId, channel);
     responses.set(key, response);
     return response;
   };
@@ -48,19 +64,6 @@ export function createAnswerer(): Answerer {
 function bandOf(sound: TakeSound | undefined, channel: ChannelLabel): [number, number] {
   const segment = sound?.schedule.segments.find((one) => one.channel === channel);
   return segment ? [segment.sweep.startHz, segment.sweep.endHz] : [0, Infinity];
-}
-
-function gather(
-  sound: TakeSound | undefined,
-  takeId: string,
-  channel: ChannelLabel,
-): TakeResponse | Trouble {
-  if (!sound) throw new RangeError(`the sound of take ${takeId} must be added first`);
-  const { schedule, samples, sampleRate, loopback, calibration, inForce } = sound;
-  return responseOfTake(schedule, { samples, sampleRate, loopback }, channel, {
-    calibration,
-    inForce,
-  });
 }
 
 function answerFrom(heard: readonly HeardSource[], request: InspectRequest): InspectAnswer {

@@ -44,21 +44,18 @@ function curveOf(
   smoothing: SmoothingKind,
   window: ResponseWindow,
 ): Omit<ResponseCurve, 'source'> {
+  if (window.kind === 'whole') {
+    const { power, noisePower } = responseCurve(response, hz, smoothing);
+    return { power, noisePower, fromHz: null };
+  }
   const arrivalSeconds = arrivalOf(response);
   if (window.kind === 'cycles') {
     const { cycles } = window;
     const { power, limitHz } = windowedSpectrum(response.ir, { arrivalSeconds, cycles, hz });
     return { power: smoothPoints(power, hz, smoothing), noisePower: null, fromHz: limitHz };
   }
-  const gate = {
-    arrivalSeconds,
-    beforeSeconds: 0.002,
-    afterSeconds: window.kind === 'gate' ? window.milliseconds / 1000 : 0,
-  };
-  if (window.kind === 'whole') {
-    const { power, noisePower } = responseCurve(response, hz, smoothing);
-    return { power, noisePower, fromHz: null };
-  }
+  const afterSeconds = window.milliseconds / 1000;
+  const gate = { arrivalSeconds, beforeSeconds: 0.002, afterSeconds };
   const { ir, lowestHz } = gateResponse(response.ir, gate);
   const noise = response.noise && gateResponse(response.noise, gate).ir;
   const { power, noisePower } = responseCurve({ ...response, ir, noise }, hz, smoothing);

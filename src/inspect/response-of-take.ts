@@ -3,7 +3,7 @@ import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { smoothKind, type SmoothingKind } from '../../dsp/response/smoothing-kind';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { MicrophoneCalibration } from '../microphone/calibration';
-import { groundTake, type TakeCapture } from '../reading/ground-take';
+import { groundTake, type GroundedTake, type TakeCapture } from '../reading/ground-take';
 import { readArrival } from '../reading/read-arrival';
 import type { Fault } from '../reading/reading';
 import { sayIfSilent } from '../reading/silent-channel';
@@ -50,12 +50,20 @@ export function responseOfTake(
   label: ChannelLabel,
   { calibration, inForce }: TakeResponseOptions,
 ): TakeResponse | Trouble {
-  if (!schedule.segments.some(({ channel }) => channel === label)) {
-    throw new RangeError(`the take must play ${label}, it plays ${schedule.channels.join(', ')}`);
-  }
+  requirePlayed(schedule, label);
   const grounded = groundTake(schedule, capture, calibration);
-  if (isTrouble(grounded)) return grounded;
+  return isTrouble(grounded) ? grounded : responseOfGrounded(grounded, label, inForce);
+}
+
+/** The same of a take whose clock and checks are known already, for one channel after another. */
+export function responseOfGrounded(
+  grounded: GroundedTake,
+  label: ChannelLabel,
+  inForce: SettingsInForce | null,
+): TakeResponse | Trouble {
   const { layout } = grounded;
+  const { schedule } = grounded.ground;
+  requirePlayed(schedule, label);
   const channel = layout.channels.find((one) => one.label === label);
   if (!channel) throw new RangeError(`the layout ${layout.name} must have ${label}`);
   const { ir, noise, faults, spoilt, notes } = gatherAsRead(grounded, label);
@@ -73,6 +81,11 @@ export function responseOfTake(
     faults,
     notes: [...notes, ...found.notes],
   };
+}
+
+function requirePlayed({ segments, channels }: Schedule, label: ChannelLabel): void {
+  if (segments.some(({ channel }) => channel === label)) return;
+  throw new RangeError(`the take must play ${label}, it plays ${channels.join(', ')}`);
 }
 
 /**

@@ -1,16 +1,14 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { InspectAnswer, InspectRequest, Inspector } from '../../../src/inspect/inspection';
-import type { Bench } from '../../../src/session/bench';
 import { isTrouble } from '../../../src/trouble';
 
 interface AskingHost extends ReactiveControllerHost {
-  bench: Bench | null;
+  inspector: Inspector | null;
 }
 
-/** The answer to what the sheet asks now; asks once for each question and draws when it is there. */
+/** The answer to what a view asks now; asks once for each question and draws when it is there. */
 export class Asked implements ReactiveController {
   private readonly host: AskingHost;
-  private inspector: Inspector | null = null;
   private key = '';
   private answer: InspectAnswer | null = null;
   /** Why there is no answer; null while there is one or it is on its way. */
@@ -22,8 +20,6 @@ export class Asked implements ReactiveController {
   }
 
   hostDisconnected(): void {
-    this.inspector?.close();
-    this.inspector = null;
     this.key = '';
   }
 
@@ -46,8 +42,7 @@ export class Asked implements ReactiveController {
   async once<Request extends InspectRequest>(
     request: Request,
   ): Promise<Extract<InspectAnswer, { kind: Request['kind'] }> | null> {
-    this.inspector ??= this.host.bench?.inspect() ?? null;
-    const answer = await this.inspector?.ask(request);
+    const answer = await this.host.inspector?.ask(request);
     if (!answer || isTrouble(answer)) {
       this.refusal = answer?.sentence ?? null;
       this.host.requestUpdate();
@@ -57,8 +52,7 @@ export class Asked implements ReactiveController {
   }
 
   private async ask(key: string, request: InspectRequest): Promise<void> {
-    this.inspector ??= this.host.bench?.inspect() ?? null;
-    const answer = await this.inspector?.ask(request);
+    const answer = await this.host.inspector?.ask(request);
     if (key !== this.key || !answer) return;
     this.refusal = isTrouble(answer) ? answer.sentence : null;
     this.answer = isTrouble(answer) ? null : answer;

@@ -1,7 +1,6 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { BassAnswer } from '../../../src/inspect/inspection';
-import type { Bench } from '../../../src/session/bench';
+import type { BassAnswer, Inspector } from '../../../src/inspect/inspection';
 import { hzText, intervalText, numberText } from '../../charts/number-text';
 import '../../charts/picture/level-picture';
 import type { LevelPictureData } from '../../charts/picture/level-picture';
@@ -23,7 +22,7 @@ export class BassView extends LitElement {
     `,
   ];
 
-  @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) inspector: Inspector | null = null;
   @property({ attribute: false }) source: ShownSource | null = null;
   private readonly asked = new Asked(this);
   private kept: { readonly of: BassAnswer; readonly data: LevelPictureData } | null = null;

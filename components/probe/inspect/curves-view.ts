@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type {
   InspectRequest,
+  Inspector,
   PhaseAnswer,
   ResponsesAnswer,
   TimeAnswer,
@@ -69,6 +70,7 @@ export class CurvesView extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) inspector: Inspector | null = null;
   @property({ attribute: false }) wishes: InspectWishes | null = null;
   @property({ attribute: false }) sources: readonly ShownSource[] = [];
   @state() private range: 'low' | 'full' = 'full';

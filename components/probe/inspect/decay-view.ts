@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DecayTime } from '../../../dsp/decay/decay-time';
-import type { DecayAnswer } from '../../../src/inspect/inspection';
+import type { DecayAnswer, Inspector } from '../../../src/inspect/inspection';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
 import '../../charts/curve/curve-chart';
@@ -45,6 +45,7 @@ export class DecayView extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | null = null;
+  @property({ attribute: false }) inspector: Inspector | null = null;
   @property({ attribute: false }) source: ShownSource | null = null;
   private readonly follow = new BenchController(this);
   private readonly asked = new Asked(this);

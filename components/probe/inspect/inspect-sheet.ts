@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type { Inspector } from '../../../src/inspect/inspection';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import type { Channel, ChannelLabel } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
@@ -78,6 +79,13 @@ export class InspectSheet extends LitElement {
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
+  private inspector: Inspector | null = null;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.inspector?.close();
+    this.inspector = null;
+  }
 
   override render() {
     const { state } = this.follow;
@@ -116,21 +124,31 @@ export class InspectSheet extends LitElement {
   private view(state: BenchState, wishes: InspectWishes, channels: readonly Channel[]) {
     const sources = shownSources(state, wishes, this.selected);
     const { bench } = this;
+    // One for all views: it keeps what it has heard of a take.
+    const inspector = (this.inspector ??= bench?.inspect() ?? null);
     switch (wishes.view) {
       case 'response':
       case 'phase':
       case 'time':
         return html`<ll-curves-view
           .bench=${bench}
+          .inspector=${inspector}
           .wishes=${wishes}
           .sources=${sources}
         ></ll-curves-view>`;
       case 'distortion':
         return html`<ll-drive-view .state=${state} .channel=${channels[0]}></ll-drive-view>`;
       case 'decay':
-        return html`<ll-decay-view .bench=${bench} .source=${sources[0] ?? null}></ll-decay-view>`;
+        return html`<ll-decay-view
+          .bench=${bench}
+          .inspector=${inspector}
+          .source=${sources[0] ?? null}
+        ></ll-decay-view>`;
       case 'bass':
-        return html`<ll-bass-view .bench=${bench} .source=${sources[0] ?? null}></ll-bass-view>`;
+        return html`<ll-bass-view
+          .inspector=${inspector}
+          .source=${sources[0] ?? null}
+        ></ll-bass-view>`;
     }
   }
 
