@@ -7,6 +7,7 @@ import { chromium, type BrowserContext, type Page } from 'playwright-core';
 import { preview } from 'vite';
 import { trackProcesses, type Processes } from '../loop/processes';
 import { listenForComplaints } from './practice-app';
+import { raiseAudio } from './raise-audio';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -93,6 +94,7 @@ async function startChromium(
     ],
     { env: environment, stdio: ['ignore', 'ignore', 'pipe'] },
   );
+  raiseAudio(child);
   return new Promise((resolve, reject) => {
     let said = '';
     child.stderr?.on('data', (data: Buffer) => {
