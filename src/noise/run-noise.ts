@@ -1,3 +1,4 @@
+import { breathe } from '../breathe';
 import type { MicrophoneCalibration, SoundLevelCalibration } from '../microphone/calibration';
 import type { Line, OutputRoutes, Rig } from '../rig/port';
 import type { SoundLevel } from '../soundlevel/sound-level';
@@ -152,6 +153,8 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
       onEnd: (why) => finish(options.signal.aborted ? stopped : why),
     });
     if (isTrouble(opened)) return finish(opened);
+    // What shows the noise is drawn for the first time after this: a task of its own.
+    await breathe();
     if (ended) return opened.close();
     line = opened;
     const { sampleRate } = opened;

@@ -1,3 +1,4 @@
+import { breathe } from '../breathe';
 import type { ChannelLabel } from '../system/channel';
 import { cutPiece } from './cut-piece';
 import type { GatheredSweeps } from './gather-sweeps';
@@ -43,6 +44,7 @@ export async function readTogether(
   };
   const readHere = async (): Promise<void> => {
     for (;;) {
+      // So that a stop is heard.
       await breathe();
       const mine = own.shift();
       const channel = mine ?? left.shift();
@@ -74,9 +76,4 @@ export async function readTogether(
   await readHere();
   if (signal?.aborted) return null;
   return channels.flatMap(({ label }) => readings.get(label) ?? []);
-}
-
-/** Lets messages in between two channels, so that a stop is heard. */
-function breathe(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
 }

@@ -1,3 +1,4 @@
+import { breathe } from '../breathe';
 import { renderCapture } from './practice-capture';
 import type { MicLevel } from './port';
 import { systemIn } from './practice-system';
@@ -66,7 +67,7 @@ async function renderHere(
     onStep: async (position) => {
       if (signal.aborted) return false;
       onStep(position);
-      await new Promise((resolve) => setTimeout(resolve, 0));
+      await breathe();
       return !signal.aborted;
     },
     onLevel: (level) => {

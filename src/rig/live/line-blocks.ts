@@ -57,8 +57,16 @@ export function createLineBlocks(
 }
 
 function louderSide(chunks: readonly CaptureChunk[]): number {
-  const sides = [0, 1].map((side) => chunks.map(({ channels }) => channels[side]));
-  return chooseChannel(
-    sides.map((pieces) => Float32Array.from(pieces.flatMap((piece) => (piece ? [...piece] : [])))),
-  );
+  return chooseChannel([0, 1].map((side) => joined(chunks, side)));
+}
+
+function joined(chunks: readonly CaptureChunk[], side: number): Float32Array {
+  const pieces = chunks.flatMap(({ channels }) => channels[side] ?? []);
+  const all = new Float32Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    all.set(piece, at);
+    at += piece.length;
+  }
+  return all;
 }

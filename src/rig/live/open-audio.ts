@@ -1,3 +1,4 @@
+import { breathe } from '../../breathe';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { CaptureMessage } from './capture-message';
 import { connectCapture } from './connect-capture';
@@ -43,8 +44,13 @@ export async function openAudio<Ready>(
   if (lacking) return lacking;
   const output = await ending.hold(openOutput(ids.output), (opened) => opened.close());
   if (output === null || isTrouble(output)) return output;
+  // The first context and the first nodes cost their library many milliseconds: a task each.
+  await ending.until(breathe());
+  if (ending.reason) return null;
   const ready = prepare(output);
   if (isTrouble(ready)) return ready;
+  await ending.until(breathe());
+  if (ending.reason) return null;
   answers.stop();
   const clock = watchClock(ending);
   const line = await ending.hold(

@@ -10,8 +10,3 @@ export const fileStopped = trouble(
   'stopped',
   'Stopped: the file was not finished, and nothing in the sessions has changed.',
 );
-
-/** Lets the screen draw and keys be heard in the middle of long work. */
-export function breathe(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
-}

@@ -1,7 +1,8 @@
 import { isTrouble, type Trouble } from '../../trouble';
 import type { SessionDocument } from '../document';
 import type { SessionStore } from '../session-store';
-import { breathe, fileStopped } from './file-trouble';
+import { breathe } from '../../breathe';
+import { fileStopped } from './file-trouble';
 import type { OpenedFile } from './read-session-file';
 import { sameValue } from './same-value';
 

@@ -1,7 +1,8 @@
 import { Inflate } from 'fflate';
 import { isTrouble, type Trouble } from '../../trouble';
 import { crc32 } from './crc32';
-import { breathe, fileStopped, refuseFile } from './file-trouble';
+import { breathe } from '../../breathe';
+import { fileStopped, refuseFile } from './file-trouble';
 import { viewOf, type ZipEntry } from './zip-directory';
 
 /** Packed bytes that are unpacked at once: at most a thousandfold comes out of them. */

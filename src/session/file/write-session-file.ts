@@ -5,7 +5,8 @@ import type { SessionDocument } from '../document';
 import type { SessionStore } from '../session-store';
 import { soundEntryName, textName } from './check-entries';
 import { mostFileBytes, mostSoundBytes, mostTextBytes } from './file-limits';
-import { breathe, fileStopped } from './file-trouble';
+import { breathe } from '../../breathe';
+import { fileStopped } from './file-trouble';
 import { capturesOf, type FiledCapture, type SessionFile } from './session-file';
 
 export interface WriteOptions {

@@ -1,3 +1,4 @@
+import { breathe } from '../../breathe';
 import type { NoiseRequest } from '../../noise/noise-state';
 import { runNoise } from '../../noise/run-noise';
 import type { Rig } from '../../rig/port';
@@ -57,6 +58,7 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
     signal: AbortSignal,
   ): Promise<Trouble | null> {
     const routes = await routesFor(room, rig, channel, signal);
+    await breathe();
     if (isTrouble(routes) || wanted === null) return isTrouble(routes) ? routes : null;
     if (wanted.channel !== channel) return null;
     const request = wanted;
