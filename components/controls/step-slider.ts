@@ -3,7 +3,10 @@ import { customElement, property } from 'lit/decorators.js';
 import type { HandleMove } from '../charts/workbench/chart-handle';
 import { sharedStyles } from '../theme/shared-styles';
 
-/** A value along a line, moved by pointer or arrow keys in steps. Fires `ll-move`. */
+/**
+ * A value along a line, moved by pointer or arrow keys in steps. Fires `ll-move`: while it is held,
+ * by pointer or key, and done when it is let go.
+ */
 @customElement('ll-step-slider')
 export class StepSlider extends LitElement {
   static override shadowRootOptions = { ...LitElement.shadowRootOptions, delegatesFocus: true };
@@ -51,6 +54,8 @@ export class StepSlider extends LitElement {
   @property({ attribute: false }) marks: readonly number[] = [];
   @property({ type: Boolean }) disabled = false;
   private frame = 0;
+  private held: number | null = null;
+  private keyIsDown = false;
 
   override render() {
     return html`<div class="head">
@@ -67,8 +72,13 @@ export class StepSlider extends LitElement {
         .value=${String(this.value)}
         aria-valuetext=${this.text}
         ?disabled=${this.disabled}
+        @keydown=${() => (this.keyIsDown = true)}
         @input=${this.pull}
-        @change=${this.letGo}
+        @change=${() => {
+          if (!this.keyIsDown) this.letGo();
+        }}
+        @keyup=${this.release}
+        @blur=${this.release}
       />
       ${
         this.marks.length > 0
@@ -81,15 +91,24 @@ export class StepSlider extends LitElement {
 
   private readonly pull = (event: Event): void => {
     const value = Number((event.target as HTMLInputElement).value);
+    this.held = value;
     cancelAnimationFrame(this.frame);
-    this.frame = requestAnimationFrame(() => this.tell({ id: this.name, value, done: false }));
+    const show = () => this.tell({ id: this.name, value, done: false });
+    if (this.keyIsDown) show();
+    else this.frame = requestAnimationFrame(show);
   };
 
-  private readonly letGo = (event: Event): void => {
-    cancelAnimationFrame(this.frame);
-    const value = Number((event.target as HTMLInputElement).value);
-    this.tell({ id: this.name, value, done: true });
+  private readonly release = (): void => {
+    this.keyIsDown = false;
+    this.letGo();
   };
+
+  private letGo(): void {
+    cancelAnimationFrame(this.frame);
+    const { held } = this;
+    this.held = null;
+    if (held !== null) this.tell({ id: this.name, value: held, done: true });
+  }
 
   private tell(detail: HandleMove): void {
     this.dispatchEvent(new CustomEvent('ll-move', { detail, bubbles: true, composed: true }));

@@ -16,7 +16,7 @@ export interface RolloffFit {
   readonly f3Hz: Quantiles;
   readonly f6Hz: Quantiles;
   readonly f10Hz: Quantiles;
-  /** 80 % quantile of f6, which the crossover rule uses. */
+  /** 80 % quantile of f6, from which and the 95 % one the crossover rule’s is taken. */
   readonly f6Upper80Hz: number;
   readonly box: {
     readonly kind: BoxKind | 'cannot tell';

@@ -18,7 +18,7 @@ export type CrossoverProposal = Omit<GroupProposal, 'fullRange' | 'own'>;
 
 /**
  * Where a group of speakers hands its bass to the subs, in steps of the processor, Hz. Practice: the
- * first step at or above the worst f3 + 10 Hz. Measured: the first at or above 1.25 × the worst 80 %
+ * first step at or above the worst f3 + 10 Hz. Measured: the first at or above 1.25 × the worst 85 %
  * quantile of f6, and above what distortion lets it play. Proposed: of the steps that break nothing
  * the one whose sum with the subs loses least, an octave more counting as 3 dB.
  */

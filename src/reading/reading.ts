@@ -37,7 +37,7 @@ export interface RolloffReading {
   readonly f3Hz: Estimate;
   readonly f6Hz: Estimate;
   readonly f10Hz: Estimate;
-  /** 80 % quantile of f6, which the measured crossover rule uses. */
+  /** 85 % quantile of f6, which the measured crossover rule uses. */
   readonly f6UpperHz: number;
   readonly box: {
     readonly kind: 'closed' | 'vented' | 'cannot tell';

@@ -1,3 +1,4 @@
+import { crossoverF6Hz } from '../../dsp/bass/crossover-rules';
 import { isRefusal, type RolloffFit, type RolloffRefusal } from '../../dsp/rolloff/fit-rolloff';
 import type { RolloffReading } from './reading';
 
@@ -38,7 +39,7 @@ export function tellRolloff(
       f3Hz: estimate(fit.f3Hz),
       f6Hz: estimate(fit.f6Hz),
       f10Hz: estimate(fit.f10Hz),
-      f6UpperHz: fit.f6Upper80Hz,
+      f6UpperHz: crossoverF6Hz(fit.f6Upper80Hz, fit.f6Hz.high),
       box: fit.box,
     },
     curve: fit.curve,

@@ -2,6 +2,7 @@ import type { SeatReadings } from '../proposal/bass-field';
 import type { ProposalChoices } from '../proposal/choices';
 import type { ProcessorSteps } from '../proposal/proposal';
 import type { ProposalOptions } from '../proposal/proposal-options';
+import { withGain } from '../reading/at-gain';
 import { joinReadings } from '../reading/join-readings';
 import type { Readings } from '../reading/reading';
 import type { RolloffTogether } from '../reading/rolloff-together';
@@ -54,7 +55,10 @@ function probesAlike(a: readonly TakeRecord[], b: readonly TakeRecord[]): boolea
   return one?.length === other?.length && (one?.every((take, at) => take === other?.[at]) ?? false);
 }
 
-/** Readings of every other seat of the same layout and kind of room, its takes joined. */
+/**
+ * Readings of every other seat of the same layout and kind of room, its takes joined, levels as
+ * they would be with the gain of the takes here, where both gains are known.
+ */
 function otherSeatsOf(document: SessionDocument, here: Readings): SeatReadings[] {
   const others = new Map(
     document.takes.flatMap(({ position }) =>
@@ -64,9 +68,19 @@ function otherSeatsOf(document: SessionDocument, here: Readings): SeatReadings[]
     ),
   );
   return [...others.values()].flatMap((position): SeatReadings[] => {
-    const takes = takesHere({ ...document, position }).flatMap(({ readings, outdated }) =>
+    const taken = takesHere({ ...document, position });
+    const takes = taken.flatMap(({ readings, outdated }) =>
       readings && !outdated && readings.simulated === here.simulated ? [readings] : [],
     );
-    return takes.length === 0 ? [] : [{ name: position.name, readings: joinReadings(takes) }];
+    if (takes.length === 0) return [];
+    const readings = joinReadings(takes);
+    const [wanted, own] = [gainOf(takesHere(document), here), gainOf(taken, readings)];
+    const gainDb = wanted === null || own === null ? 0 : wanted - own;
+    return [{ name: position.name, readings: withGain(readings, gainDb) }];
   });
+}
+
+/** Gain of the take that levels of joined readings are relative to, dB; null where not known. */
+function gainOf(takes: readonly TakeRecord[], { takeId }: Readings): number | null {
+  return takes.findLast(({ readings }) => readings?.takeId === takeId)?.gainDb ?? null;
 }

@@ -14,7 +14,7 @@ export interface ChartHandle {
   readonly end: 'bottom' | 'top';
 }
 
-/** A move of a handle; `done` once it is let go or was moved by a key. */
+/** A move of a handle; `done` once pointer or key let it go. */
 export interface HandleMove {
   readonly id: string;
   readonly value: number;

@@ -9,7 +9,10 @@ const grip = 32;
 /** Steps of a long stride. */
 const stride = 3;
 
-/** Makes handles follow pointer and keys; one pointer moves at most once a frame. */
+/**
+ * Makes handles follow pointer and keys; a pointer moves one at most once a frame. A key moves its
+ * handle while it is down and sets it when it is let go, so that no task does both.
+ */
 export class HandleDrag {
   private readonly tell: (move: HandleMove) => void;
   private wanted: HandleMove | null = null;
@@ -20,7 +23,7 @@ export class HandleDrag {
     this.tell = tell;
   }
 
-  /** True from the moment a pointer holds a handle until it lets go. */
+  /** True from the moment a pointer or a key holds a handle until it lets go. */
   get holds(): boolean {
     return this.last !== null;
   }
@@ -48,6 +51,8 @@ export class HandleDrag {
       @pointerup=${() => this.letGo()}
       @pointercancel=${() => this.letGo()}
       @keydown=${(event: KeyboardEvent) => this.press(event, handle)}
+      @keyup=${() => this.letGo()}
+      @blur=${() => this.letGo()}
     ></div>`;
   }
 
@@ -88,6 +93,7 @@ export class HandleDrag {
     const value = stepCursor(stepsHz, from, event.key, event.shiftKey, stride);
     if (value === null) return;
     event.preventDefault();
-    this.tell({ id, value, done: true });
+    this.last = { id, value, done: false };
+    this.tell(this.last);
   }
 }

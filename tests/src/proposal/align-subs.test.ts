@@ -5,6 +5,7 @@ import { defaultProcessorSteps } from '../../../src/proposal/default-processor-s
 import type { Proposal } from '../../../src/proposal/proposal';
 import type { ProposalOptions } from '../../../src/proposal/proposal-options';
 import { proposeSettings } from '../../../src/proposal/propose-settings';
+import { withGain } from '../../../src/reading/at-gain';
 import type { ChannelReading, Readings } from '../../../src/reading/reading';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { isTrouble } from '../../../src/trouble';
@@ -166,6 +167,18 @@ describe('other seats', () => {
     const proposal = propose(oneSub(0.005), { otherSeats });
     expect(proposal.seats).toEqual(['Seat 1']);
     expect(proposal.missing[0]?.sentence).toContain('Sofa is left out of the sums.');
+  });
+
+  it('captured with another gain are left out and named, and a nearer seat is not', () => {
+    const louder = (gainDb: number) => [
+      { name: 'Sofa', readings: withGain(oneSub(0.005), gainDb) },
+    ];
+    const left = propose(oneSub(0.005), { otherSeats: louder(9) });
+    expect(left.seats).toEqual(['Seat 1']);
+    expect(left.missing[0]?.sentence).toContain('captured 9 dB louder than at Seat 1');
+    const softer = propose(oneSub(0.005), { otherSeats: louder(-8) });
+    expect(softer.missing[0]?.sentence).toContain('captured 8 dB softer');
+    expect(propose(oneSub(0.005), { otherSeats: louder(4) }).seats).toEqual(['Seat 1', 'Sofa']);
   });
 
   it('of another temperature are named', () => {

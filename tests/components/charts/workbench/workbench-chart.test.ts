@@ -65,8 +65,27 @@ describe('the workbench chart', () => {
     expect(slider.getAttribute('aria-valuemax')).toBe('120');
     slider.focus();
     await userEvent.keyboard('{ArrowRight}{ArrowLeft}{Home}{End}{PageDown}x');
-    expect(moves.map(({ value }) => value)).toEqual([100, 60, 40, 120, 40]);
-    expect(moves.every(({ done }) => done)).toBe(true);
+    const set = moves.filter(({ done }) => done);
+    expect(set.map(({ value }) => value)).toEqual([100, 60, 40, 120, 40]);
+    expect(moves).toEqual(set.flatMap((move) => [{ ...move, done: false }, move]));
+  });
+
+  it('follows a key that is held and sets the handle once, when it is let go or the focus goes', async () => {
+    const { chart, moves } = await chartWith([crossover]);
+    const slider = find(chart, '[data-handle=crossover]');
+    slider.focus();
+    await userEvent.keyboard('{ArrowRight>3}');
+    expect(moves.map(({ done }) => done)).toEqual([false, false, false]);
+    await userEvent.keyboard('{/ArrowRight}');
+    expect(moves.slice(3)).toEqual([{ id: 'crossover', value: 100, done: true }]);
+    await userEvent.keyboard('{Home>}');
+    slider.blur();
+    expect(moves.slice(4)).toEqual([
+      { id: 'crossover', value: 40, done: false },
+      { id: 'crossover', value: 40, done: true },
+    ]);
+    await userEvent.keyboard('{/Home}');
+    expect(moves).toHaveLength(6);
   });
 
   it('follows the pointer from step to step and ends where it is let go', async () => {
@@ -110,7 +129,7 @@ describe('the workbench chart', () => {
     );
     slider.focus();
     await userEvent.keyboard('{ArrowLeft}');
-    expect(moves.map(({ value }) => value)).toEqual([80]);
+    expect(moves.map(({ value }) => value)).toEqual([80, 80]);
   });
 
   for (const width of [280, 358, 700, 1060]) {
