@@ -21,7 +21,7 @@ export interface SeveralSubsOptions {
   readonly lowPass?: readonly FilterSpec[];
   /** What is set now; default no delay, no gain, not inverted. */
   readonly wired?: readonly SubSetting[];
-  /** Most that a delay may differ from the first sub's; default 0.02. */
+  /** Most that a delay may differ from the first sub's; default 0.03. */
   readonly mostDelaySeconds?: number;
   /** Most that a gain may differ from the first sub's; default 6. */
   readonly mostGainDb?: number;
@@ -48,8 +48,8 @@ const plain: SubSetting = { delaySeconds: 0, gainDb: 0, inverted: false };
 
 /**
  * Delays, gains and polarities of two to four subs that make the bass even from seat to seat and
- * waste little of it: the least of seat deviation − 0.15 · level (spreadOf) from 25 to 100 Hz, on a
- * grid of ±20 ms by 1 ms, ±6 dB by 3 and both polarities, then ±1 ms by 0.1 and ±2 dB by 1 round
+ * waste little of it: the least of seat deviation − 0.03 · level (spreadOf) from 25 to 100 Hz, on a
+ * grid of ±30 ms by 1 ms, ±6 dB by 3 and both polarities, then ±1 ms by 0.1 and ±2 dB by 1 round
  * what was found. Two subs: the whole grid. Three and four: one sub after another, from several
  * starts (subStarts). Deterministic; never worse than what is set now. Throws RangeError for other
  * counts, seats that differ, other grids or silence. Own method; accuracy: tests/accuracy.
@@ -58,7 +58,7 @@ export function alignSeveralSubs(
   subs: readonly SeatTransfers[],
   options: SeveralSubsOptions,
 ): SubsAlignment {
-  const { mostDelaySeconds = 0.02, mostGainDb = 6, canInvert = true } = options;
+  const { mostDelaySeconds = 0.03, mostGainDb = 6, canInvert = true } = options;
   const { hz, bandHz = [25, 100] } = options;
   const { problem, wired } = prepareSubs(subs, options);
   const [first = plain] = wired.settings;

@@ -15,11 +15,11 @@ export interface SeatSpread {
   readonly deviationDb: number;
   /** Mean level over band and seats re the loudest response times the sum of gains, dB. */
   readonly levelDb: number;
-  /** What is made least: deviation − 0.15 · level. */
+  /** What is made least: deviation − 0.03 · level. */
   readonly cost: number;
 }
 
-const levelShare = 0.15;
+const levelShare = 0.03;
 /** Powers below this re the loudest count as this. */
 const leastPower = 1e-12;
 const dbPerNeper = 10 / Math.LN10;

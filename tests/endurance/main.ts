@@ -1,12 +1,13 @@
 import { comparePinkAndSweep } from './noise-runs';
 import { runFaults } from './fault-runs';
+import { runHandles } from './handle-runs';
 import { runLongNoise, sayTasks } from './long-noise';
 import { runTakes, type TakeRow } from './take-runs';
 import { runWalks } from './walk-runs';
 
 /*
  * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO |
- * noise MINUTES]
+ * noise MINUTES | handles]
  *
  * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
  * tables and fails when a number is wrong and nothing says so. Build first.
@@ -57,6 +58,17 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
     const right = rows.filter((row) => row.right).length;
     console.log(`${right} of ${rows.length} walks told right`);
     if (right < rows.length) problems.push(`${rows.length - right} walks told wrong`);
+  },
+  async handles() {
+    const { curves, rows } = await runHandles();
+    console.log(`${curves} curves; the longest task in ms:`);
+    for (const { what, tasks, cpu, clock } of rows) {
+      console.log(
+        `${what.padEnd(14)} ${cpu.toFixed(1).padStart(6)} on a core, ${clock.toFixed(1)} by the clock, of ${tasks}`,
+      );
+      if (cpu > 16) problems.push(`${what}: a task of ${cpu.toFixed(1)} ms`);
+    }
+    if (curves < 12) problems.push(`only ${curves} curves were drawn`);
   },
   async noise([minutes = '30']) {
     const run = await runLongNoise(Number(minutes));
