@@ -54,12 +54,27 @@ async function proposeFromTake(page: Page): Promise<void> {
   await page.getByRole('heading', { level: 1, name: /cross over at \d+\sHz/ }).waitFor();
 }
 
+/** Every stage of the rail, and the sheets that are loaded by themselves. */
+const stages = ['plan', 'patch', 'probe/inspect', 'propose', 'prove', 'prove/handover'] as const;
+
+/** Goes to every stage; what is drawn of it comes from the part of the app that belongs to it. */
+async function visitStages(page: Page): Promise<void> {
+  for (const stage of stages) {
+    const [name = ''] = stage.split('/');
+    await page.evaluate((hash) => (location.hash = hash), stage);
+    await page.locator(`main[aria-busy="false"] ll-${name}`).waitFor();
+    await page.getByRole('heading', { level: 1 }).waitFor();
+  }
+  await page.evaluate(() => (location.hash = 'probe/inspect'));
+  await page.locator('ll-inspect-sheet').getByRole('heading').first().waitFor();
+}
+
 /** Everything a build wrote that the app may ask for. */
 function filesOf(folder: string): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)))
-    .filter((name) => !/^service-worker\.js$|^leadline\.png$|\.woff$/.test(name));
+    .filter((name) => !/^service-worker\.js$|^leadline\.png$|\.woff$|^\.vite\//.test(name));
 }
 
 describe('after the first load, with the network gone', () => {
@@ -70,7 +85,10 @@ describe('after the first load, with the network gone', () => {
 
     await page.reload();
     await page.getByRole('heading', { level: 1 }).waitFor();
+    await visitStages(page);
+    await page.evaluate(() => (location.hash = 'probe/take'));
     await proposeFromTake(page);
+    await visitStages(page);
     const missing = await page.evaluate(async (names) => {
       const answers = names.map(async (name) => ((await fetch(name)).ok ? [] : [name]));
       return (await Promise.all(answers)).flat();
@@ -86,6 +104,17 @@ describe('after the first load, with the network gone', () => {
     const { app, page, complaints } = await visit();
     await app.stopServer();
     await proposeFromTake(page);
+    await visitStages(page);
+    expect(complaints).toEqual([]);
+  });
+
+  it.each(stages)('opens at %s', async (stage) => {
+    const { app, page, complaints } = await visit();
+    await app.stopServer();
+    await page.goto(`${app.address}#${stage}`);
+    await page.reload();
+    const [name = ''] = stage.split('/');
+    await page.locator(`main[aria-busy="false"] ll-${name}`).waitFor();
     expect(complaints).toEqual([]);
   });
 });

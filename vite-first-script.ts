@@ -1,0 +1,38 @@
+import type { Rolldown } from 'vite';
+
+/** A module of the script the page begins with. */
+export interface FirstModule {
+  /** Its path from the root of the project. */
+  readonly module: string;
+  /** As it stands in the script, before compression. */
+  readonly bytes: number;
+}
+
+/** Chunks of a build that the page's own script imports at once, itself first. */
+export function firstChunks(bundle: Rolldown.OutputBundle): Rolldown.OutputChunk[] {
+  const first = new Map<string, Rolldown.OutputChunk>();
+  const add = (name: string): void => {
+    const chunk = bundle[name];
+    if (chunk?.type !== 'chunk' || first.has(name)) return;
+    first.set(name, chunk);
+    chunk.imports.forEach(add);
+  };
+  for (const chunk of Object.values(bundle)) {
+    if (chunk.type === 'chunk' && chunk.isEntry && chunk.name === 'index') add(chunk.fileName);
+  }
+  return [...first.values()];
+}
+
+/** The modules in these chunks, the largest first. */
+export function firstModules(
+  chunks: readonly Rolldown.OutputChunk[],
+  root: string,
+): FirstModule[] {
+  return chunks
+    .flatMap(({ modules }) => Object.entries(modules))
+    .map(([id, { renderedLength }]) => ({
+      module: id.replace(`${root}/`, ''),
+      bytes: renderedLength,
+    }))
+    .sort((one, other) => other.bytes - one.bytes);
+}
