@@ -1,4 +1,4 @@
-import type { BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { headingOf } from './headings';
 import { openPracticeApp, type PracticeApp } from './practice-app';
@@ -19,6 +19,10 @@ async function openPage(): Promise<void> {
   page = await context.newPage();
 }
 
+function rail(stage: string): Locator {
+  return page.locator('ll-rail').getByRole('link', { name: stage });
+}
+
 const propose = /\/assets\/propose-stage-[^/]+\.js$/;
 
 describe('a stage that does not load', () => {
@@ -28,7 +32,7 @@ describe('a stage that does not load', () => {
     await page.goto(`${app.address}#plan`);
     await headingOf(page, /^This room has/);
 
-    await page.getByRole('link', { name: /Propose$/ }).click();
+    await rail('Propose').click();
     await headingOf(page, 'Propose could not be loaded');
     await page.getByRole('alert').getByText('did not load').waitFor();
     expect(await page.title()).toBe('Propose · Leadline');
@@ -36,9 +40,9 @@ describe('a stage that does not load', () => {
     await headingOf(page, 'Propose could not be loaded');
 
     // The others go on working meanwhile.
-    await page.getByRole('link', { name: /Patch$/ }).click();
+    await rail('Patch').click();
     await headingOf(page, 'Which processor feeds the speakers?');
-    await page.getByRole('link', { name: /Propose$/ }).first().click();
+    await rail('Propose').click();
     await headingOf(page, 'Propose could not be loaded');
 
     await page.unroute(propose);
@@ -69,10 +73,10 @@ describe('a stage that is long on its way', () => {
     await page.goto(`${app.address}#plan`);
     await headingOf(page, /^This room has/);
 
-    await page.getByRole('link', { name: /Propose$/ }).click();
+    await rail('Propose').click();
     await page.locator('main[aria-busy="true"]').waitFor();
     await headingOf(page, /^This room has/);
-    await page.getByRole('link', { name: /Propose$/ }).and(page.locator('[aria-current]')).waitFor();
+    await rail('Propose').and(page.locator('[aria-current]')).waitFor();
 
     release();
     await headingOf(page, 'No settings yet');
