@@ -1,5 +1,15 @@
 import type { Rolldown } from 'vite';
 
+/** What makes up the service worker, which has to stand alone. */
+const ofWorker = /\/src\/offline\/(?:service-worker|keep-build|kept-path)\.ts$/;
+
+/** What the page begins with is one file, instead of one for every set of late parts that share of it. */
+export const firstGroup = {
+  name: 'first',
+  tags: ['$initial'],
+  test: (id: string) => !ofWorker.test(id),
+};
+
 /** A module of the script the page begins with. */
 export interface FirstModule {
   /** Its path from the root of the project. */
@@ -24,10 +34,7 @@ export function firstChunks(bundle: Rolldown.OutputBundle): Rolldown.OutputChunk
 }
 
 /** The modules in these chunks, the largest first. */
-export function firstModules(
-  chunks: readonly Rolldown.OutputChunk[],
-  root: string,
-): FirstModule[] {
+export function firstModules(chunks: readonly Rolldown.OutputChunk[], root: string): FirstModule[] {
   return chunks
     .flatMap(({ modules }) => Object.entries(modules))
     .map(([id, { renderedLength }]) => ({

@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
 import type { KeptBuild } from './src/offline/kept-build.ts';
 import { listBuild, nameBuild, workerPath, type BuiltFile } from './src/offline/list-build.ts';
-import { firstChunks, firstModules } from './vite-first-script.ts';
+import { firstChunks, firstGroup, firstModules } from './vite-first-script.ts';
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url));
 const workerName = path.parse(workerPath).name;
@@ -29,6 +29,7 @@ export function keepOffline(): Plugin {
             // The name of the worker is the same for ever: browsers look there for a newer one.
             entryFileNames: ({ name }) =>
               name === workerName ? workerPath : 'assets/[name]-[hash].js',
+            codeSplitting: { groups: [firstGroup] },
           },
         },
       },

@@ -38,7 +38,9 @@ export function withLate<Part extends object, Result>(
   work: (part: Part) => Promise<Result>,
 ): Promise<Result | Trouble> {
   if (part.now !== null) return work(part.now);
-  return part.load().then((loaded) => (isTrouble(loaded) ? loaded : work(loaded)));
+  return part
+    .load()
+    .then<Result | Trouble>((loaded) => (isTrouble(loaded) ? loaded : work(loaded)));
 }
 
 function unreachable(error: unknown): Trouble {

@@ -7,8 +7,6 @@ type Runs = typeof import('./runs');
 export const lateRuns = late<Runs>(() => import('./runs'));
 
 /** Does something with what runs: at once where that is there, else as soon as it is. */
-export function withRuns<Result>(
-  work: (runs: Runs) => Promise<Result>,
-): Promise<Result | Trouble> {
+export function withRuns<Result>(work: (runs: Runs) => Promise<Result>): Promise<Result | Trouble> {
   return withLate(lateRuns, work);
 }
