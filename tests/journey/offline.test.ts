@@ -57,16 +57,20 @@ async function proposeFromTake(page: Page): Promise<void> {
 /** Every stage of the rail, and the sheets that are loaded by themselves. */
 const stages = ['plan', 'patch', 'probe/inspect', 'propose', 'prove', 'prove/handover'] as const;
 
+/** Waits until a stage is drawn by the element that belongs to it. */
+async function stageOnScreen(page: Page, stage: string): Promise<void> {
+  const [name = '', sheet] = stage.split('/');
+  const drawn = sheet === undefined ? `ll-${name}` : `ll-${name} ll-${sheet}-sheet`;
+  await page.locator(`main[aria-busy="false"] ${drawn}:defined`).waitFor({ state: 'attached' });
+  await page.getByRole('heading', { level: 1 }).waitFor();
+}
+
 /** Goes to every stage; what is drawn of it comes from the part of the app that belongs to it. */
 async function visitStages(page: Page): Promise<void> {
   for (const stage of stages) {
-    const [name = ''] = stage.split('/');
     await page.evaluate((hash) => (location.hash = hash), stage);
-    await page.locator(`main[aria-busy="false"] ll-${name}`).waitFor();
-    await page.getByRole('heading', { level: 1 }).waitFor();
+    await stageOnScreen(page, stage);
   }
-  await page.evaluate(() => (location.hash = 'probe/inspect'));
-  await page.locator('ll-inspect-sheet').getByRole('heading').first().waitFor();
 }
 
 /** Everything a build wrote that the app may ask for. */
@@ -108,13 +112,14 @@ describe('after the first load, with the network gone', () => {
     expect(complaints).toEqual([]);
   });
 
-  it.each(stages)('opens at %s', async (stage) => {
+  it('begins at any stage', async () => {
     const { app, page, complaints } = await visit();
     await app.stopServer();
-    await page.goto(`${app.address}#${stage}`);
-    await page.reload();
-    const [name = ''] = stage.split('/');
-    await page.locator(`main[aria-busy="false"] ll-${name}`).waitFor();
+    for (const stage of stages) {
+      await page.goto(`${app.address}#${stage}`);
+      await page.reload();
+      await stageOnScreen(page, stage);
+    }
     expect(complaints).toEqual([]);
   });
 });
