@@ -6,7 +6,7 @@ const ofWorker = /\/src\/offline\/(?:service-worker|keep-build|kept-path)\.ts$/;
 /** What the page begins with is one file, instead of one for every set of late parts that share of it. */
 export const firstGroup = {
   name: 'first',
-  tags: ['$initial'],
+  tags: ['$initial' as const],
   test: (id: string) => !ofWorker.test(id),
 };
 
