@@ -1,20 +1,23 @@
-import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import type { Plugin, Rolldown } from 'vite';
+import type { Plugin } from 'vite';
 import type { KeptBuild } from './src/offline/kept-build.ts';
 import { listBuild, nameBuild, workerPath, type BuiltFile } from './src/offline/list-build.ts';
+import { firstChunks, firstGroup, firstModules } from './vite-first-script.ts';
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url));
 const workerName = path.parse(workerPath).name;
 
 /**
  * Builds the service worker beside the app, with the list of what the build wrote, and writes the
- * version into the page. Says how large the script is that the page begins with.
+ * version into the page. Says how large the script is that the page begins with, and writes what
+ * it is made of into `.vite/first-script.json`, which is not kept.
  */
 export function keepOffline(): Plugin {
   let folder = '';
+  let base = '';
   return {
     name: 'leadline-offline',
     apply: 'build',
@@ -26,12 +29,14 @@ export function keepOffline(): Plugin {
             // The name of the worker is the same for ever: browsers look there for a newer one.
             entryFileNames: ({ name }) =>
               name === workerName ? workerPath : 'assets/[name]-[hash].js',
+            codeSplitting: { groups: [firstGroup] },
           },
         },
       },
     }),
     configResolved({ root, build }) {
       folder = path.resolve(root, build.outDir);
+      base = root;
     },
     writeBundle: {
       order: 'post',
@@ -42,7 +47,14 @@ export function keepOffline(): Plugin {
           this.error(`${workerPath} must stand alone: it is no module.`);
         }
         stampBuild(folder);
-        this.info(`the page begins with ${initialKilobytes(bundle)} kB of script, compressed`);
+        const first = firstChunks(bundle);
+        const bytes = first.reduce((sum, { code }) => sum + gzipSync(code).length, 0);
+        this.info(`the page begins with ${Math.round(bytes / 1000)} kB of script, compressed`);
+        mkdirSync(path.join(folder, '.vite'), { recursive: true });
+        writeFileSync(
+          path.join(folder, '.vite/first-script.json'),
+          JSON.stringify(firstModules(first, base)),
+        );
       },
     },
   };
@@ -77,23 +89,4 @@ function replaceIn(file: string, what: string, by: string): void {
     throw new RangeError(`${file} must hold ${what} once.`);
   }
   writeFileSync(file, before + by + after);
-}
-
-/** The page's own script and all it imports at once, by gzip, in units of 1000 bytes. */
-function initialKilobytes(bundle: Rolldown.OutputBundle): number {
-  const first = new Set<string>();
-  const add = (name: string): void => {
-    const chunk = bundle[name];
-    if (chunk?.type !== 'chunk' || first.has(name)) return;
-    first.add(name);
-    chunk.imports.forEach(add);
-  };
-  for (const chunk of Object.values(bundle)) {
-    if (chunk.type === 'chunk' && chunk.isEntry && chunk.name === 'index') add(chunk.fileName);
-  }
-  const bytes = [...first].map((name) => {
-    const chunk = bundle[name];
-    return chunk?.type === 'chunk' ? gzipSync(chunk.code).length : 0;
-  });
-  return Math.round(bytes.reduce((sum, one) => sum + one, 0) / 1000);
 }

@@ -24,7 +24,7 @@ const fakeMicrophone = [
 export default defineConfig({
   base: './',
   plugins: [keepOffline()],
-  build: { target: 'es2022', chunkSizeWarningLimit: 1000 },
+  build: { target: 'es2022' },
   worker: { format: 'es' },
   // Named here, so that a first run does not find them half way and load the page again.
   optimizeDeps: {

@@ -1,22 +1,36 @@
+import type { Late } from '../src/late';
 import { followUpdates } from '../src/offline/follow-updates';
 import type { Updates } from '../src/offline/updates';
 import type { Bench } from '../src/session/bench';
 import { createBench } from '../src/session/create-bench';
 import { openStore } from '../src/session/store';
-import './patch/patch-stage';
-import './plan/plan-stage';
-import './probe/probe-stage';
-import './propose/propose-stage';
-import './prove/prove-stage';
+import { lateLive, latePractice } from '../src/session/late-rigs';
+import { lateRuns } from '../src/session/run/late-runs';
+import { loadWhenIdle } from './late/load-when-idle';
+import { lateInspect } from './probe/inspect/late-inspect';
 import './shell/app';
+import { lateStages } from './shell/late-stages';
 import { mayReload } from './shell/may-reload';
+import { stageFromHash, stageOrder } from './shell/stages';
 
-/** Opens the bench and shows it. */
+/** Opens the bench and shows it, with the stage it begins at; the rest follows in its own time. */
 async function start(): Promise<void> {
+  const stage = lateStages[stageFromHash(location.hash)].load();
   const app = document.createElement('ll-app');
-  app.bench = await createBench(openStore());
-  app.updates = startUpdates(app.bench);
+  const bench = await createBench(openStore());
+  // A stage that does not come is said by the shell.
+  await stage;
+  app.bench = bench;
+  app.updates = startUpdates(bench);
   document.body.append(app);
+  await app.updateComplete;
+  void loadWhenIdle([...stageOrder.map((id) => lateStages[id]), ...laterParts(bench)]);
+}
+
+/** What is wanted soon after the stages. The live rig is no burden to those who never connect one. */
+function laterParts({ state }: Bench): Late<object>[] {
+  const rig = state.document.rig === 'live' ? lateLive : latePractice;
+  return [lateRuns, rig, lateInspect];
 }
 
 /** The built app is kept in the browser where that is allowed: on https and localhost. */

@@ -4,12 +4,14 @@ import type { Bench } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import { BenchController } from '../bench-controller';
 import { buttonStyles } from '../controls/button-styles';
+import { LateController, type LateView } from '../late/late-controller';
+import '../late/late-failure';
 import { SheetController } from '../controls/sheet-controller';
 import '../controls/sheet-nav';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import './connect/connect-sheet';
-import './inspect/inspect-sheet';
+import { lateInspect } from './inspect/late-inspect';
 import './level/level-sheet';
 import './microphone/microphone-sheet';
 import './noise/noise-sheet';
@@ -52,11 +54,13 @@ export class ProbeStage extends LitElement {
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
   private readonly place = new SheetController(this, 'probe', sheetFromHash);
+  private readonly late = new LateController<SheetId>(this, { inspect: lateInspect });
 
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
-    const here = this.place.sheet ?? firstSheet(state);
+    const view = this.late.show(this.place.sheet ?? firstSheet(state));
+    const { here } = view;
     const { title, lede } = sheetTitle(state, here);
     return html`<ll-sheet-nav
         label="Sheets of Probe"
@@ -73,7 +77,16 @@ export class ProbeStage extends LitElement {
           ? html`<ll-waiting-card .bench=${this.bench}></ll-waiting-card>`
           : runningElsewhere(state, here)
       }
-      ${this.sheet(here)} ${onward(here)}`;
+      ${view.there ? this.sheet(here) : this.renderMissing(view)} ${onward(here)}`;
+  }
+
+  /** In the place of a sheet that is on its way, or did not come. */
+  private renderMissing({ trouble }: LateView<SheetId>) {
+    if (trouble === null) return nothing;
+    return html`<ll-late-failure
+      .trouble=${trouble}
+      @ll-again=${() => this.late.again()}
+    ></ll-late-failure>`;
   }
 
   private sheet(here: SheetId) {

@@ -14,6 +14,8 @@ import './rail';
 import './session-name';
 import './side';
 import './history-buttons';
+import { LateController, type LateView } from '../late/late-controller';
+import '../late/late-failure';
 import { historyKey } from './history-key';
 import { iconButtonStyles } from './icon-button-styles';
 import './sessions-panel';
@@ -21,6 +23,7 @@ import type { SessionsPanel } from './sessions-panel';
 import './theme-button';
 import '../controls/trouble-banner';
 import '../strip/strip';
+import { lateStages } from './late-stages';
 import { stageFromHash, stageNames, stageStandings, type StageId } from './stages';
 
 /** The whole screen: header with the rail, the plan at the side, one stage, the strip at the foot. */
@@ -31,9 +34,14 @@ export class App extends LitElement {
   @property({ attribute: false }) bench: Bench | null = null;
   /** Null where the app is not kept in the browser. */
   @property({ attribute: false }) updates: Updates | null = null;
-  @state() private stage: StageId = stageFromHash(location.hash);
+  /** What the address names; shown as soon as it is loaded. */
+  @state() private asked: StageId = stageFromHash(location.hash);
   @state() private picked: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
+  private readonly late = new LateController<StageId>(this, lateStages);
+  private stage: StageId = this.asked;
+  /** Whether the address has changed, and what it names is not shown from its top yet. */
+  private arrives = false;
 
   constructor() {
     super();
@@ -59,17 +67,23 @@ export class App extends LitElement {
     const bench = this.bench;
     const now = this.follow.state;
     if (!bench || !now) return nothing;
+    const view = this.late.show(this.asked);
+    this.stage = view.here;
     const standings = stageStandings(now);
     const selected = now.layout.channels.some((one) => one.label === this.picked)
       ? this.picked
       : null;
     return html`
       ${renderHeader(bench, now, () => void this.panel?.open())}
-      <ll-rail .standings=${standings} .here=${this.stage}></ll-rail>
+      <ll-rail .standings=${standings} .here=${this.asked}></ll-rail>
       <ll-side .bench=${bench} .selected=${selected} .stage=${this.stage}></ll-side>
-      <main tabindex="-1" aria-label=${stageNames[this.stage]}>
+      <main
+        tabindex="-1"
+        aria-label=${stageNames[this.stage]}
+        aria-busy=${view.trouble === null && !(view.there && view.here === this.asked)}
+      >
         ${this.renderNewVersion(bench)} ${this.renderTrouble(bench, now)}
-        ${this.renderStage(bench, selected)}
+        ${view.there ? this.renderStage(bench, selected) : this.renderMissing(view)}
         <ll-next-step .standings=${standings} .here=${this.stage}></ll-next-step>
       </main>
       <ll-strip .bench=${bench}></ll-strip>
@@ -79,6 +93,10 @@ export class App extends LitElement {
 
   protected override updated(): void {
     document.title = `${stageNames[this.stage]} · Leadline`;
+    if (!this.arrives || this.stage !== this.asked) return;
+    this.arrives = false;
+    this.renderRoot.querySelector('main')?.scrollTo(0, 0);
+    window.scrollTo(0, 0);
   }
 
   private renderNewVersion(bench: Bench): TemplateResult | typeof nothing {
@@ -110,12 +128,20 @@ export class App extends LitElement {
     }
   }
 
+  /** In the place of a stage that is on its way, or did not come. */
+  private renderMissing({ here, trouble }: LateView<StageId>): TemplateResult {
+    if (trouble === null) return html`<h1>${stageNames[here]}</h1>`;
+    return html`<ll-late-failure
+      name=${stageNames[here]}
+      .trouble=${trouble}
+      @ll-again=${() => this.late.again()}
+    ></ll-late-failure>`;
+  }
+
   private readonly readHash = (): void => {
-    this.stage = stageFromHash(location.hash);
-    void this.updateComplete.then(() => {
-      this.renderRoot.querySelector('main')?.scrollTo(0, 0);
-      window.scrollTo(0, 0);
-    });
+    this.asked = stageFromHash(location.hash);
+    this.arrives = true;
+    this.requestUpdate();
   };
 
   private get panel(): SessionsPanel | null {

@@ -1,6 +1,4 @@
 import type { ChannelLabel } from '../system/channel';
-import { bassBands } from './kept-bass';
-import { readRolloffTogether } from './read-rolloff-together';
 import type { BassBands } from './reading';
 import type { RolloffFinding } from './rolloff-finding';
 
@@ -26,12 +24,6 @@ export interface TogetherOrder {
 export interface RolloffTogether {
   readonly order: TogetherOrder;
   readonly finding: RolloffFinding;
-}
-
-/** Reads an order; takes tens of milliseconds. RangeError when nothing was heard. */
-export function readOrder({ heard, isSub, sheetF3Hz }: TogetherOrder): RolloffFinding {
-  const atSeats = heard.map(({ channel, bass }) => ({ channel, bands: bassBands(bass) }));
-  return readRolloffTogether(atSeats, isSub, sheetF3Hz);
 }
 
 /** Whether two orders give one finding: the same bass, not only an equal one. */

@@ -1,6 +1,7 @@
-import { readOrder, type TogetherOrder } from './rolloff-together';
-import type { RolloffFinding } from './rolloff-finding';
+import { readOrder } from './read-order';
 import { togetherFailed } from './reading-troubles';
+import type { RolloffFinding } from './rolloff-finding';
+import type { TogetherOrder } from './rolloff-together';
 
 function answerTo(order: TogetherOrder): RolloffFinding {
   try {

@@ -69,8 +69,8 @@ export interface BenchParts {
   inspect(load: (takeId: string) => Promise<TakeSound | Trouble>): Inspector;
   /** The whole proposal with its sums, which takes a while; null when stopped or impossible. */
   propose(terms: ProposalTerms, signal: AbortSignal): Promise<Proposal | null>;
-  takeFiles(schedule: Schedule, layout: Layout): Promise<{ name: string; blob: Blob }[]>;
-  readRecording(bytes: Uint8Array, schedule: Schedule): Capture | Trouble;
+  takeFiles(schedule: Schedule, layout: Layout): Promise<{ name: string; blob: Blob }[] | Trouble>;
+  readRecording(bytes: Uint8Array, schedule: Schedule): Promise<Capture | Trouble>;
   newId(): string;
   now(): string;
 }

@@ -1,16 +1,14 @@
 import { inspectInWorker } from '../inspect/inspect-in-worker';
+import { withLate } from '../late';
 import { readInWorker } from '../reading/read-in-worker';
 import { readTogetherInWorker } from '../reading/together-in-worker';
 import { askForMicrophone } from '../rig/live/ask-for-microphone';
 import { listDevices, watchDeviceList } from '../rig/live/list-devices';
-import { liveRig } from '../rig/live/live-rig';
-import { practiceRig } from '../rig/practice';
 import { closeMetres } from '../rig/practice-hold';
 import { hiddenFaults } from '../rig/practice-miswiring';
-import { captureFromWav } from '../rig/recording-capture';
-import { takeFiles } from '../rig/recording-stimulus';
 import { trouble } from '../trouble';
 import type { BenchParts } from './bench-parts';
+import { lateLive, latePractice, lateRecording } from './late-rigs';
 import { practiceSeat } from './practice-seat';
 import { proposeInWorker } from './propose-in-worker';
 import { readStopInWorker } from '../wirecheck/stop-in-worker';
@@ -29,11 +27,13 @@ export function browserParts(store: SessionStore): BenchParts {
         const processor = proving && { typed: proving, slips };
         const near = hold === null ? document.position.close?.channel : undefined;
         const held = near === undefined ? { hold } : { hold: near, holdMetres: closeMetres };
-        return Promise.resolve(practiceRig({ layout, seed, seat, ...held, faults, processor }));
+        const options = { layout, seed, seat, ...held, faults, processor };
+        return withLate(latePractice, ({ practiceRig }) => Promise.resolve(practiceRig(options)));
       }
       if (document.rig === 'live') {
         const { output, microphone, microphoneInput, loopback } = document.live;
-        return Promise.resolve(liveRig({ output, microphone, microphoneInput, loopback }));
+        const options = { output, microphone, microphoneInput, loopback };
+        return withLate(lateLive, ({ liveRig }) => Promise.resolve(liveRig(options)));
       }
       return Promise.resolve(
         trouble(
@@ -48,13 +48,17 @@ export function browserParts(store: SessionStore): BenchParts {
     inspect: inspectInWorker,
     propose: proposeInWorker,
     takeFiles: (schedule) =>
-      Promise.resolve(
-        takeFiles(schedule).map(({ name, pieces }) => ({ name, blob: new Blob([...pieces]) })),
+      withLate(lateRecording, ({ takeFiles }) =>
+        Promise.resolve(
+          takeFiles(schedule).map(({ name, pieces }) => ({ name, blob: new Blob([...pieces]) })),
+        ),
       ),
     readRecording: (bytes, schedule) =>
-      captureFromWav(bytes, schedule, {
-        startedAt: new Date().toISOString(),
-        channel: 'the live one',
+      withLate(lateRecording, ({ captureFromWav }) => {
+        const startedAt = new Date().toISOString();
+        return Promise.resolve(
+          captureFromWav(bytes, schedule, { startedAt, channel: 'the live one' }),
+        );
       }),
     newId: () => crypto.randomUUID(),
     now: () => new Date().toISOString(),

@@ -1,6 +1,5 @@
 import type { Weighting } from '../../dsp/level/weighting';
 import type { NoiseRequest } from '../noise/noise-state';
-import { parseCalibration } from '../microphone/parse-calibration';
 import type { Inspector } from '../inspect/inspection';
 import type { RigKind } from '../rig/port';
 import { noExposure } from '../soundlevel/exposure';
@@ -11,22 +10,19 @@ import { isTrouble, type Trouble } from '../trouble';
 import type { Bench, BenchState, WalkPosition } from './bench';
 import type { BenchParts } from './bench-parts';
 import { findPosition, standAt } from './find-position';
-import { runClimb, runSoundLevelCalibration } from './run/climb-run';
 import { Desk } from './desk';
 import { createDeviceWatch, type DeviceWatch } from './devices/device-watch';
 import type { Position, SessionDocument, TakePurpose } from './document';
 import { followTogether } from './run/follow-together';
 import { createMeterDesk } from './run/meter-desk';
-import { createNoiseRun, type NoiseRun } from './run/noise-run';
+import { lateNoise } from './run/late-noise';
+import { withRuns } from './run/late-runs';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
-import { nothingToProve, runProof, toProve } from './run/proof-run';
 import { leavesUnread, readAgain, readOutdated, readUnread } from './run/read-stored';
-import { importRecording, wholeTake } from './run/recorded-take';
-import { runTakes } from './run/run-takes';
 import { soundOf } from './run/sound-of';
-import { runStop } from './run/walk-run';
 import type { BenchRoom } from './run/bench-room';
+import type { NoiseRun } from './run/noise-run';
 import { noHistoryNames } from './history/histories';
 import { createSessionDesk } from './shelf/session-desk';
 import { sessionsUnseen, type Sessions } from './shelf/sessions';
@@ -68,7 +64,7 @@ export class SessionBench implements Bench {
       meter: createMeterDesk(desk),
     };
     followTogether(desk);
-    this.#noise = createNoiseRun(this.#room);
+    this.#noise = lateNoise(this.#room);
     this.#devices = createDeviceWatch(desk);
     this.sessions = createSessionDesk(desk, () => this.#arrive());
   }
@@ -123,16 +119,22 @@ export class SessionBench implements Bench {
   }
 
   async startTake(): Promise<void> {
-    await this.#desk.run('The take', (signal) => runTakes(this.#room, null, signal));
+    await this.#desk.run('The take', (signal) =>
+      withRuns(({ runTakes }) => runTakes(this.#room, null, signal)),
+    );
   }
 
   async repeatSegments(channels: readonly ChannelLabel[]): Promise<void> {
     if (channels.length === 0) return;
-    await this.#desk.run('The repeat', (signal) => runTakes(this.#room, channels, signal));
+    await this.#desk.run('The repeat', (signal) =>
+      withRuns(({ runTakes }) => runTakes(this.#room, channels, signal)),
+    );
   }
 
   async startProof(channels: readonly ChannelLabel[] | null = null): Promise<void> {
-    await this.#desk.run('The proof', (signal) => runProof(this.#room, channels, signal));
+    await this.#desk.run('The proof', (signal) =>
+      withRuns(({ runProof }) => runProof(this.#room, channels, signal)),
+    );
   }
 
   proceed(): void {
@@ -153,17 +155,23 @@ export class SessionBench implements Bench {
   }
 
   async climbLevel(request: ClimbRequest): Promise<void> {
-    await this.#desk.run('The climb', (signal) => runClimb(this.#room, request, signal));
+    await this.#desk.run('The climb', (signal) =>
+      withRuns(({ runClimb }) => runClimb(this.#room, request, signal)),
+    );
   }
 
   async calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void> {
     await this.#desk.run('The calibration', (signal) =>
-      runSoundLevelCalibration(this.#room, db, how, signal),
+      withRuns(({ runSoundLevelCalibration }) =>
+        runSoundLevelCalibration(this.#room, db, how, signal),
+      ),
     );
   }
 
   async walkStop(at: WalkPosition, round = 0): Promise<void> {
-    await this.#desk.run('The walk stop', (signal) => runStop(this.#room, at, round, signal));
+    await this.#desk.run('The walk stop', (signal) =>
+      withRuns(({ runStop }) => runStop(this.#room, at, round, signal)),
+    );
   }
 
   setMeter(weighting: Weighting, time: 'fast' | 'slow'): void {
@@ -173,16 +181,17 @@ export class SessionBench implements Bench {
   async importCalibration(file: File): Promise<void> {
     await this.#desk.run(
       'Reading the calibration file',
-      async (signal) => {
-        const bytes = new Uint8Array(await file.arrayBuffer());
-        const calibration = parseCalibration(bytes, file.name);
-        if (isTrouble(calibration)) return calibration;
-        this.#desk.change((document) => ({
-          ...document,
-          microphone: { ...document.microphone, calibration },
-        }));
-        return readAgain(this.#desk, signal);
-      },
+      (signal) =>
+        withRuns(async ({ parseCalibration }) => {
+          const bytes = new Uint8Array(await file.arrayBuffer());
+          const calibration = parseCalibration(bytes, file.name);
+          if (isTrouble(calibration)) return calibration;
+          this.#desk.change((document) => ({
+            ...document,
+            microphone: { ...document.microphone, calibration },
+          }));
+          return readAgain(this.#desk, signal);
+        }),
       'Choose calibration file',
     );
   }
@@ -202,18 +211,24 @@ export class SessionBench implements Bench {
   async saveStimulus(
     purpose: TakePurpose = 'probe',
   ): Promise<{ name: string; blob: Blob }[] | null> {
-    const schedule = wholeTake(this.state, purpose);
-    if (!isTrouble(schedule)) return this.#desk.parts.takeFiles(schedule, this.state.layout);
-    this.raise(schedule);
+    const files = await withRuns(({ wholeTake }) => {
+      const schedule = wholeTake(this.state, purpose);
+      if (isTrouble(schedule)) return Promise.resolve(schedule);
+      return this.#desk.parts.takeFiles(schedule, this.state.layout);
+    });
+    if (!isTrouble(files)) return files;
+    this.raise(files);
     return null;
   }
 
   async importCapture(file: File, purpose: TakePurpose = 'probe'): Promise<void> {
-    await this.#desk.run('The recording', async (signal) => {
-      const proving = purpose === 'prove' ? toProve(this.#desk) : null;
-      if (purpose === 'prove' && !proving) return nothingToProve;
-      return importRecording(this.#desk, file, signal, proving);
-    });
+    await this.#desk.run('The recording', (signal) =>
+      withRuns(async ({ importRecording, nothingToProve, toProve }) => {
+        const proving = purpose === 'prove' ? toProve(this.#desk) : null;
+        if (purpose === 'prove' && !proving) return nothingToProve;
+        return importRecording(this.#desk, file, signal, proving);
+      }),
+    );
   }
 
   dismissTrouble(): void {

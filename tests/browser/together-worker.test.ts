@@ -3,7 +3,8 @@ import { sealedResponse } from '../../dsp/rolloff/box-response';
 import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import { seededRandom } from '../../dsp/signal/random';
 import { keepBass } from '../../src/reading/kept-bass';
-import { readOrder, type TogetherOrder } from '../../src/reading/rolloff-together';
+import { readOrder } from '../../src/reading/read-order';
+import type { TogetherOrder } from '../../src/reading/rolloff-together';
 import { readTogetherInWorker } from '../../src/reading/together-in-worker';
 import { makeModalRoom, modalResponse, type Point } from '../dsp/rolloff/modal-room';
 

@@ -54,12 +54,31 @@ async function proposeFromTake(page: Page): Promise<void> {
   await page.getByRole('heading', { level: 1, name: /cross over at \d+\sHz/ }).waitFor();
 }
 
+/** Every stage of the rail, and the sheets that are loaded by themselves. */
+const stages = ['plan', 'patch', 'probe/inspect', 'propose', 'prove', 'prove/handover'] as const;
+
+/** Waits until a stage is drawn by the element that belongs to it. */
+async function stageOnScreen(page: Page, stage: string): Promise<void> {
+  const [name = '', sheet] = stage.split('/');
+  const drawn = sheet === undefined ? `ll-${name}` : `ll-${name} ll-${sheet}-sheet`;
+  await page.locator(`main[aria-busy="false"] ${drawn}:defined`).waitFor({ state: 'attached' });
+  await page.getByRole('heading', { level: 1 }).waitFor();
+}
+
+/** Goes to every stage; what is drawn of it comes from the part of the app that belongs to it. */
+async function visitStages(page: Page): Promise<void> {
+  for (const stage of stages) {
+    await page.evaluate((hash) => (location.hash = hash), stage);
+    await stageOnScreen(page, stage);
+  }
+}
+
 /** Everything a build wrote that the app may ask for. */
 function filesOf(folder: string): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)))
-    .filter((name) => !/^service-worker\.js$|^leadline\.png$|\.woff$/.test(name));
+    .filter((name) => !/^service-worker\.js$|^leadline\.png$|\.woff$|^\.vite\//.test(name));
 }
 
 describe('after the first load, with the network gone', () => {
@@ -70,7 +89,10 @@ describe('after the first load, with the network gone', () => {
 
     await page.reload();
     await page.getByRole('heading', { level: 1 }).waitFor();
+    await visitStages(page);
+    await page.evaluate(() => (location.hash = 'probe/take'));
     await proposeFromTake(page);
+    await visitStages(page);
     const missing = await page.evaluate(async (names) => {
       const answers = names.map(async (name) => ((await fetch(name)).ok ? [] : [name]));
       return (await Promise.all(answers)).flat();
@@ -86,6 +108,18 @@ describe('after the first load, with the network gone', () => {
     const { app, page, complaints } = await visit();
     await app.stopServer();
     await proposeFromTake(page);
+    await visitStages(page);
+    expect(complaints).toEqual([]);
+  });
+
+  it('begins at any stage', async () => {
+    const { app, page, complaints } = await visit();
+    await app.stopServer();
+    for (const stage of stages) {
+      await page.goto(`${app.address}#${stage}`);
+      await page.reload();
+      await stageOnScreen(page, stage);
+    }
     expect(complaints).toEqual([]);
   });
 });

@@ -74,6 +74,7 @@ async function show(
         requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))),
       ),
   );
+  await page.locator('main[aria-busy="false"]').waitFor();
   await page.getByText('Being worked out').waitFor({ state: 'detached', timeout: 60_000 });
 }
 

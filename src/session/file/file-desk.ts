@@ -1,10 +1,7 @@
 import { isTrouble } from '../../trouble';
 import type { Desk, Work } from '../desk';
 import type { Sessions, SessionsState } from '../shelf/sessions';
-import { placeSession } from './place-session';
-import { readSessionFile } from './read-session-file';
-import { sessionFileName } from './session-file';
-import { writeSessionFile } from './write-session-file';
+import { lateFiles } from './late-files';
 
 /** Saving and opening files on a desk; `run` runs one thing, `show` changes what is shown of it. */
 export function createFileDesk(
@@ -20,24 +17,29 @@ export function createFileDesk(
 
   return {
     async saveFile() {
-      const made: { blob: Blob | null } = { blob: null };
+      const made: { file: { name: string; blob: Blob } | null } = { file: null };
       const { document } = desk.state;
       await run('Saving the file', async (signal) => {
+        const files = await lateFiles.load();
+        if (isTrouble(files)) return files;
+        const { sessionFileName, writeSessionFile } = files;
         const savedAt = desk.parts.now();
         const onProgress = showFile('Saving');
         const written = await writeSessionFile(document, store, { savedAt, signal, onProgress });
         if (isTrouble(written)) return written;
-        made.blob = written;
+        made.file = { name: sessionFileName(document.name), blob: written };
         return null;
       });
       show({ file: null });
-      const { blob } = made;
-      return blob && { name: sessionFileName(document.name), blob };
+      return made.file;
     },
     async openFile(file) {
       await run('Opening the file', async (signal) => {
         const onProgress = showFile('Opening');
         onProgress(0);
+        const files = await lateFiles.load();
+        if (isTrouble(files)) return files;
+        const { placeSession, readSessionFile } = files;
         const opened = await readSessionFile(file, signal);
         if (isTrouble(opened)) return opened;
         const refused = desk.refuses(opened.document);

@@ -3,9 +3,10 @@ import type { NoiseRequest } from '../../noise/noise-state';
 import { runNoise } from '../../noise/run-noise';
 import type { Rig } from '../../rig/port';
 import type { ChannelLabel, Layout } from '../../system/channel';
-import { isTrouble, trouble, type Trouble } from '../../trouble';
+import { isTrouble, type Trouble } from '../../trouble';
 import { withRig, type BenchRoom } from './bench-room';
 import { exposeLine } from './expose';
+import { noReadingYet } from './no-reading-yet';
 import { routesFor } from './routes-for';
 import { soundLevelHere } from './sound-level-here';
 import { withNoiseReading } from '../take-record';
@@ -106,7 +107,7 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
     },
     keep() {
       const reading = running?.reading() ?? null;
-      if (reading === null) return desk.raise(nothingYet);
+      if (reading === null) return desk.raise(noReadingYet);
       desk.change((document) => withNoiseReading(document, reading), 'Keep noise reading');
     },
   };
@@ -115,8 +116,3 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
 function isSubOf(layout: Layout, label: ChannelLabel): boolean {
   return layout.channels.some((channel) => channel.label === label && channel.kind === 'sub');
 }
-
-const nothingYet = trouble(
-  'failed',
-  'There is no reading to keep yet: let the noise run until two whole periods were heard.',
-);

@@ -28,6 +28,6 @@ export async function importRecording(
   const schedule = wholeTake(desk.state, proving ? 'prove' : 'probe');
   if (isTrouble(schedule)) return schedule;
   const bytes = new Uint8Array(await file.arrayBuffer());
-  const capture = desk.parts.readRecording(bytes, schedule);
+  const capture = await desk.parts.readRecording(bytes, schedule);
   return isTrouble(capture) ? capture : keepCapture(desk, schedule, capture, signal, proving);
 }

@@ -5,7 +5,7 @@ import { rolloffBands } from '../../../dsp/rolloff/rolloff-bands';
 import { seededRandom } from '../../../dsp/signal/random';
 import { bassBands, keepBass } from '../../../src/reading/kept-bass';
 import { readRolloffTogether } from '../../../src/reading/read-rolloff-together';
-import { readOrder } from '../../../src/reading/rolloff-together';
+import { readOrder } from '../../../src/reading/read-order';
 import { readingsSchema } from '../../../src/schema/readings-schema';
 import { expectClose } from '../../close';
 import { makeModalRoom, modalResponse } from '../../dsp/rolloff/modal-room';

@@ -1,6 +1,6 @@
 import { proposeSettings } from '../../../src/proposal/propose-settings';
 import { readTake } from '../../../src/reading/read-take';
-import { readOrder } from '../../../src/reading/rolloff-together';
+import { readOrder } from '../../../src/reading/read-order';
 import { practiceRig } from '../../../src/rig/practice';
 import { closeMetres } from '../../../src/rig/practice-hold';
 import { hiddenFaults } from '../../../src/rig/practice-miswiring';
@@ -49,7 +49,7 @@ export function makeBench(
     read: (schedule, capture, options) => readTake(schedule, capture, options),
     inspect: inspectHere,
     takeFiles: () => Promise.resolve([]),
-    readRecording: () => trouble('bad-wav', 'This is not a WAV.'),
+    readRecording: () => Promise.resolve(trouble('bad-wav', 'This is not a WAV.')),
     newId: () => `id ${++ids}`,
     now: () => '2030-01-02T03:04:05.000Z',
     ...changes,

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { readOrder, type TogetherOrder } from '../../../src/reading/rolloff-together';
+import { readOrder } from '../../../src/reading/read-order';
+import type { TogetherOrder } from '../../../src/reading/rolloff-together';
 import type { Estimate, RolloffReading } from '../../../src/reading/reading';
 import { practiceTruth } from '../../../src/rig/practice-truth';
 import type { SessionBench } from '../../../src/session/session-bench';
