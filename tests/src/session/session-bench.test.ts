@@ -150,6 +150,16 @@ describe('the bench', () => {
     expect(held.documents.at(-1)?.name).toBe('Cellar');
   });
 
+  it('saves changes that come fast once, the newest', async () => {
+    const { bench, held } = makeBench();
+    for (const name of ['A', 'At', 'Att', 'Attic']) {
+      bench.change('Rename', (document) => ({ ...document, name }));
+    }
+    await settled();
+    expect(held.documents.map(({ name }) => name)).toEqual(['Attic']);
+    expect(bench.state.saved).toBe('saved');
+  });
+
   it('changes nothing in a tab that only follows', () => {
     const { bench, held } = makeBench();
     bench.follow();
