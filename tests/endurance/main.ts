@@ -1,3 +1,4 @@
+import { runCrashes } from '../journey/crash/run-crashes';
 import { comparePinkAndSweep } from './noise-runs';
 import { runFaults } from './fault-runs';
 import { runLongNoise, sayTasks } from './long-noise';
@@ -6,7 +7,7 @@ import { runWalks } from './walk-runs';
 
 /*
  * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO |
- * noise MINUTES]
+ * noise MINUTES | crash KILLS SEED]
  *
  * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
  * tables and fails when a number is wrong and nothing says so. Build first.
@@ -57,6 +58,11 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
     const right = rows.filter((row) => row.right).length;
     console.log(`${right} of ${rows.length} walks told right`);
     if (right < rows.length) problems.push(`${rows.length - right} walks told wrong`);
+  },
+  /** In the practice room: no loop, and no machine of its own. */
+  async crash([kills = '20', seed = '1']) {
+    await runCrashes({ kills: Number(kills), seed: Number(seed), say: console.log });
+    console.log('nothing was lost');
   },
   async noise([minutes = '30']) {
     const run = await runLongNoise(Number(minutes));
