@@ -187,7 +187,8 @@ export class Desk {
     const before = this.state;
     const climbed = forgetsClimb(before.document, document) ? null : before.climbed;
     const history = this.histories.namesOf(document.id);
-    this.set(deriveState({ ...before, document, layout, climbed, history }, before));
+    const next = { ...before, document, layout, climbed, history, saved: 'saving' } as const;
+    this.set(deriveState(next, before));
     this.#save();
     if (this.state.proposal !== before.proposal) void this.#addSums();
   }
@@ -220,7 +221,6 @@ export class Desk {
 
   #save(): void {
     const changed = this.state.document;
-    this.set({ saved: 'saving' });
     this.#saving = this.#saving.then(async () => {
       const here = this.state.document;
       // Another session may lie on the desk by now: each is saved as it was left.

@@ -45,7 +45,7 @@ export async function withKillableApp<T>(use: (app: KillableApp) => Promise<T>):
         if (!context) throw new Error('Chromium opened no window.');
         page = await context.newPage();
         // Under tsx, functions that are handed to the page call this to keep their names.
-        await page.addInitScript('var __name = (one) => one;');
+        await page.addInitScript('globalThis.__name = (one) => one;');
         const complaints = listenForComplaints(page, server.address);
         await page.goto(server.address);
         return { page, complaints };
