@@ -36,6 +36,7 @@ export default defineConfig({
       'idb',
       'lit',
       'lit/decorators.js',
+      'lit/directives/keyed.js',
       'lit/directives/repeat.js',
       'lit/directives/style-map.js',
       'standardized-audio-context',

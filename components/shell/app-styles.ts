@@ -109,6 +109,7 @@ export const appStyles = css`
 
   /* Kept in place, so that their next sentence is announced; no room while they say nothing. */
   ll-trouble.quiet,
+  ll-other-tab[quiet],
   ll-new-version[quiet] {
     margin-bottom: calc(-1 * var(--space-4));
   }

@@ -1,8 +1,10 @@
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
 import type { Updates } from '../../src/offline/updates';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
+import type { Trouble } from '../../src/trouble';
 import { BenchController } from '../bench-controller';
 import { isSimulated } from '../simulated';
 import { buttonStyles } from '../controls/button-styles';
@@ -10,6 +12,7 @@ import { sharedStyles } from '../theme/shared-styles';
 import { appStyles } from './app-styles';
 import './new-version';
 import './next-step';
+import './other-tab';
 import './rail';
 import './session-name';
 import './side';
@@ -82,8 +85,9 @@ export class App extends LitElement {
         aria-label=${stageNames[this.stage]}
         aria-busy=${view.trouble === null && !(view.there && view.here === this.asked)}
       >
+        <ll-other-tab .bench=${bench}></ll-other-tab>
         ${this.renderNewVersion(bench)} ${this.renderTrouble(bench, now)}
-        ${view.there ? this.renderStage(bench, selected) : this.renderMissing(view)}
+        ${view.there ? keyed(refusal(now), this.renderStage(bench, selected)) : this.renderMissing(view)}
         <ll-next-step .standings=${standings} .here=${this.stage}></ll-next-step>
       </main>
       <ll-strip .bench=${bench}></ll-strip>
@@ -161,6 +165,14 @@ export class App extends LitElement {
   };
 }
 
+/**
+ * In a tab that only follows, the trouble of the last change it refused: what lets things be entered
+ * is then drawn anew, as they are.
+ */
+function refusal({ saved, trouble }: BenchState): Trouble | null {
+  return saved === 'elsewhere' ? trouble : null;
+}
+
 function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): TemplateResult {
   const simulated = isSimulated(now);
   return html`<header>
@@ -172,11 +184,14 @@ function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): 
       <span>Leadline</span>
     </a>
     <div class="session">
-      <ll-session-name
-        .name=${now.document.name}
-        @ll-rename=${(event: CustomEvent<string>) =>
-          bench.change('Rename session', (document) => ({ ...document, name: event.detail }))}
-      ></ll-session-name>
+      ${keyed(
+        refusal(now),
+        html`<ll-session-name
+          .name=${now.document.name}
+          @ll-rename=${(event: CustomEvent<string>) =>
+            bench.change('Rename session', (document) => ({ ...document, name: event.detail }))}
+        ></ll-session-name>`,
+      )}
       <button
         class="icon sessions"
         aria-label="Sessions"

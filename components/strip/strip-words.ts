@@ -95,6 +95,6 @@ export function savedInWords(saved: BenchState['saved']): string {
     saved: 'Saved in this browser',
     saving: 'Saving',
     failed: 'Not saved',
-    elsewhere: 'Open in another tab',
+    elsewhere: 'Follows another tab',
   }[saved];
 }

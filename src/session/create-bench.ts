@@ -1,17 +1,25 @@
 import { layoutFromName } from '../system/layout';
-import { isTrouble, trouble } from '../trouble';
+import { isTrouble } from '../trouble';
+import { askToKeep } from './ask-to-keep';
 import type { BenchParts } from './bench-parts';
 import { browserParts } from './browser-parts';
 import type { Bench } from './bench';
+import { awaitWriting, claimWriting } from './claim-writing';
+import { followWriter } from './follow/follow-writer';
+import { savedNotes } from './follow/saved-notes';
+import { tellSaves } from './follow/tell-saves';
 import { newSession } from './new-session';
 import { SessionBench } from './session-bench';
 import type { SessionStore } from './session-store';
-import { claimWriting } from './claim-writing';
+
+/** How often a page tries again to save what could not be saved, milliseconds. */
+const saveAgainEvery = 10_000;
 
 /**
  * Opens the stored session, or a new one, as the page's bench. A stored session that cannot be
- * opened is left where it is and said; a session another tab writes is shown, not changed.
- * Captures that were not read yet, such as after a crash, are read now.
+ * opened is left where it is and said; while another tab writes, this page shows what that one
+ * saves, and takes its place once it is gone. Captures that were not read yet, such as after a
+ * crash, are read now.
  */
 export async function createBench(
   store: SessionStore,
@@ -22,21 +30,33 @@ export async function createBench(
   const document = stored === null || isTrouble(stored) ? fresh : stored;
   const layout = layoutFromName(document.layout);
   if (isTrouble(layout)) throw new RangeError(layout.sentence);
-  const bench = new SessionBench(parts, document, layout);
+  const notes = savedNotes();
+  const told = tellSaves(parts.store, () => notes.say());
+  const bench = new SessionBench({ ...parts, store: told }, document, layout);
   if (isTrouble(stored)) bench.raise(stored);
-  if (!writes) {
+  if (writes) beginWriting(bench, told);
+  else {
     bench.follow();
-    bench.raise(
-      trouble(
-        'storage',
-        'Leadline is open in another tab, which writes this session. This tab only shows it; close the other one and reload to work here.',
-      ),
-    );
-    return bench;
+    const follower = followWriter({
+      seen: () => globalThis.document.visibilityState === 'visible',
+      wait: awaitWriting,
+      show: () => bench.showStored(),
+      async takeOver() {
+        await bench.takeOver();
+        beginWriting(bench, told);
+      },
+    });
+    notes.listen(() => follower.saved());
+    globalThis.document.addEventListener('visibilitychange', () => follower.looked());
   }
+  return bench;
+}
+
+function beginWriting(bench: SessionBench, store: SessionStore): void {
   // What was deleted on a page that is gone goes, with recordings that nothing names any more.
   void store.remove(null, new Set());
-  if (document.rig === 'live') void bench.lookAtDevices(false);
+  if (bench.state.document.rig === 'live') void bench.lookAtDevices(false);
   void bench.resume();
-  return bench;
+  setInterval(() => bench.saveAgain(), saveAgainEvery);
+  askToKeep(bench);
 }

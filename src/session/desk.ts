@@ -5,6 +5,7 @@ import type { BenchState } from './bench';
 import type { BenchParts } from './bench-parts';
 import type { SessionDocument } from './document';
 import { deriveState } from './derive-state';
+import { keepAlike } from './follow/keep-alike';
 import { followDeclared } from './follow-declared';
 import { followWiring } from './follow-wiring';
 import { forgetsClimb } from './forgets-climb';
@@ -25,6 +26,10 @@ export class Desk {
   readonly histories = new Histories();
   #running: AbortController | null = null;
   #saving: Promise<void> = Promise.resolve();
+  /** The document that was saved last, as long as nothing is left that could not be saved. */
+  #saved: SessionDocument | null = null;
+  /** Whether the store would not take something since it last took everything. */
+  #refused = false;
   #summing: AbortController | null = null;
 
   constructor(parts: BenchParts, first: BenchState) {
@@ -40,7 +45,8 @@ export class Desk {
   /** Why nothing may be changed or started now; null when it may. */
   get closed(): Trouble | null {
     if (this.busy) return busy;
-    return this.state.saved === 'elsewhere' ? elsewhere : null;
+    // Each refusal is a trouble of its own: screens put back what was entered.
+    return this.state.saved === 'elsewhere' ? { ...elsewhere } : null;
   }
 
   subscribe(listener: () => void): () => void {
@@ -70,7 +76,7 @@ export class Desk {
    * the `name`; without one the change belongs to what runs, and with null to what came before it.
    */
   change(change: (document: SessionDocument) => SessionDocument, name?: string | null): void {
-    if (this.state.saved === 'elsewhere') return this.raise(elsewhere);
+    if (this.state.saved === 'elsewhere') return this.raise({ ...elsewhere });
     const before = this.state.document;
     const changed = followDeclared(before, change(before));
     const document = followWiring(before, changed);
@@ -99,6 +105,19 @@ export class Desk {
     void this.#addSums();
   }
 
+  /** Shows a session as the page that writes has saved it; nothing once this page writes itself. */
+  follow(stored: SessionDocument): void {
+    if (this.state.saved !== 'elsewhere') return;
+    const before = this.state;
+    const document = keepAlike(before.document, stored);
+    if (document === before.document) return;
+    const layout = layoutFromName(document.layout);
+    if (isTrouble(layout)) return this.raise(layout);
+    const known = document.id === before.document.id ? before : null;
+    this.set(deriveState({ ...before, document, layout, climbed: null }, known));
+    void this.#addSums();
+  }
+
   /** Why a session from outside cannot lie on the desk: its readings contradict it. Null when it can. */
   refuses(document: SessionDocument): Trouble | null {
     try {
@@ -111,6 +130,13 @@ export class Desk {
         `This session contradicts itself: ${why}. Save it again where it was made.`,
       );
     }
+  }
+
+  /** Shows that the store would not take what is on the desk, and why. */
+  showUnsaved(problem: Trouble): void {
+    this.#saved = null;
+    this.#refused = true;
+    this.set({ saved: 'failed', trouble: problem });
   }
 
   /** Resolves when everything changed so far is saved, or could not be. */
@@ -161,7 +187,8 @@ export class Desk {
     const before = this.state;
     const climbed = forgetsClimb(before.document, document) ? null : before.climbed;
     const history = this.histories.namesOf(document.id);
-    this.set(deriveState({ ...before, document, layout, climbed, history }, before));
+    const next = { ...before, document, layout, climbed, history, saved: 'saving' } as const;
+    this.set(deriveState(next, before));
     this.#save();
     if (this.state.proposal !== before.proposal) void this.#addSums();
   }
@@ -179,21 +206,43 @@ export class Desk {
     this.set({ proposal: whole ?? withoutSums(proposal) });
   }
 
+  /**
+   * Tries once more to save what could not be saved, unless something runs; it was said already, so
+   * that nothing is said when it cannot be saved this time.
+   */
+  saveAgain(): void {
+    if (this.busy || this.state.saved !== 'failed') return;
+    const here = this.state.document;
+    this.#saving = this.#saving.then(async () => {
+      if (this.state.document !== here || this.state.saved !== 'failed') return;
+      if ((await this.parts.store.save(here)) === null) this.#showSaved(here);
+    });
+  }
+
   #save(): void {
     const changed = this.state.document;
-    this.set({ saved: 'saving' });
     this.#saving = this.#saving.then(async () => {
       const here = this.state.document;
       // Another session may lie on the desk by now: each is saved as it was left.
       const document = here.id === changed.id ? here : changed;
-      const problem = await this.parts.store.save(document, document === here);
-      if (problem && document !== here) return this.raise(problem);
-      if (document !== this.state.document) return;
-      this.set({
-        saved: problem ? 'failed' : 'saved',
-        trouble: problem ?? this.state.trouble,
-      });
+      // Of changes that come faster than they are saved, the newest is saved once.
+      const problem =
+        document === this.#saved ? null : await this.parts.store.save(document, document === here);
+      if (problem === null) return this.#showSaved(document);
+      this.#refused = true;
+      if (document !== here) return this.raise(problem);
+      if (document === this.state.document) this.showUnsaved(problem);
     });
+  }
+
+  /** What said that there was no room says so no longer once everything is saved. */
+  #showSaved(document: SessionDocument): void {
+    this.#saved = document;
+    if (document !== this.state.document) return;
+    const { trouble } = this.state;
+    const over = this.#refused && trouble?.trouble === 'storage';
+    this.#refused = false;
+    this.set({ saved: 'saved', trouble: over ? null : trouble });
   }
 }
 
@@ -226,5 +275,5 @@ const busy = trouble('failed', 'Something is running: stop it first (Esc), then 
 
 const elsewhere = trouble(
   'storage',
-  'This session is open in another tab: change it there, or close that tab and reload this one.',
+  'Nothing was changed: Leadline is open in another tab. Change it there, or close that tab to go on here.',
 );

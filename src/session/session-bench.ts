@@ -245,6 +245,26 @@ export class SessionBench implements Bench {
     this.#desk.set({ saved: 'elsewhere' });
   }
 
+  /** Shows what the page that writes has saved, and anew the list of sessions if it was looked at. */
+  async showStored(): Promise<void> {
+    const stored = await this.#desk.parts.store.load();
+    if (isTrouble(stored)) return this.raise(stored);
+    if (stored !== null) this.#desk.follow(stored);
+    if (this.state.sessions.stored !== null) await this.sessions.look();
+  }
+
+  /** Ends following: what was saved last lies here, and may be changed from now on. */
+  async takeOver(): Promise<void> {
+    this.#desk.set({ trouble: null });
+    await this.showStored();
+    this.#desk.set({ saved: 'saved' });
+  }
+
+  /** Tries once more to save what could not be saved, if there is something. */
+  saveAgain(): void {
+    this.#desk.saveAgain();
+  }
+
   /** Reads takes that were captured but not read, such as after a crash. */
   async resume(): Promise<void> {
     await readUnread(this.#desk);

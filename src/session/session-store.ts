@@ -20,9 +20,10 @@ export interface SessionStore {
   markDeleted(id: string, deleted: boolean): Promise<Trouble | null>;
   /**
    * Removes sessions that are marked deleted, only the one of `id` unless that is null, and all
-   * captures that then neither a session nor `kept` names.
+   * captures that then neither a session nor `kept` names. `marked` says that the one of `id` is to go
+   * although there was no room for its mark.
    */
-  remove(id: string | null, kept: ReadonlySet<string>): Promise<Trouble | null>;
+  remove(id: string | null, kept: ReadonlySet<string>, marked?: boolean): Promise<Trouble | null>;
   /** Removes captures by id, such as those of a file that could not be opened whole. */
   removeCaptures(ids: readonly string[]): Promise<Trouble | null>;
 }

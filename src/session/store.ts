@@ -2,7 +2,13 @@ import { trouble, type Trouble } from '../trouble';
 import type { SessionStore } from './session-store';
 import { listDocuments } from './shelf/list-documents';
 import { removeDocuments } from './shelf/remove-documents';
-import { loadLast, markDocument, readDocument, saveDocument } from './shelf/store-documents';
+import {
+  loadLast,
+  markDocument,
+  readDocument,
+  saveCapture,
+  saveDocument,
+} from './shelf/store-documents';
 import { lastKey, openDatabase, type StoreDatabase } from './store-database';
 
 /**
@@ -45,7 +51,7 @@ export function openStore(name = 'leadline'): SessionStore {
     save: (document, last = true) =>
       change('save the session', (database) => saveDocument(database, document, last)),
     saveCapture: (id, samples) =>
-      change('save the recording of the take', (database) => database.put('captures', samples, id)),
+      change('save the recording of the take', (database) => saveCapture(database, id, samples)),
     loadCapture: (id) =>
       withDatabase('read the recording of the take', async (database) => {
         const stored = await database.get('captures', id);
@@ -61,8 +67,8 @@ export function openStore(name = 'leadline'): SessionStore {
     makeLast: (id) => change('open the session', (database) => database.put('meta', id, lastKey)),
     markDeleted: (id, deleted) =>
       change('delete the session', (database) => markDocument(database, id, deleted)),
-    remove: (id, kept) =>
-      change('remove what was deleted', (database) => removeDocuments(database, id, kept)),
+    remove: (id, kept, marked = false) =>
+      change('remove what was deleted', (database) => removeDocuments(database, id, kept, marked)),
     removeCaptures: (ids) =>
       change('remove the recordings', async (database) => {
         const tables = database.transaction('captures', 'readwrite');
@@ -75,7 +81,7 @@ function storageTrouble(doing: string, error: unknown): Trouble {
   if (error instanceof Error && error.name === 'QuotaExceededError') {
     return trouble(
       'storage',
-      `This browser has no room left to ${doing}. Everything is still here until the page closes: save the session as a file, or free some disk space, then change anything to save again.`,
+      `This browser has no room left to ${doing}. Everything is still here until the page closes: save the session as a file, remove sessions you no longer need, or free some disk space. It is saved by itself once there is room.`,
     );
   }
   if (error instanceof Error && error.name === 'VersionError') {

@@ -1,3 +1,4 @@
+import { runCrashes } from '../journey/crash/run-crashes';
 import { comparePinkAndSweep } from './noise-runs';
 import { runFaults } from './fault-runs';
 import { runHandles } from './handle-runs';
@@ -7,7 +8,7 @@ import { runWalks } from './walk-runs';
 
 /*
  * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO |
- * noise MINUTES | handles]
+ * noise MINUTES | crash KILLS SEED | handles]
  *
  * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
  * tables and fails when a number is wrong and nothing says so. Build first.
@@ -69,6 +70,11 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
       if (cpu > 16) problems.push(`${what}: a task of ${cpu.toFixed(1)} ms`);
     }
     if (curves < 12) problems.push(`only ${curves} curves were drawn`);
+  },
+  /** In the practice room: no loop, and no machine of its own. */
+  async crash([kills = '20', seed = '1']) {
+    await runCrashes({ kills: Number(kills), seed: Number(seed), say: console.log });
+    console.log('nothing was lost');
   },
   async noise([minutes = '30']) {
     const run = await runLongNoise(Number(minutes));

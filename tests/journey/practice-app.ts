@@ -1,9 +1,5 @@
-import { existsSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
-import { preview } from 'vite';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
+import { serveApp } from './serve-app';
 
 /** The built app, served as `npm start` serves it, in a browser without speakers or microphone. */
 export interface PracticeApp {
@@ -15,25 +11,15 @@ export interface PracticeApp {
 }
 
 /** `folder` holds another build than the one of `npm run build`. */
-export async function openPracticeApp(folder = `${root}dist`): Promise<PracticeApp> {
-  if (!existsSync(`${folder}/index.html`)) {
-    throw new Error('The journeys run on the built app: npm run build first.');
-  }
-  const server = await preview({
-    root,
-    logLevel: 'error',
-    build: { outDir: folder },
-    preview: { host: '127.0.0.1', port: 5341, strictPort: false },
-  });
-  const address = server.resolvedUrls?.local[0];
-  if (address === undefined) throw new Error('The preview server has no address.');
+export async function openPracticeApp(folder?: string): Promise<PracticeApp> {
+  const server = await serveApp(folder);
   const browser = await chromium.launch({
     executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
   });
   return {
     browser,
-    address,
+    address: server.address,
     stopServer: () => server.close(),
     close: async () => {
       await browser.close();

@@ -48,7 +48,7 @@ export function createFileDesk(
         const placed = await placeSession(store, opened, { newId, signal, onProgress });
         if (isTrouble(placed)) return placed;
         desk.adopt(placed.document);
-        if (placed.problem) desk.set({ saved: 'failed' });
+        if (placed.problem) desk.showUnsaved(placed.problem);
         return placed.problem;
       });
       show({ file: null });

@@ -16,25 +16,40 @@ export function holdInHand(store: SessionStore): SessionStore {
   /** Sessions whose mark the store could not take. */
   const marks = new Map<string, boolean>();
 
-  async function handOver(): Promise<void> {
+  /** Gives what is left in hand to the store, in order; why something is still left, or null. */
+  async function handOverCaptures(): Promise<Trouble | null> {
     for (const [id, samples] of captures) {
-      if (await store.saveCapture(id, samples)) return;
+      const problem = await store.saveCapture(id, samples);
+      if (problem) return problem;
       captures.delete(id);
     }
-    for (const [id, document] of documents) {
-      if (await store.save(document, false)) return;
-      if (documents.get(id) === document) documents.delete(id);
-    }
+    return null;
   }
 
-  async function save(document: SessionDocument, last?: boolean): Promise<Trouble | null> {
-    const problem = await store.save(document, last);
-    if (problem) documents.set(document.id, document);
-    else {
-      documents.delete(document.id);
-      await handOver();
+  async function handOverSessions(): Promise<Trouble | null> {
+    for (const [id, document] of documents) {
+      const problem = await store.save(document, false);
+      if (problem) return problem;
+      if (documents.get(id) === document) documents.delete(id);
     }
-    return problem;
+    for (const [id, deleted] of marks) {
+      const problem = await store.markDeleted(id, deleted);
+      if (problem) return problem;
+      if (marks.get(id) === deleted) marks.delete(id);
+    }
+    return null;
+  }
+
+  /** Recordings first: what is stored names no sound that is not. */
+  async function save(document: SessionDocument, last?: boolean): Promise<Trouble | null> {
+    const unheard = await handOverCaptures();
+    const problem = await store.save(document, last);
+    if (problem) {
+      documents.set(document.id, document);
+      return problem;
+    }
+    documents.delete(document.id);
+    return unheard ?? handOverSessions();
   }
 
   function listed(document: SessionDocument, order: number): StoredSession {
@@ -74,13 +89,16 @@ export function holdInHand(store: SessionStore): SessionStore {
       return problem;
     },
     async remove(id, kept) {
-      if (id !== null && marks.get(id)) {
-        const problem = documents.delete(id) ? null : await store.markDeleted(id, true);
-        if (problem) return problem;
-        marks.delete(id);
-      }
-      const held = [...documents.values()].flatMap(captureIdsOf);
-      return store.remove(id, new Set([...kept, ...held]));
+      const marked = id !== null && marks.get(id) === true;
+      const others = [...documents.values()].filter((one) => !(marked && one.id === id));
+      const staying = new Set([...kept, ...others.flatMap(captureIdsOf)]);
+      const problem = await store.remove(id, staying, marked);
+      if (problem || !marked) return problem;
+      const gone = documents.get(id);
+      for (const one of gone ? captureIdsOf(gone) : []) if (!staying.has(one)) captures.delete(one);
+      documents.delete(id);
+      marks.delete(id);
+      return null;
     },
     async removeCaptures(ids) {
       for (const id of ids) captures.delete(id);

@@ -4,12 +4,14 @@ import { idsIn, undivided } from './store-documents';
 /**
  * Removes sessions marked as deleted, only the one of `id` unless it is null, never the one last
  * worked on, and then every capture that no stored value names, nor `kept`. All or nothing. What a
- * damaged or newer session names counts as named, wherever in it that stands.
+ * damaged or newer session names counts as named, wherever in it that stands. Of `id` it asks for no
+ * mark when it is `marked` all the same. It writes as little as it can: on a full disk this makes room.
  */
 export async function removeDocuments(
   database: StoreDatabase,
   id: string | null,
   kept: ReadonlySet<string>,
+  isMarked = false,
 ): Promise<void> {
   const tables = database.transaction(
     ['documents', 'summaries', 'captures', 'aside', 'meta'],
@@ -21,13 +23,15 @@ export async function removeDocuments(
   await undivided(tables, async () => {
     const last = await meta.get(lastKey);
     const marked = idsIn(await meta.get(deletedKey));
-    const going = marked.filter((one) => one !== last && (id === null || one === id));
+    const wanted = isMarked && id !== null ? [id] : marked;
+    const going = wanted.filter((one) => one !== last && (id === null || one === id));
     for (const one of going) {
       await documents.delete(one);
       await tables.objectStore('summaries').delete(one);
     }
     const staying = marked.filter((one) => id !== null && !going.includes(one));
-    await meta.put(staying, deletedKey);
+    if (staying.length === 0) await meta.delete(deletedKey);
+    else if (staying.length < marked.length) await meta.put(staying, deletedKey);
     const unnamed = new Set(await captures.getAllKeys());
     for (const one of kept) unnamed.delete(one);
     if (unnamed.size === 0) return;

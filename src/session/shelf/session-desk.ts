@@ -34,6 +34,8 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
       null,
     );
     if (desk.state.document.id !== before) arrived();
+    // There may be room now.
+    desk.saveAgain();
   }
 
   async function read(id: string): Promise<SessionDocument | Trouble> {
@@ -47,7 +49,7 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
     if (isTrouble(document)) return document;
     desk.adopt(document);
     const problem = await store.makeLast(id);
-    if (problem) desk.set({ saved: 'failed' });
+    if (problem) desk.showUnsaved(problem);
     return problem;
   }
 
@@ -56,7 +58,7 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
     const fresh = newSession(newId(), now());
     const problem = await store.save(fresh);
     desk.adopt(fresh);
-    if (problem) desk.set({ saved: 'failed' });
+    if (problem) desk.showUnsaved(problem);
     return problem;
   }
 

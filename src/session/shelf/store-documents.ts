@@ -44,7 +44,7 @@ export async function saveDocument(
   document: SessionDocument,
   last: boolean,
 ): Promise<void> {
-  const tables = database.transaction(['documents', 'summaries', 'meta'], 'readwrite');
+  const tables = database.transaction(['documents', 'summaries', 'meta'], 'readwrite', onDisk);
   const meta = tables.objectStore('meta');
   const summary = summariseSession(document, new Date().toISOString());
   const work = async (): Promise<void> => {
@@ -55,6 +55,16 @@ export async function saveDocument(
     if (last) await meta.put(document.id, lastKey);
   };
   await undivided(tables, work);
+}
+
+/** Saves the samples of a capture. */
+export async function saveCapture(
+  database: StoreDatabase,
+  id: string,
+  samples: Float32Array,
+): Promise<void> {
+  const tables = database.transaction('captures', 'readwrite', onDisk);
+  await undivided(tables, () => tables.store.put(samples, id));
 }
 
 /** Puts a session among those marked as deleted, or takes it out of them. */
@@ -93,6 +103,9 @@ export async function undivided(
   }
   await tables.done;
 }
+
+/** What was said to be saved outlives a power cut as well: it lies on the disk, in no buffer. */
+const onDisk = { durability: 'strict' } as const;
 
 function orderAfter(stored: unknown): number {
   return typeof stored === 'number' && Number.isFinite(stored) ? stored + 1 : 1;

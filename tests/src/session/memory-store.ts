@@ -55,8 +55,8 @@ export function memoryStore() {
       else held.deleted.delete(id);
       return Promise.resolve(null);
     },
-    remove(id, kept) {
-      for (const one of [...held.deleted]) {
+    remove(id, kept, marked = false) {
+      for (const one of marked && id !== null ? [id] : [...held.deleted]) {
         if (one === held.last || (id !== null && one !== id)) continue;
         held.sessions.delete(one);
         held.deleted.delete(one);

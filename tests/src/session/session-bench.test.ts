@@ -150,6 +150,32 @@ describe('the bench', () => {
     expect(held.documents.at(-1)?.name).toBe('Cellar');
   });
 
+  it('at no moment calls a change saved that is not stored', async () => {
+    const { bench, held } = makeBench();
+    const early: string[] = [];
+    bench.subscribe(() => {
+      const { saved, document } = bench.state;
+      if (saved === 'saved' && held.documents.at(-1) !== document) early.push(document.name);
+    });
+    bench.change('Rename', (document) => ({ ...document, name: 'Attic' }));
+    await settled();
+    bench.undo();
+    await settled();
+    expect(bench.state.saved).toBe('saved');
+    expect(held.documents).toHaveLength(2);
+    expect(early).toEqual([]);
+  });
+
+  it('saves changes that come fast once, the newest', async () => {
+    const { bench, held } = makeBench();
+    for (const name of ['A', 'At', 'Att', 'Attic']) {
+      bench.change('Rename', (document) => ({ ...document, name }));
+    }
+    await settled();
+    expect(held.documents.map(({ name }) => name)).toEqual(['Attic']);
+    expect(bench.state.saved).toBe('saved');
+  });
+
   it('changes nothing in a tab that only follows', () => {
     const { bench, held } = makeBench();
     bench.follow();

@@ -51,6 +51,64 @@ describe('what a full disk would not take', () => {
     expect(await hand.list()).toEqual([]);
   });
 
+  it('is not called saved while a recording of it is still in hand', async () => {
+    const { held, store } = memoryStore();
+    let room = 0;
+    const hand = holdInHand({
+      ...store,
+      saveCapture: (id, samples) =>
+        samples.length > room ? Promise.resolve(full) : store.saveCapture(id, samples),
+    });
+    await hand.saveCapture('sound', new Float32Array(1000));
+    expect(await hand.save(attic)).toBe(full);
+    expect(held.sessions.get('attic')).toBe(attic);
+    room = 1000;
+    expect(await hand.save(attic)).toBeNull();
+    expect(held.captures.get('sound')).toHaveLength(1000);
+  });
+
+  it('hands over recordings before the session that names them', async () => {
+    const { held, store } = memoryStore();
+    const order: string[] = [];
+    const hand = holdInHand({
+      ...store,
+      save: (document) => (order.push('session'), store.save(document)),
+      saveCapture: (id, samples) => (order.push('sound'), store.saveCapture(id, samples)),
+    });
+    held.full = full;
+    await hand.saveCapture('sound', new Float32Array(4));
+    held.full = null;
+    order.length = 0;
+    await hand.save(attic);
+    expect(order).toEqual(['sound', 'session']);
+  });
+
+  it('hands over what was deleted meanwhile', async () => {
+    const { held, store } = memoryStore();
+    const hand = holdInHand(store);
+    await hand.save(attic);
+    await hand.save(cellar);
+    held.full = full;
+    expect(await hand.markDeleted('attic', true)).toBe(full);
+    held.full = null;
+    await hand.save(cellar);
+    expect([...held.deleted]).toEqual(['attic']);
+  });
+
+  it('can be removed to make room, though its mark could not be stored', async () => {
+    const { held, store } = memoryStore();
+    const hand = holdInHand(store);
+    await hand.save(attic);
+    await hand.save(cellar);
+    held.full = full;
+    await hand.markDeleted('attic', true);
+    expect(await hand.remove('attic', new Set())).toBeNull();
+    expect([...held.sessions.keys()]).toEqual(['cellar']);
+    held.full = null;
+    await hand.save(cellar);
+    expect(held.deleted.size).toBe(0);
+  });
+
   it('lies there as it was before, not half changed', async () => {
     const { held, store } = memoryStore();
     const hand = holdInHand(store);
@@ -85,6 +143,40 @@ describe('a bench on a full disk', () => {
     expect(other.bench.state.trouble).toBeNull();
     expect(other.bench.state.document).toEqual(bench.state.document);
     expect(other.held.captures.size).toBe(1);
+  });
+
+  it('saves by itself once there is room, and takes back what it said', async () => {
+    const { bench, held } = makeBench();
+    held.full = full;
+    bench.change('Rename session', (document) => ({ ...document, name: 'Attic' }));
+    await settled();
+    bench.dismissTrouble();
+    bench.saveAgain();
+    await settled();
+    expect(bench.state.saved).toBe('failed');
+    expect(bench.state.trouble).toBeNull();
+    bench.change('Rename session', (document) => ({ ...document, name: 'Loft' }));
+    await settled();
+    expect(bench.state.trouble).toBe(full);
+    held.full = null;
+    bench.saveAgain();
+    await settled();
+    expect(bench.state.saved).toBe('saved');
+    expect(bench.state.trouble).toBeNull();
+    expect(held.sessions.get(bench.state.document.id)?.name).toBe('Loft');
+  });
+
+  it('leaves alone what is wrong besides', async () => {
+    const { bench, held } = makeBench();
+    held.full = full;
+    bench.change('Rename session', (document) => ({ ...document, name: 'Attic' }));
+    await settled();
+    bench.setLayout('eleven');
+    held.full = null;
+    bench.saveAgain();
+    await settled();
+    expect(bench.state.saved).toBe('saved');
+    expect(bench.state.trouble?.trouble).toBe('bad-layout');
   });
 
   it('goes to another session and back without losing what was not saved', async () => {

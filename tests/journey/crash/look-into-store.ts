@@ -1,0 +1,44 @@
+import type { Page } from 'playwright-core';
+import { parseSession } from '../../../src/session/shelf/parse-session';
+import { keptOf, type KeptSession } from './kept-session';
+
+/** What lies in the browser's store, looked at past the app. */
+export interface FoundStore {
+  readonly sessions: readonly KeptSession[];
+  /** Keys of documents that do not match the schema, and of those kept aside. */
+  readonly unreadable: readonly string[];
+  /** Samples of each capture; 0 for what is no row of finite numbers. */
+  readonly captures: Readonly<Record<string, number>>;
+}
+
+/** Reads all of the store, as any page of the same address can. */
+export async function lookIntoStore(page: Page): Promise<FoundStore> {
+  const { documents, aside, captures } = await page.evaluate(async () => {
+    const answer = <T>(request: IDBRequest<T>): Promise<T> =>
+      new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error ?? new Error('the store would not answer'));
+      });
+    const database = await answer(indexedDB.open('leadline'));
+    const tables = database.transaction(['documents', 'aside', 'captures']);
+    const documents: unknown[] = await answer(tables.objectStore('documents').getAll());
+    const aside = await answer(tables.objectStore('aside').count());
+    const keys = await answer(tables.objectStore('captures').getAllKeys());
+    const captures: Record<string, number> = {};
+    for (const key of keys) {
+      const sound: unknown = await answer(tables.objectStore('captures').get(key));
+      const whole = sound instanceof Float32Array && sound.every(Number.isFinite);
+      captures[String(key)] = whole ? sound.length : 0;
+    }
+    database.close();
+    return { documents: JSON.stringify(documents), aside, captures };
+  });
+  const sessions: KeptSession[] = [];
+  const unreadable = Array.from({ length: aside }, (_, index) => `kept aside, ${index + 1}`);
+  for (const stored of JSON.parse(documents) as unknown[]) {
+    const parsed = parseSession(stored);
+    if ('document' in parsed) sessions.push(keptOf(parsed.document));
+    else unreadable.push(parsed.why);
+  }
+  return { sessions, unreadable, captures };
+}
