@@ -162,7 +162,9 @@ export class ArrivalLanes extends LitElement {
     const busy = lane.stage === 'sweeping' || lane.stage === 'reading';
     const faults = laneFaults(lane.reading).join(', ');
     const read = lane.stage === 'read';
-    const marks = [arrival, ceiling].flatMap((mark) => (mark && mark.text !== '' ? [mark.text] : []));
+    const marks = [arrival, ceiling].flatMap((mark) =>
+      mark && mark.text !== '' ? [mark.text] : [],
+    );
     const open = !read || !lane.reading?.curves;
     return svg`<g
       class="lane ${lane.earlier ? 'earlier' : ''}"

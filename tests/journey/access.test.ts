@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { accessFaults } from './access-faults';
 import { chartFaults } from './chart-faults';
+import { everyFault } from './every-fault';
 import { focusFaults } from './focus-faults';
 import { motions } from './motions';
 import {
@@ -10,8 +11,7 @@ import {
   runPracticeTake,
   type PracticeApp,
 } from './practice-app';
-import { screenFaults } from './screen-faults';
-import { settled, showScreen, sizes, stages, themes } from './screens';
+import { settled, showScreen, sizes, stages } from './screens';
 
 const [desk, , , zoomed] = sizes;
 
@@ -25,17 +25,6 @@ beforeAll(async () => {
   complaints = listenForComplaints(page, app.address);
 });
 afterAll(() => app.close());
-
-/** What stands on the page now has no fault in either theme. */
-async function expectNoFaults(): Promise<void> {
-  for (const colorScheme of themes) {
-    await page.emulateMedia({ colorScheme });
-    await settled(page);
-    expect(await screenFaults(page), colorScheme).toEqual([]);
-    expect(await chartFaults(page), colorScheme).toEqual([]);
-    expect(await accessFaults(page), colorScheme).toEqual([]);
-  }
-}
 
 describe('the look-outs', () => {
   const bad = [
@@ -109,7 +98,9 @@ describe('a take that plays', () => {
     expect(await motions(page)).toEqual([]);
   });
 
-  it('has no fault on screen', expectNoFaults);
+  it('has no fault on screen', async () => {
+    expect(await everyFault(page)).toEqual([]);
+  });
 });
 
 describe('a take that was stopped', () => {
@@ -119,7 +110,7 @@ describe('a take that was stopped', () => {
     await page.locator('.speaker.playing').first().waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'Understood' }).waitFor();
-    await expectNoFaults();
+    expect(await everyFault(page)).toEqual([]);
     await page.getByRole('button', { name: 'Understood' }).click();
   });
 });
@@ -136,7 +127,7 @@ describe('noise that plays', () => {
     const numbers = page.getByText('Numbers behind this chart');
     await numbers.click();
     await page.getByRole('region', { name: /^Spectrum of FL in bands/ }).waitFor();
-    await expectNoFaults();
+    expect(await everyFault(page)).toEqual([]);
   });
 });
 
@@ -151,15 +142,15 @@ describe('after a take', () => {
       await showScreen(page, app.address, 'probe/inspect', 'light', desk);
       await page.getByRole('radio', { name: view, exact: true }).check();
       await settled(page);
-      await expectNoFaults();
+      expect(await everyFault(page)).toEqual([]);
     });
   }
 
-  it('the sessions have no fault, and Tab comes round in them', async () => {
+  it('the sessions have no fault', async () => {
     await showScreen(page, app.address, 'plan', 'light', desk);
     await page.getByRole('button', { name: 'Sessions' }).click();
     await page.getByRole('dialog').waitFor();
-    await expectNoFaults();
+    expect(await everyFault(page)).toEqual([]);
     await page.getByRole('button', { name: 'Close' }).click();
   });
 

@@ -63,7 +63,7 @@ export function lookAtStop(): Stop {
     (halo !== null && getComputedStyle(halo).stroke !== 'none');
 
   const contains = (outer: Element, inner: Element | null): boolean => {
-    for (let one: Element | null = inner; one; ) {
+    for (let one: Element | null = inner; one;) {
       if (one === outer) return true;
       const root: Node = one.getRootNode();
       one = one.parentElement ?? (root instanceof ShadowRoot ? root.host : null);
