@@ -162,6 +162,9 @@ export class ArrivalLanes extends LitElement {
     const busy = lane.stage === 'sweeping' || lane.stage === 'reading';
     const faults = laneFaults(lane.reading).join(', ');
     const read = lane.stage === 'read';
+    const marks = [arrival, ceiling].flatMap((mark) =>
+      mark && mark.text !== '' ? [mark.text] : [],
+    );
     const open = !read || !lane.reading?.curves;
     return svg`<g
       class="lane ${lane.earlier ? 'earlier' : ''}"
@@ -170,7 +173,7 @@ export class ArrivalLanes extends LitElement {
       data-channel=${lane.channel}
       data-stage=${lane.stage}
       aria-selected=${lane.channel === this.selected ? 'true' : 'false'}
-      aria-label=${laneSentence(lane)}
+      aria-label=${laneSentence(lane, marks)}
       @click=${() => askToSelect(this, lane.channel)}
     >
       <rect x="-4" width=${width + 8} y=${top + 2} height=${laneHeight - 4}></rect>
@@ -178,17 +181,17 @@ export class ArrivalLanes extends LitElement {
       <line class="line ${open ? 'open' : ''}" x1=${left} x2=${at(right)} y1=${base} y2=${base}></line>
       ${envelope ? svg`<path class="envelope" fill=${lane.colour} d=${envelope}></path>` : nothing}
       ${
-        ceiling
-          ? svg`<line class="ceiling" stroke=${lane.colour} x1=${at(ceiling.x)} x2=${at(ceiling.x)}
-              y1=${top + 4} y2=${base}></line>
-            <text class="halo" x=${at(ceiling.textX)} y=${at(ceiling.textY + 4)}>${ceiling.text}</text>`
-          : nothing
-      }
-      ${
         arrival
           ? svg`<line class="arrival" stroke=${lane.colour} x1=${at(arrival.x)} x2=${at(arrival.x)}
               y1=${top + 3} y2=${base + 3}></line>
             <text class="halo strong" x=${at(arrival.textX)} y=${at(arrival.textY + 4)}>${arrival.text}</text>`
+          : nothing
+      }
+      ${
+        ceiling
+          ? svg`<line class="ceiling" stroke=${lane.colour} x1=${at(ceiling.x)} x2=${at(ceiling.x)}
+              y1=${top + 4} y2=${base}></line>
+            <text class="halo" x=${at(ceiling.textX)} y=${at(ceiling.textY + 4)}>${ceiling.text}</text>`
           : nothing
       }
       ${

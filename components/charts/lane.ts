@@ -56,16 +56,22 @@ export function laneFaults(reading: ChannelReading | null): string[] {
   ];
 }
 
-/** A lane as a screen reader says it. */
-export function laneSentence(lane: Lane): string {
+/**
+ * A lane as a screen reader says it. It begins with what stands on the lane, `marks` included, so
+ * that who speaks to the page can say what they see.
+ */
+export function laneSentence(lane: Lane, marks: readonly string[] = []): string {
   const { channel, name, stage, reading } = lane;
-  const parts = [channel, name];
+  const words = laneWords(lane);
+  const faults = laneFaults(reading);
+  const end = [words, ...(stage === 'read' ? faults : [])].filter((text) => text !== '');
+  const parts = [[channel, ...marks, end.join(', ')].join(' ').trim(), name];
   if (stage === 'read' && isNumber(reading?.distanceMetres)) {
     parts.push(`arrival ${millisecondsText(reading.arrivalSeconds)}`);
-    parts.push(metresText(reading.distanceMetres));
-  } else {
-    parts.push(laneWords(lane) || (stage === 'waiting' ? 'waiting' : 'not measured'));
+    if (marks.length === 0) parts.push(metresText(reading.distanceMetres));
+  } else if (words === '') {
+    parts.push(stage === 'waiting' ? 'waiting' : 'not measured');
   }
   if (lane.earlier) parts.push('from an earlier take');
-  return [...parts, ...laneFaults(reading)].join(', ');
+  return [...parts, ...(stage === 'read' ? [] : faults)].join(', ');
 }

@@ -25,6 +25,7 @@ export class BigNumber extends LitElement {
 
       .value.huge {
         font-size: clamp(3rem, 1.6rem + 4.4vw, 5.5rem);
+        line-height: 1.2;
       }
 
       .unit {

@@ -56,6 +56,12 @@ export const sharedStyles = css`
     text-underline-offset: 0.2em;
   }
 
+  summary {
+    min-height: 1.6rem;
+    align-content: center;
+    cursor: pointer;
+  }
+
   .lede {
     display: flex;
     flex-wrap: wrap;

@@ -2,6 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { everyFault } from './every-fault';
 import { headingOf } from './headings';
 import {
   listenForComplaints,
@@ -46,6 +47,7 @@ describe('a system of the practice room', () => {
   it('passes when it is typed as proposed', async () => {
     await prove(/^Prove$/);
     await headingOf(page, /^(All \d+ lines hold|No line fails)/);
+    expect(await everyFault(page)).toEqual([]);
   });
 
   it.each(['A4', 'Letter'])('is handed over on one page of %s', async (format) => {
@@ -54,6 +56,12 @@ describe('a system of the practice room', () => {
     const pdf = await page.pdf({ format });
     writeFileSync(`${papers}${format}.pdf`, pdf);
     expect(pagesOf(pdf)).toBe(1);
+  });
+
+  it('is handed over on a screen without fault', async () => {
+    await page.goto(`${app.address}#prove/handover`);
+    await headingOf(page, /^What is left behind/);
+    expect(await everyFault(page)).toEqual([]);
   });
 
   it('fails when something is mistyped, and passes once it is right', async () => {
@@ -66,6 +74,7 @@ describe('a system of the practice room', () => {
     await mistype.check();
     await prove(/^Prove all again$/);
     await headingOf(page, /lines? fails?/);
+    expect(await everyFault(page)).toEqual([]);
     await page.goto(`${app.address}#probe/take`);
     await mistype.uncheck();
     await prove(/^Prove all again$/);

@@ -5,6 +5,7 @@ import { isTrouble } from '../../src/trouble';
 import { adviseRewiring } from '../../src/wirecheck/advise-rewiring';
 import { solveWalk } from '../../src/wirecheck/solve-walk';
 import { plainFindings } from '../src/wirecheck/plain-finding';
+import { everyFault } from './every-fault';
 import { benchState } from './live-app';
 import { listenForComplaints, openPracticeApp, type PracticeApp } from './practice-app';
 
@@ -44,6 +45,7 @@ describe('a walk through a practice room with a fault hidden in its wiring', () 
     const said = page.getByRole('region', { name: 'Conclusion' });
     const sentences = await said.locator('.finding h3').allInnerTexts();
     expect(sentences.sort()).toEqual(expected.sort());
+    expect(await everyFault(page)).toEqual([]);
     expect(complaints).toEqual([]);
     await context.close();
   });

@@ -2,6 +2,8 @@ import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessFaults } from './access-faults';
+import { chartFaults } from './chart-faults';
 import {
   listenForComplaints,
   openPracticeApp,
@@ -9,40 +11,11 @@ import {
   type PracticeApp,
 } from './practice-app';
 import { screenFaults } from './screen-faults';
+import { showScreen, sizes, stages, themes, type Size, type Theme } from './screens';
+import { unfolded } from './unfold';
 
 const pictures = fileURLToPath(new URL('../.out/screens/', import.meta.url));
 const readmePicture = fileURLToPath(new URL('../../public/leadline.png', import.meta.url));
-
-const sizes = [
-  { name: 'desk', width: 1440, height: 900 },
-  { name: 'tablet', width: 1024, height: 768 },
-  { name: 'phone', width: 390, height: 844 },
-  // A 1440 by 900 window at 200 % zoom.
-  { name: 'zoomed', width: 720, height: 450 },
-] as const;
-const stages = [
-  'plan',
-  'patch',
-  'patch/wiring',
-  'patch/ear',
-  'patch/walk',
-  'patch/in-force',
-  'probe/connect',
-  'probe/microphone',
-  'probe/level',
-  'probe/take',
-  'probe/noise',
-  'probe/inspect',
-  'propose/crossovers',
-  'propose/subs',
-  'propose/bass',
-  'propose/compare',
-  'propose/list',
-  'propose/equaliser',
-  'prove/proof',
-  'prove/handover',
-] as const;
-const themes = ['light', 'dark'] as const;
 
 let app: PracticeApp;
 let page: Page;
@@ -57,25 +30,10 @@ beforeAll(async () => {
 });
 afterAll(() => app.close());
 
-async function show(
-  stage: string,
-  theme: 'light' | 'dark',
-  size: (typeof sizes)[number],
-): Promise<void> {
-  await page.setViewportSize(size);
-  await page.emulateMedia({ colorScheme: theme });
-  await page.goto(`${app.address}#${stage}`);
-  await page.evaluate(() => document.fonts.ready);
-  await page.getByText('Being computed').waitFor({ state: 'detached', timeout: 60_000 });
-  // Two frames: one in which sizes are observed, one in which they are drawn.
-  await page.evaluate(
-    () =>
-      new Promise((done) =>
-        requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))),
-      ),
-  );
-  await page.locator('main[aria-busy="false"]').waitFor();
-  await page.getByText('Being worked out').waitFor({ state: 'detached', timeout: 60_000 });
+const desk = sizes[0];
+
+function show(stage: string, theme: Theme, size: Size): Promise<void> {
+  return showScreen(page, app.address, stage, theme, size);
 }
 
 /** The mark of the practice room is in the window wherever the page is scrolled to. */
@@ -91,7 +49,19 @@ async function expectMarkAtBothEnds(): Promise<void> {
   }
 }
 
-function eachScreen(when: string, names: readonly string[] = sizes.map(({ name }) => name)): void {
+/** What stands on the page now says all of it to everyone. */
+async function expectAccess(theme: Theme): Promise<void> {
+  expect(await screenFaults(page), `${theme} theme, unfolded`).toEqual([]);
+  expect(await chartFaults(page), `${theme} theme`).toEqual([]);
+  expect(await accessFaults(page), `${theme} theme`).toEqual([]);
+}
+
+/** Every screen in both themes; with `access` for who uses it in other ways as well. */
+function eachScreen(
+  when: string,
+  names: readonly string[] = sizes.map(({ name }) => name),
+  access = true,
+): void {
   for (const size of sizes.filter(({ name }) => names.includes(name))) {
     for (const stage of stages) {
       it(`shows ${stage} on ${size.name} ${when} without fault in either theme`, async () => {
@@ -104,6 +74,7 @@ function eachScreen(when: string, names: readonly string[] = sizes.map(({ name }
             fullPage: size.width < 900,
           });
           expect(await screenFaults(page), `${theme} theme`).toEqual([]);
+          if (size === desk && access) await unfolded(page, () => expectAccess(theme));
         }
       });
     }
@@ -157,14 +128,14 @@ describe('the screens before a take', () => {
 
 describe('the screens after a take', () => {
   beforeAll(async () => {
-    await show('probe/take', 'light', sizes[0]);
+    await show('probe/take', 'light', desk);
     await runPracticeTake(page);
   });
 
   eachScreen('after a take');
 
   it('make the picture of the README when asked', async () => {
-    await show('propose/crossovers', 'light', sizes[0]);
+    await show('propose/crossovers', 'light', desk);
     const path =
       process.env['README_PICTURE'] === undefined ? `${pictures}readme.png` : readmePicture;
     const picture = await page.screenshot({ path });
@@ -174,12 +145,12 @@ describe('the screens after a take', () => {
 
 describe('the screens of the largest layout', () => {
   beforeAll(async () => {
-    await show('plan', 'light', sizes[0]);
+    await show('plan', 'light', desk);
     await page.getByRole('radio', { name: '9.4.6' }).check();
     await page.getByRole('heading', { level: 1, name: /nine speakers/ }).waitFor();
   });
 
-  eachScreen('of 19 speakers', ['desk', 'phone']);
+  eachScreen('of 19 speakers', ['desk', 'phone'], false);
 });
 
 describe('every screen', () => {

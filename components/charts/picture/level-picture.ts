@@ -1,4 +1,4 @@
-import { LitElement, css, html, svg } from 'lit';
+import { LitElement, css, html, svg, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { scaleLinear, scaleLog } from 'd3';
 import { sharedStyles } from '../../theme/shared-styles';
@@ -6,19 +6,12 @@ import { ChartSize } from '../chart-size';
 import { chartStyles } from '../chart-styles';
 import { ticksBetween } from '../frequency-axis';
 import { numberText } from '../number-text';
+import '../number-table';
 import { chartHeight } from '../response-layout';
+import type { LevelPictureData } from './level-picture-data';
+import { pictureCopy, pictureTable } from './picture-numbers';
 
-/** Levels over time and frequency. */
-export interface LevelPictureData {
-  /** Rising, evenly spaced in log frequency. */
-  readonly hz: ArrayLike<number>;
-  /** Rising, evenly spaced. */
-  readonly seconds: ArrayLike<number>;
-  /** Level at hz[k], seconds[i] is db[k · seconds.length + i]; not above 0. */
-  readonly db: ArrayLike<number>;
-  /** Levels at and below this are drawn as nothing. */
-  readonly lowestDb: number;
-}
+const noNumbers = { head: [] as string[], rows: [] as string[][], copyText: '' };
 
 /** A picture of how levels fade: time runs upwards, louder is darker, a step of shade is a step of level. */
 @customElement('ll-level-picture')
@@ -66,6 +59,13 @@ export class LevelPicture extends LitElement {
   @property({ attribute: false }) data: LevelPictureData | null = null;
   @property() label = '';
   private readonly size = new ChartSize(this);
+  private numbers = noNumbers;
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const { data } = this;
+    if (!changed.has('data')) return;
+    this.numbers = data ? { ...pictureTable(data), copyText: pictureCopy(data) } : noNumbers;
+  }
 
   override render() {
     const { data, label } = this;
@@ -112,6 +112,12 @@ export class LevelPicture extends LitElement {
             >`,
         )}
       </div>
+      <ll-number-table
+        .caption=${label}
+        .head=${this.numbers.head}
+        .rows=${this.numbers.rows}
+        .copyText=${this.numbers.copyText}
+      ></ll-number-table>
     </figure>`;
   }
 

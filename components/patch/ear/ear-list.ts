@@ -61,6 +61,7 @@ export class EarList extends LitElement {
     return html`<li class=${label === this.at ? 'at' : ''}>
       <button
         ?disabled=${this.disabled}
+        aria-current=${label === this.at ? 'step' : nothing}
         title=${this.pointing ? `The sound came from ${label}` : `Play ${label}`}
         @click=${() =>
           this.dispatchEvent(new CustomEvent('ll-speaker', { detail: label, bubbles: true }))}

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { BassAnswer, Inspector } from '../../../src/inspect/inspection';
 import { hzText, intervalText, numberText } from '../../charts/number-text';
 import '../../charts/picture/level-picture';
-import type { LevelPictureData } from '../../charts/picture/level-picture';
+import type { LevelPictureData } from '../../charts/picture/level-picture-data';
 import { sharedStyles } from '../../theme/shared-styles';
 import { Asked } from './asked';
 import type { ShownSource } from './inspect-sources';

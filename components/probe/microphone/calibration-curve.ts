@@ -3,13 +3,21 @@ import { customElement, property } from 'lit/decorators.js';
 import type { MicrophoneCalibration } from '../../../src/microphone/calibration';
 import { ChartSize } from '../../charts/chart-size';
 import { chartStyles } from '../../charts/chart-styles';
+import { keepNumbers, type CurveNumbers } from '../../charts/curve/curve-numbers';
+import type { CurveAxes, CurveTrace } from '../../charts/curve/curve-trace';
 import { curvePath } from '../../charts/curve-path';
 import { frequencyScale, frequencyTicks, levelTicks } from '../../charts/frequency-axis';
 import { isNumber, signedText } from '../../charts/number-text';
+import '../../charts/number-table';
 import { sharedStyles } from '../../theme/shared-styles';
 import { scaleLinear } from 'd3';
 
 const height = 150;
+/** How the numbers behind it are written. */
+const axes: CurveAxes = {
+  x: { kind: 'frequency', low: 20, high: 20_000 },
+  y: { unit: 'dB', digits: 1, low: -6, high: 6 },
+};
 const plot = { left: 34, top: 12, bottom: height - 24 };
 
 /** A microphone's own response, small: what is taken out of every reading. */
@@ -30,6 +38,7 @@ export class CalibrationCurve extends LitElement {
 
   @property({ attribute: false }) calibration: MicrophoneCalibration | null = null;
   private readonly size = new ChartSize(this);
+  private kept: CurveNumbers | null = null;
 
   override render() {
     const { calibration } = this;
@@ -41,7 +50,9 @@ export class CalibrationCurve extends LitElement {
     const reach = Math.max(6, Math.ceil(Math.max(...values.map(Math.abs)) / 6) * 6);
     const y = scaleLinear().domain([-reach, reach]).range([plot.bottom, plot.top]);
     const path = curvePath(calibration.hz, calibration.db, { x: (hz) => x(hz), y: (db) => y(db) });
-    return html`<figure aria-label="Response of the microphone by ${calibration.name}">
+    const caption = `Response of the microphone by ${calibration.name}`;
+    const { head, rows, copyText } = this.numbers(calibration);
+    return html`<figure aria-label=${caption}>
       <svg width=${width} height=${height} aria-hidden="true">
         <defs>
           <clipPath id="plot">
@@ -66,7 +77,20 @@ export class CalibrationCurve extends LitElement {
         <text class="tick" x=${plot.left - 6} y=${height - 7} text-anchor="end">Hz</text>
         <path class="curve" clip-path="url(#plot)" d=${path}></path>
       </svg>
+      <ll-number-table
+        .caption=${caption}
+        .head=${head}
+        .rows=${rows}
+        .copyText=${copyText}
+      ></ll-number-table>
     </figure>`;
+  }
+
+  private numbers({ name, hz, db }: MicrophoneCalibration): CurveNumbers {
+    if (this.kept?.traces[0]?.x === hz) return this.kept;
+    const trace: CurveTrace = { name, colour: 'var(--ink)', stroke: 'solid', x: hz, y: db };
+    this.kept = keepNumbers(null, [trace], axes);
+    return this.kept;
   }
 }
 

@@ -7,6 +7,7 @@ import { chartStyles } from '../../charts/chart-styles';
 import type { FrequencyRange } from '../../charts/frequency-axis';
 import { numberText } from '../../charts/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
+import './spectrum-numbers';
 import { layOutSpectrum, trustedCoherence, type SpectrumLayout } from './spectrum-layout';
 
 /** The live spectrum in bands, its noise floor and its coherence; at most ten drawings a second. */
@@ -73,7 +74,8 @@ export class SpectrumChart extends CalmElement {
       lastTopDb: this.lastTopDb,
     });
     this.lastTopDb = layout.topDb;
-    return html`<figure aria-label="Spectrum of ${this.channel} in bands">
+    const caption = `Spectrum of ${this.channel} in bands`;
+    return html`<figure aria-label=${caption}>
       <svg width=${layout.width} height=${layout.height} aria-hidden="true">
         ${grid(layout, spectrum.unit)} ${this.bands(layout)}
       </svg>
@@ -88,6 +90,7 @@ export class SpectrumChart extends CalmElement {
             : html`<span>faint: too near the noise</span>`
         }
       </figcaption>
+      <ll-spectrum-numbers .caption=${caption} .spectrum=${spectrum}></ll-spectrum-numbers>
     </figure>`;
   }
 

@@ -44,11 +44,6 @@ export class WhyCrossover extends LitElement {
         background: var(--wash);
       }
 
-      summary {
-        min-height: 1.6rem;
-        cursor: pointer;
-      }
-
       details > ll-reasons {
         margin-block-start: var(--space-1);
       }

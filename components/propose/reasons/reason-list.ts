@@ -22,8 +22,6 @@ export class ReasonList extends LitElement {
       }
 
       summary {
-        min-height: 1.6rem;
-        cursor: pointer;
         text-wrap: pretty;
       }
 

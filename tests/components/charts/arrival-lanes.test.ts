@@ -103,7 +103,10 @@ describe('the lanes of arrivals', () => {
       'Sub 1 sweeping now',
       'SiL',
     ]);
-    expect(lane(chart, 'SiL').getAttribute('aria-label')).toBe('SiL, side left, waiting');
+    const named = (label: string) => plain(lane(chart, label).getAttribute('aria-label') ?? '');
+    expect(named('SiL')).toBe('SiL, side left, waiting');
+    expect(named('FR')).toBe('FR reading now, front right');
+    expect(named('FL')).toMatch(/^FL 2\.40 m, front left, arrival \S+ ms$/);
   });
 
   it('says what went wrong instead of a distance', async () => {

@@ -52,6 +52,9 @@ describe('the handover sheet', () => {
     const rows = findAll(page, 'tbody tr').map((row) => plain(row.textContent ?? ''));
     expect(rows).toHaveLength(13);
     expect(findAll(page, '.response .trace')).toHaveLength(4);
+    for (const line of findAll(page, '.response')) {
+      expect(line.getAttribute('aria-label')).toMatch(/^Response: .*\b1.kHz \S+.dB/);
+    }
     expect(rows[0]).toMatch(/^Front left FL \S+ (m|ft)/);
     expect(rows[5]).toContain('open');
     const said = textOf(page);

@@ -196,6 +196,25 @@ describe('the Inspect sheet', () => {
     });
   }
 
+  it('tells the picture of the bass in numbers', async () => {
+    const { sheet } = await show();
+    await pick(sheet, 'bass');
+    const table = find(find(sheet, 'll-level-picture'), 'll-number-table');
+    find<HTMLElement>(table, 'summary').click();
+    await settle(sheet);
+    expect(findAll(table, 'thead th').map((one) => textOf(one))).toEqual([
+      'Hz',
+      '0 ms, dB',
+      '100 ms, dB',
+    ]);
+    // The invented picture; nothing is drawn at −42 dB and below.
+    expect(findAll(table, 'tbody tr').map((row) => textOf(row))).toEqual([
+      '20.0 \u22126.0 \u221230.0',
+      '40.0 0.0 \u221212.0',
+      '80.0 \u221220.0 < \u221242',
+    ]);
+  });
+
   it('compares the levels a speaker was driven at', async () => {
     const { sheet } = await show();
     await pick(sheet, 'distortion');

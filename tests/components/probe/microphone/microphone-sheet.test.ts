@@ -58,6 +58,10 @@ describe('the calibration file', () => {
     expect(textOf(sheet)).toMatch(/invented-90\.txt From 20 Hz to 20 kHz Rows 5 Phase not given/);
     expect(find(sheet, '.curve').getAttribute('d')).toMatch(/^M/);
     expect(notNumbers(sheet)).toEqual([]);
+    find<HTMLElement>(find(sheet, 'll-calibration-curve'), 'summary').click();
+    await settle(sheet);
+    const rows = findAll(sheet, 'tbody tr').map((row) => textOf(row));
+    expect(rows).toEqual(['20.0 \u22122.0', '100 \u22120.5', '1000 0.0', '10000 3.0', '20000 9.5']);
     const remove = findAll(sheet, 'button').find(
       (one) => plain(one.textContent ?? '') === 'Remove this file',
     );

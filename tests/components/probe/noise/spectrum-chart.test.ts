@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import '../../../../components/theme/base.css';
 import '../../../../components/probe/noise/spectrum-chart';
 import { layOutSpectrum } from '../../../../components/probe/noise/spectrum-layout';
-import { deep, find, findAll, mount, notNumbers, overlappingTexts, settle } from '../../mount';
+import {
+  deep,
+  find,
+  findAll,
+  mount,
+  notNumbers,
+  overlappingTexts,
+  settle,
+  textOf,
+} from '../../mount';
 import { expectQuiet } from '../../quiet';
 import { inventedSpectrum } from './invented-spectrum';
 
@@ -63,6 +72,28 @@ describe('the spectrum chart', () => {
         expect(chart.scrollWidth).toBeLessThanOrEqual(width);
       }
     }
+  });
+
+  it('tells its bands in numbers', async () => {
+    const spectrum = inventedSpectrum(3);
+    const chart = await mount('ll-spectrum-chart', { spectrum, channel: 'FL' });
+    find<HTMLElement>(chart, 'summary').click();
+    await settle(chart);
+    const rows = findAll(chart, 'tbody tr').map((row) => textOf(row));
+    expect(rows).toHaveLength(spectrum.hz.length);
+    // By hand: 62 − 10 log(1 + 0.055⁴) dB, 34 − 6 log 10 dB.
+    expect(rows).toContain('1000 62.0 28.0 0.98');
+    expect(find(chart, 'thead').textContent).toMatch(/level, dB SPL.*coherence/s);
+  });
+
+  it('has no column of coherence when listening', async () => {
+    const whole = inventedSpectrum(3);
+    const spectrum = { ...whole, coherence: whole.hz.map(() => null) };
+    const chart = await mount('ll-spectrum-chart', { spectrum, channel: 'FL' });
+    find<HTMLElement>(chart, 'summary').click();
+    await settle(chart);
+    expect(findAll(chart, 'tbody tr').map((row) => textOf(row))).toContain('1000 62.0 28.0');
+    expect(find(chart, 'thead').textContent).not.toContain('coherence');
   });
 
   it('waits for its first spectrum in a sentence', async () => {
