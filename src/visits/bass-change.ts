@@ -21,7 +21,8 @@ export function bassChange({ channel, now, before }: PairedSpeaker): PathFit | n
   const hz = bassGrid();
   const kind = channel.kind === 'sub' ? 'sub' : 'main';
   const late = kind === 'main' ? laterSeconds(now, before) : 0;
-  const [expected] = late === null ? [] : throughPath([was], { filters: [], delaySeconds: late }, hz);
+  const [expected] =
+    late === null ? [] : throughPath([was], { filters: [], delaySeconds: late }, hz);
   const fit = expected && fitPath(is, expected, hz, bands[kind], mostSeconds[kind]);
   return fit && fit.agreement >= leastAgreement ? fit : null;
 }
