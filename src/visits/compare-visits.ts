@@ -9,9 +9,10 @@ import { compareResponses } from './compare-responses';
 import { compareRolloffs } from './compare-rolloffs';
 import { compareSettings } from './compare-settings';
 import { compareSystems } from './compare-system';
-import { matchTakes, unheardSpeakers } from './compare-takes';
+import { unheardSpeakers } from './compare-takes';
 import { findMoves } from './find-moves';
-import { pairPosition, visitLayout, type PairedPosition } from './pair-positions';
+import type { PairedPosition } from './pair-positions';
+import { pairVisits, type PairedVisits } from './pair-visits';
 import type { VisitComparison, VisitFinding, VisitName, VisitVerdict } from './visits';
 
 /**
@@ -19,15 +20,17 @@ import type { VisitComparison, VisitFinding, VisitName, VisitVerdict } from './v
  * beside the 90 % intervals of both. Levels and distances count between speakers only, since a gain
  * and the tape of one speaker move all. Throws RangeError for a session whose layout has no meaning.
  */
-export function compareVisits(now: SessionDocument, before: SessionDocument): VisitComparison {
-  const [layout, other] = [visitLayout(now), visitLayout(before)];
-  const matched = matchTakes(now, before);
-  const pairs = matched.pairs.map((pair) => pairPosition(layout, other, pair.now, pair.before));
+export function compareVisits(
+  now: SessionDocument,
+  before: SessionDocument,
+  paired: PairedVisits = pairVisits(now, before),
+): VisitComparison {
+  const { layout, other, pairs } = paired;
   const findings = [
     ...compareSystems(now, before, layout, other),
     ...compareSettings(now, before),
     ...compareConditions(now, before),
-    ...matched.findings,
+    ...paired.findings,
     ...pairs.flatMap((pair) => comparePosition(pair, now, before)),
   ];
   const count = (verdict: VisitVerdict): number =>

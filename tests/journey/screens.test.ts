@@ -41,6 +41,7 @@ const stages = [
   'propose/equaliser',
   'prove/proof',
   'prove/handover',
+  'prove/visits',
 ] as const;
 const themes = ['light', 'dark'] as const;
 

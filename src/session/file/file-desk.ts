@@ -11,7 +11,7 @@ export function createFileDesk(
   desk: Desk,
   run: (what: string, work: Work) => Promise<void>,
   show: (changes: Partial<SessionsState>) => void,
-): Pick<Sessions, 'saveFile' | 'openFile'> {
+): Pick<Sessions, 'saveFile' | 'openFile' | 'compareWithFile'> {
   const { store } = desk.parts;
 
   function showFile(what: 'Saving' | 'Opening'): (progress: number) => void {
@@ -50,6 +50,15 @@ export function createFileDesk(
         return placed.problem;
       });
       show({ file: null });
+    },
+    async compareWithFile(file) {
+      await run('Reading the earlier session', async (signal) => {
+        const opened = await readSessionFile(file, signal);
+        if (isTrouble(opened)) return opened;
+        const refused = desk.refuses(opened.document);
+        if (!refused) show({ earlier: opened.document });
+        return refused;
+      });
     },
   };
 }

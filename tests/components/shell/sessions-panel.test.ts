@@ -45,7 +45,7 @@ async function show(bench: FakeBench): Promise<FakeBench> {
 
 /** The app with the panel open, and a list. */
 async function opened(stored: readonly StoredSession[] | null): Promise<FakeBench> {
-  const bench = new FakeBench('5.1', { sessions: { stored, file: null } });
+  const bench = new FakeBench('5.1', { sessions: { stored, file: null, earlier: null } });
   await show(bench);
   await userEvent.click(find(app, '.sessions'));
   await settle(app);
@@ -159,7 +159,9 @@ describe('the panel of sessions', () => {
 
   it('offers nothing while something runs, and shows how far a file is', async () => {
     const bench = await opened([attic]);
-    bench.set({ sessions: { stored: [attic], file: { what: 'Opening', progress: 0.4 } } });
+    bench.set({
+      sessions: { stored: [attic], file: { what: 'Opening', progress: 0.4 }, earlier: null },
+    });
     await settle(app);
     const bar = find(dialog(), '[role="progressbar"]');
     expect(bar.getAttribute('aria-valuenow')).toBe('40');
