@@ -1,5 +1,5 @@
 import { sentenceName } from '../proof/claim-answers';
-import { sayMetres } from '../proposal/phrases';
+import { sayNumber } from '../proposal/phrases';
 import { listInWords } from '../system/list-in-words';
 import { mainLimits, subLimits, type DistanceChange, type Moves } from './find-moves';
 import { changeFigure, judgeChange } from './judge-change';
@@ -32,8 +32,8 @@ function microphonePlace({ position: { name } }: PairedPosition, moves: Moves): 
     { metres: rightMetres, word: rightMetres > 0 ? 'to the right' : 'to the left' },
     { metres: backMetres, word: backMetres > 0 ? 'back' : 'forward' },
   ].filter((way) => Math.abs(way.metres) >= 0.02);
-  const where = ways.map((way) => `${sayMetres(Math.abs(way.metres))} ${way.word}`);
-  const sentence = `The distances fit a microphone, or a seat, that stands ${listInWords(where)} of where it stood: no speaker need have moved for it.`;
+  const where = ways.map((way) => `${sayCentimetres(way.metres)} ${way.word}`);
+  const sentence = `The distances fit a microphone, or a seat, that stands ${listInWords(where)} of where it stood: no speaker need have moved for it. Levels and responses can be told once it stands there again.`;
   const figure = changeFigure(metres, mainLimits.allowed, mainLimits, 'm');
   return [makeFinding('microphone', '', { position: name, verdict: 'changed', sentence, figure })];
 }
@@ -49,14 +49,14 @@ function distanceOf(
   const verdict = kind === 'unexplained' && judged === 'changed' ? 'cannot tell' : judged;
   const beside =
     kind === 'microphone' ? 'once the microphone’s place is allowed for' : 'beside the others';
-  const amount = `${sayMetres(Math.abs(metres))} ${metres < 0 ? 'nearer' : 'farther'}`;
+  const amount = `${sayCentimetres(metres)} ${metres < 0 ? 'nearer' : 'farther'}`;
   const sentences = {
-    'as it was': `${sentenceName(name)} is as far as it was ${beside}, to ${sayMetres(Math.abs(metres) + half)}.`,
-    changed: `${sentenceName(name)} is ${amount} than it was ${beside}, give or take ${sayMetres(half)}: it was moved, or its delay was.`,
+    'as it was': `${sentenceName(name)} is as far as it was ${beside}, to ${sayCentimetres(Math.abs(metres) + half)}.`,
+    changed: `${sentenceName(name)} is ${amount} than it was ${beside}, give or take ${sayCentimetres(half)}: it was moved, or its delay was.`,
     'cannot tell':
       judged === 'changed'
         ? `${sentenceName(name)} is ${amount} ${beside}; whether it, the others or the microphone moved cannot be told.`
-        : `${sentenceName(name)} is ${amount} ${beside}, give or take ${sayMetres(half)}.`,
+        : `${sentenceName(name)} is ${amount} ${beside}, give or take ${sayCentimetres(half)}.`,
   } as const;
   const action =
     judged === 'changed'
@@ -69,6 +69,11 @@ function distanceOf(
     figure,
     action,
   });
+}
+
+/** Whole centimetres, at least one: "8 cm". */
+function sayCentimetres(metres: number): string {
+  return `${sayNumber(Math.max(1, Math.abs(100 * metres)), 0)} cm`;
 }
 
 function untold(

@@ -110,7 +110,7 @@ function beside(
         : `${sentenceName(name)} is ${amount}, give or take ${sayLossDb(half)}.`,
   } as const;
   const action =
-    unsure > 0
+    unsure > own
       ? 'Put the microphone where it stood then and take it again.'
       : judged === 'changed'
         ? 'Calibrate the sound level at every visit.'

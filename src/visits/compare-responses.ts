@@ -1,13 +1,11 @@
-import { logGrid } from '../../dsp/response/smoothing';
 import { median } from '../../dsp/signal/median';
 import { sentenceName } from '../proof/claim-answers';
 import { unsureShapeDb } from '../proof/moved-microphone';
 import { sayHz, sayLossDb } from '../proposal/phrases';
-import { thirdOctaveAt } from '../reading/third-octave';
+import { bandChanges, worstOf, type BandChange } from './band-changes';
 import { changeFigure, judgeChange, type ChangeLimits } from './judge-change';
 import { makeFinding, speakerFinding } from './make-finding';
 import type { PairedPosition, PairedSpeaker } from './pair-positions';
-import { noiseHalfDb } from './reading-error';
 import type { VisitFinding } from './visits';
 
 const limits = {
@@ -15,19 +13,8 @@ const limits = {
   sub: { allowed: 2.5, coarsest: 2 },
 } satisfies Record<string, ChangeLimits>;
 const bandsHz = { main: [40, 10_000], sub: [20, 120] } as const;
-const repeatDb = 0.3;
-/** Nearer to the noise a response says nothing, dB. */
-const leastMarginDb = 10;
-/** Independent lines of a third octave, at the least. */
-const lines = 6;
 /** So many mains must change alike before that is put down to the microphone or the room. */
 const enoughMains = 3;
-
-interface BandChange {
-  readonly hz: number;
-  readonly db: number;
-  readonly half: number;
-}
 
 /**
  * The shape of each speaker's response, level aside, held against then in third octaves: the band
@@ -35,7 +22,7 @@ interface BandChange {
  */
 export function compareResponses(pair: PairedPosition, movedMetres: number): VisitFinding[] {
   const unsure = unsureShapeDb({ movedMetres });
-  const rows = pair.speakers.map((speaker) => ({ speaker, bands: bandChanges(speaker) }));
+  const rows = pair.speakers.map((speaker) => ({ speaker, bands: bandsOf(speaker) }));
   const mains = rows.filter(
     ({ speaker, bands }) => speaker.channel.kind !== 'sub' && bands.length > 0,
   );
@@ -56,16 +43,8 @@ export function compareResponses(pair: PairedPosition, movedMetres: number): Vis
   ];
 }
 
-function bandChanges({ channel, now, before }: PairedSpeaker): BandChange[] {
-  const [is, was] = [now.curves?.response, before.curves?.response];
-  if (!is || !was) return [];
-  const [low, high] = bandsHz[channel.kind === 'sub' ? 'sub' : 'main'];
-  return [...logGrid(low, high, 6)].flatMap((hz): BandChange[] => {
-    const [one, other] = [thirdOctaveAt(is, hz), thirdOctaveAt(was, hz)];
-    if (!one || !other || Math.min(one.marginDb, other.marginDb) < leastMarginDb) return [];
-    const noise = [one, other].map(({ marginDb }) => noiseHalfDb(marginDb, lines));
-    return [{ hz, db: one.db - other.db, half: Math.hypot(repeatDb, ...noise) }];
-  });
+function bandsOf(speaker: PairedSpeaker): BandChange[] {
+  return bandChanges(speaker, bandsHz[speaker.channel.kind === 'sub' ? 'sub' : 'main']);
 }
 
 /** What more than half of the mains can tell of each band: the middle of their changes. */
@@ -78,15 +57,6 @@ function commonChange(mains: readonly (readonly BandChange[])[]): BandChange[] {
       { hz, db: median(told.map(({ db }) => db)), half: median(told.map(({ half }) => half)) },
     ];
   });
-}
-
-/** The band that surely changed most. */
-function worstOf(bands: readonly BandChange[]): BandChange | null {
-  const size = ({ db, half }: BandChange): number => Math.abs(db) - half;
-  return bands.reduce<BandChange | null>(
-    (worst, band) => (!worst || size(band) > size(worst) ? band : worst),
-    null,
-  );
 }
 
 function alike(
@@ -133,7 +103,7 @@ function responseOf(
     sentence: sentences[verdict],
     figure: changeFigure(db, half, limit, 'dB'),
     action:
-      unsure > 0
+      unsure > worst.half
         ? 'Put the microphone where it stood then and take it again.'
         : `Take ${at} again, louder.`,
   });

@@ -64,7 +64,7 @@ function comparePosition(
     return [
       ...unheard,
       ...comparePolarity(pair),
-      ...compareRolloffs(pair),
+      ...compareRolloffs(pair, 0),
       ...compareResponses(pair, 0),
     ];
   }
@@ -76,7 +76,7 @@ function comparePosition(
     ...compareDistances(pair, moves),
     ...levels,
     ...comparePolarity(pair),
-    ...compareRolloffs(pair),
+    ...compareRolloffs(pair, moves.movedMetres),
     ...compareResponses(pair, moves.movedMetres),
     ...compareNoise(pair, commonDb, absolute),
   ];

@@ -36,7 +36,7 @@ export const subLimits: ChangeLimits = { allowed: 0.15, coarsest: 0.3 };
 /** Distances differ by the tape of the reference as well: three unknowns and two more to check. */
 const leastForSeat = 5;
 const leastForSeatWithoutOne = 6;
-const mostUnexplainedMetres = 0.3;
+const mostUnsureMetres = 0.3;
 
 interface Row {
   readonly speaker: PairedSpeaker;
@@ -66,9 +66,7 @@ export function findMoves(pair: PairedPosition, system: DeclaredSystem): Moves {
     changes: new Map([...changes, ...(seat ? [] : subChanges(pair, common))]),
     movedMetres: seat
       ? Math.hypot(seat.rightMetres, seat.backMetres)
-      : kind === 'unexplained'
-        ? Math.min(mostUnexplainedMetres, median(spread))
-        : 0,
+      : Math.min(mostUnsureMetres, median(spread)),
   };
 }
 

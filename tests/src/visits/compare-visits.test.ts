@@ -52,7 +52,7 @@ describe('what moved', () => {
     expect(changed(found)).toEqual(['distance · SiL · Seat 1']);
     const { figure, sentence } = finding(found, 'distance · SiL · Seat 1');
     expect(figure?.value).toBeCloseTo(0.3, 6);
-    expect(sentence).toContain('0.30 m farther');
+    expect(sentence).toContain('30 cm farther');
   });
 
   it('is the reference speaker where all others seem to have moved together', () => {
@@ -232,6 +232,19 @@ describe('what sounds otherwise', () => {
     const found = beside(visit('now', { FL: higher }));
     expect(changed(found)).toEqual(['roll-off · FL · Seat 1']);
     expect(finding(found, 'roll-off · FL · Seat 1').sentence).toContain('90 Hz');
+  });
+
+  it('is no roll-off whose intervals are wide while the response about it is as it was', () => {
+    const unsure = (was: ChannelReading): ChannelReading => ({
+      ...was,
+      rolloff: was.rolloff && { ...was.rolloff, f6Hz: { median: 40, interval: [20, 80] } },
+    });
+    const before = withReadingsOf(then, toldReadings({}, unsure));
+    const alike = withReadingsOf(visit('now'), toldReadings({}, unsure));
+    expect(finding(beside(alike, before), 'roll-off · FL · Seat 1').verdict).toBe('as it was');
+    const bassless = toldReadings({ FL: tilted(4, 60) }, unsure);
+    const other = withReadingsOf(visit('now'), bassless);
+    expect(finding(beside(other, before), 'roll-off · FL · Seat 1').verdict).toBe('cannot tell');
   });
 
   it('is a speaker that was turned over', () => {
