@@ -112,6 +112,15 @@ describe('the panel of sessions', () => {
     await expect.poll(() => dialog().open).toBe(false);
   });
 
+  it('compares the session on the bench with another, in Prove', async () => {
+    const bench = await opened([attic]);
+    expect(findAll(dialog(), '[data-wish="compare"]')).toHaveLength(1);
+    await press('attic', 'compare');
+    expect(bench.calls).toEqual(['compareWith attic']);
+    await expect.poll(() => dialog().open).toBe(false);
+    expect(location.hash).toBe('#prove/visits');
+  });
+
   it('stays open with the trouble when a session cannot be opened', async () => {
     const bench = await opened([attic]);
     bench.set({ trouble: { trouble: 'storage', sentence: 'It is gone.' } });
