@@ -1,4 +1,8 @@
+import { sentenceName } from '../proof/claim-answers';
+import type { Readings } from '../reading/reading';
 import type { Position, SessionDocument } from '../session/document';
+import type { ChannelLabel } from '../system/channel';
+import { channelName } from '../system/channel-names';
 import { listInWords } from '../system/list-in-words';
 import { makeFinding } from './make-finding';
 import {
@@ -50,18 +54,40 @@ export function matchTakes(now: SessionDocument, before: SessionDocument): Match
   return { pairs, findings };
 }
 
-/** Speakers that both sessions have and that were not heard at both visits. */
-export function unheardSpeakers({ position: { name }, unheard }: PairedPosition): VisitFinding[] {
-  if (unheard.length === 0) return [];
+/** Speakers that both sessions have and that were not heard at both visits: silence is a change. */
+export function unheardSpeakers(pair: PairedPosition): VisitFinding[] {
+  const { name } = pair.position;
+  const silent = pair.unheard.flatMap((label): VisitFinding[] => {
+    const [is, was] = [isSilent(pair.now, label), isSilent(pair.before, label)];
+    if (is === null || was === null || is === was) return [];
+    const sentence = is
+      ? `${sentenceName(channelName(label))} was heard then and stays silent now: look at its plug, its wires and its amplifier.`
+      : `${sentenceName(channelName(label))} was silent then and is heard now.`;
+    const rest = { verdict: 'changed', sentence, position: name, channels: [label] } as const;
+    return [makeFinding('take', label, rest)];
+  });
+  const others = pair.unheard.filter((label) =>
+    silent.every(({ channels }) => !channels.includes(label)),
+  );
+  if (others.length === 0) return silent;
   return [
+    ...silent,
     makeFinding('take', 'unheard', {
       position: name,
-      channels: unheard,
+      channels: others,
       verdict: 'cannot tell',
-      sentence: `${listInWords(unheard)} cannot be compared: not heard well at both visits.`,
+      sentence: `${listInWords(others)} cannot be compared: not heard well at both visits.`,
       action: `Take ${name} again.`,
     }),
   ];
+}
+
+/** Null where it was neither heard well nor silent. */
+function isSilent({ channels }: Readings, label: ChannelLabel): boolean | null {
+  const found = channels.find(({ channel }) => channel === label);
+  if (!found) return null;
+  if (found.faults.some(({ kind }) => kind === 'silent')) return true;
+  return found.faults.length === 0 && found.levelDb !== null ? false : null;
 }
 
 function leftOut({ takes, layout }: SessionDocument, when: 'here' | 'then'): VisitFinding[] {

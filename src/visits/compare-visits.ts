@@ -13,6 +13,7 @@ import { unheardSpeakers } from './compare-takes';
 import { findMoves } from './find-moves';
 import type { PairedPosition } from './pair-positions';
 import { pairVisits, type PairedVisits } from './pair-visits';
+import { visitNotes } from './visit-notes';
 import type { VisitComparison, VisitFinding, VisitName, VisitVerdict } from './visits';
 
 /**
@@ -42,9 +43,7 @@ export function compareVisits(
     ...names,
     simulated: [now, before].some(({ takes }) => takes.some(({ simulated }) => simulated)),
     findings,
-    notes: isTurnedRound(names)
-      ? ['The session called earlier was taken later than this one.']
-      : [],
+    notes: visitNotes(findings, names.now, names.before),
     counts: {
       'as it was': count('as it was'),
       changed: count('changed'),
@@ -91,8 +90,4 @@ function offsetRise(now: SessionDocument, before: SessionDocument): number | nul
 function visitName({ name, layout, takes }: SessionDocument): VisitName {
   const times = takes.filter(({ readings }) => readings !== null).map(({ startedAt }) => startedAt);
   return { session: name, layout, takenAt: times.toSorted().at(-1) ?? null };
-}
-
-function isTurnedRound({ now, before }: { now: VisitName; before: VisitName }): boolean {
-  return now.takenAt !== null && before.takenAt !== null && before.takenAt > now.takenAt;
 }

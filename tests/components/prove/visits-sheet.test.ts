@@ -46,7 +46,10 @@ describe('the sheet of an earlier visit', () => {
     const options = findAll(find(stage, 'll-visit-picker'), 'option').map(textOf);
     expect(options).toHaveLength(2);
     expect(options[1]).toContain('Visit then, 5.2.4, 1 January 2025');
-    await userEvent.selectOptions(find(find(stage, 'll-visit-picker'), 'select'), 'then');
+    await userEvent.selectOptions(
+      find<HTMLElement>(find(stage, 'll-visit-picker'), 'select'),
+      'then',
+    );
     expect(bench.calls).toEqual(['compareWith then']);
   });
 
@@ -83,7 +86,7 @@ describe('the sheet of an earlier visit', () => {
     expect(findAll(curves, 'path.trace, .lines path').length).toBeGreaterThan(1);
     const picked: unknown[] = [];
     stage.addEventListener('ll-select', ({ detail }) => picked.push(detail));
-    await userEvent.selectOptions(find(curves, 'select'), 'FC');
+    await userEvent.selectOptions(find<HTMLElement>(curves, 'select'), 'FC');
     const button = find(stage, '[data-finding="distance · SiL · Seat 1"] button');
     button.focus();
     await userEvent.keyboard('{Enter}');

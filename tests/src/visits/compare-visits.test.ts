@@ -247,6 +247,27 @@ describe('what sounds otherwise', () => {
     expect(finding(beside(other, before), 'roll-off · FL · Seat 1').verdict).toBe('cannot tell');
   });
 
+  it('may be another speaker where nearly everything of one changed', () => {
+    const other = (was: ChannelReading): ChannelReading =>
+      tilted(-9, 4000)(louder(-4)(farther(0.4)(was)));
+    const found = beside(visit('now', { FC: other }));
+    expect(found.notes).toEqual([
+      'FC changed in so much that another speaker may play on its output: check the wiring in Patch.',
+    ]);
+    expect(beside(visit('now', { FC: louder(-4) })).notes).toEqual([]);
+  });
+
+  it('is a speaker that fell silent', () => {
+    const silent = (was: ChannelReading): ChannelReading => ({
+      ...was,
+      levelDb: null,
+      faults: [{ kind: 'silent', sentence: 'Nothing.' }],
+    });
+    const found = beside(visit('now', { FC: silent }));
+    expect(changed(found)).toEqual(['take · FC · Seat 1']);
+    expect(finding(found, 'take · FC · Seat 1').sentence).toContain('stays silent now');
+  });
+
   it('is a speaker that was turned over', () => {
     const found = beside(visit('now', { TpFR: (was) => ({ ...was, polarity: 'inverted' }) }));
     expect(changed(found)).toEqual(['polarity · TpFR · Seat 1']);
