@@ -92,7 +92,11 @@ export class VisitFindings extends LitElement {
 
 /** Whether it is the first about its speaker: one button for each is enough. */
 function isFirst({ id, channels }: VisitFinding, findings: readonly VisitFinding[]): boolean {
-  const first = findings.find((one) => one.channels[0] === channels[0] && one.position !== null);
+  const first = findings.find(
+    // A speaker that is silent has no curves to show.
+    ({ matter, position, channels: [label] }) =>
+      matter !== 'take' && position !== null && label === channels[0],
+  );
   return first?.id === id;
 }
 
