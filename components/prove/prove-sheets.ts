@@ -1,12 +1,13 @@
-export type ProveSheetId = 'proof' | 'handover';
+export type ProveSheetId = 'proof' | 'handover' | 'visits';
 
 export const proveSheetNames: Readonly<Record<ProveSheetId, string>> = {
   proof: 'Proof',
   handover: 'Handover',
+  visits: 'Earlier visit',
 };
 
 /** In the order a tuner walks through them. */
-export const proveSheetOrder: readonly ProveSheetId[] = ['proof', 'handover'];
+export const proveSheetOrder: readonly ProveSheetId[] = ['proof', 'handover', 'visits'];
 
 /** The sheet a location hash such as #prove/handover names; null when it names none. */
 export function proveSheetFromHash(hash: string): ProveSheetId | null {

@@ -14,8 +14,10 @@ import {
   proveSheetFromHash,
   proveSheetNames,
   proveSheetOrder,
+  type ProveSheetId,
 } from './prove-sheets';
 import { proveTitle } from './prove-title';
+import './visits/visits-sheet';
 
 const links = proveSheetOrder.map((id) => ({
   id,
@@ -23,7 +25,7 @@ const links = proveSheetOrder.map((id) => ({
   address: proveSheetAddress(id),
 }));
 
-/** Stage 5: whether what was typed works, and the record of it. */
+/** Stage 5: whether what was typed works, the record of it, and what changed since another visit. */
 @customElement('ll-prove')
 export class ProveStage extends LitElement {
   static override styles = [sharedStyles, stageStyles];
@@ -43,11 +45,19 @@ export class ProveStage extends LitElement {
         <h1>${title}</h1>
         <p>${lede}</p>
       </div>
-      ${
-        here === 'proof'
-          ? html`<ll-proof-sheet .bench=${this.bench} .selected=${this.selected}></ll-proof-sheet>`
-          : html`<ll-handover-sheet .bench=${this.bench}></ll-handover-sheet>`
-      }`;
+      ${this.renderSheet(here)}`;
+  }
+
+  private renderSheet(sheet: ProveSheetId): TemplateResult {
+    const { bench, selected } = this;
+    switch (sheet) {
+      case 'proof':
+        return html`<ll-proof-sheet .bench=${bench} .selected=${selected}></ll-proof-sheet>`;
+      case 'handover':
+        return html`<ll-handover-sheet .bench=${bench}></ll-handover-sheet>`;
+      case 'visits':
+        return html`<ll-visits-sheet .bench=${bench} .selected=${selected}></ll-visits-sheet>`;
+    }
   }
 }
 

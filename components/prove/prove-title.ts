@@ -4,6 +4,7 @@ import { probeTitle, type TitleAndLede } from '../probe/probe-title';
 import { missingTitle } from '../propose/propose-title';
 import type { ProveSheetId } from './prove-sheets';
 import { slipSentences } from './slip-words';
+import { visitsTitle } from './visits/visits-title';
 
 /** What a sheet of Prove has to say, as a sentence. */
 export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede {
@@ -13,6 +14,7 @@ export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede
       lede: handoverLede(state),
     };
   }
+  if (sheet === 'visits') return visitsTitle(state);
   const { kind } = state.activity;
   if (kind === 'playing' || kind === 'waiting' || kind === 'reading') return probeTitle(state);
   const { proof, proposal, layout, readings } = state;

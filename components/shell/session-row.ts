@@ -9,7 +9,7 @@ import { sessionFacts } from './session-words';
 
 /** What a person wants of a session in the list. */
 export type SessionWish =
-  | { readonly what: 'open' | 'duplicate' | 'delete' | 'restore' | 'remove' }
+  | { readonly what: 'open' | 'compare' | 'duplicate' | 'delete' | 'restore' | 'remove' }
   | { readonly what: 'rename'; readonly name: string };
 
 /** One session of the list: its name, what it is, and what can be done with it. Fires `ll-wish`. */
@@ -109,6 +109,7 @@ export class SessionRow extends LitElement {
       ? html`<span class="small soft">On the bench</span>`
       : this.renderButton('Open', 'open');
     return html`${summary ? open : nothing}
+    ${summary && !this.here ? this.renderButton('Compare', 'compare') : nothing}
     ${summary ? this.renderButton('Duplicate', 'duplicate') : nothing}
     ${this.renderButton('Delete', 'delete')}`;
   }

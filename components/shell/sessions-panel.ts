@@ -10,6 +10,7 @@ import { buttonStyles } from '../controls/button-styles';
 import '../controls/file-drop';
 import '../controls/progress-bar';
 import '../controls/trouble-banner';
+import { proveSheetAddress } from '../prove/prove-sheets';
 import { saveFile } from '../probe/take/save-file';
 import { sharedStyles } from '../theme/shared-styles';
 import './session-row';
@@ -142,10 +143,19 @@ export class SessionsPanel extends LitElement {
     const sessions = this.bench?.sessions;
     if (!sessions) return;
     if (wish.what === 'rename') return sessions.rename(id, wish.name);
+    if (wish.what === 'compare') return this.compare(id);
     await sessions[wish.what](id);
     if (wish.what === 'open') return this.closeWhenDone();
     await this.updateComplete;
     this.rowOf(id)?.focus();
+  }
+
+  /** Shows the session on the bench beside a stored one. */
+  private async compare(id: string): Promise<void> {
+    await this.bench?.sessions.compareWith(id);
+    if (this.bench?.state.trouble !== null) return;
+    this.close();
+    location.hash = proveSheetAddress('visits');
   }
 
   /** The row may have moved to another list: what can be done with it now is in focus. */

@@ -4,6 +4,7 @@ import { proposeCommand } from './propose';
 import { proveCommand } from './prove';
 import { readCommand } from './read';
 import { stimulusCommand } from './stimulus';
+import { visitsCommand } from './visits';
 import { wiringCommand } from './wiring';
 
 /** All that the bench does from a terminal. */
@@ -12,6 +13,7 @@ export const commands: readonly Command[] = [
   readCommand,
   proposeCommand,
   proveCommand,
+  visitsCommand,
   practiceCommand,
   wiringCommand,
 ];

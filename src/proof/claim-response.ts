@@ -6,6 +6,7 @@ import { worstDeviation } from './claim-crossover';
 import { crossoverOf, expectLfe } from './expect-bass';
 import { subBand, type Findings } from './findings';
 import { judgeInterval } from './judge-interval';
+import { thirdOctaveAt } from '../reading/third-octave';
 import { makeLine } from './make-line';
 import { unsureShapeDb } from './moved-microphone';
 import type { ProofLine } from './proof';
@@ -82,27 +83,12 @@ function worstChange(proof: ProofCase, one: ProvedChannel) {
   const after = one.after?.curves?.response;
   if (!before || !after) return null;
   const from = Math.max(lowestHz, 2.5 * (crossoverOf(proof, one) ?? 0));
-  const third = 2 ** (1 / 6);
   let worst: { readonly db: number; readonly hz: number } | null = null;
   for (const f of logGrid(from, highestHz, 6)) {
-    const [was, is] = [meanAbout(before, f, third), meanAbout(after, f, third)];
-    if (was === null || is === null) continue;
-    if (!worst || Math.abs(is - was) > Math.abs(worst.db)) worst = { db: is - was, hz: f };
+    const [was, is] = [thirdOctaveAt(before, f), thirdOctaveAt(after, f)];
+    if (!was || !is || Math.min(was.marginDb, is.marginDb) < leastMarginDb) continue;
+    const db = is.db - was.db;
+    if (!worst || Math.abs(db) > Math.abs(worst.db)) worst = { db, hz: f };
   }
   return worst;
-}
-
-type Curve = { readonly hz: number[]; readonly db: number[]; readonly noiseDb: number[] };
-
-/** Mean power within a factor of a frequency, dB; null where noise is near. */
-function meanAbout({ hz, db, noiseDb }: Curve, f: number, factor: number): number | null {
-  let [power, noise, count] = [0, 0, 0];
-  for (const [k, at] of hz.entries()) {
-    if (at < f / factor || at > f * factor) continue;
-    power += 10 ** ((db[k] ?? -200) / 10);
-    noise += 10 ** ((noiseDb[k] ?? -200) / 10);
-    count++;
-  }
-  if (count === 0 || power < noise * 10 ** (leastMarginDb / 10)) return null;
-  return 10 * Math.log10(power / count);
 }

@@ -7,18 +7,20 @@ const harmlessMetres = 0.03;
 const levelPerMetre = 12;
 const thirdOctavePerMetre = 27;
 
+type Moved = Pick<Findings, 'movedMetres'>;
+
 /** How much a microphone that moved makes levels unsure, dB. */
-export function unsureLevelDb({ movedMetres }: Findings): number {
+export function unsureLevelDb({ movedMetres }: Moved): number {
   return levelPerMetre * movedMetres;
 }
 
 /** How much it makes third octaves unsure, dB. */
-export function unsureShapeDb({ movedMetres }: Findings): number {
+export function unsureShapeDb({ movedMetres }: Moved): number {
   return thirdOctavePerMetre * movedMetres;
 }
 
 /** What the proof has to say of the microphone's place; null where it stands as before. */
-export function sayMoved({ movedMetres }: Findings): string | null {
+export function sayMoved({ movedMetres }: Moved): string | null {
   if (movedMetres < harmlessMetres) return null;
   const about = sayNumber(100 * movedMetres, 0);
   return `The microphone seems to stand about ${about} cm from where the system was read, so that less can be told. ${putBack}`;

@@ -32,6 +32,8 @@ function fakeSessions(note: (call: string) => void): Sessions {
     remove: (id) => call(`remove ${id}`),
     saveFile: () => call('saveFile').then(() => null),
     openFile: (file) => call(`openFile ${file.name}`),
+    compareWith: (id) => call(`compareWith ${id}`),
+    compareWithFile: (file) => call(`compareWithFile ${file.name}`),
   };
 }
 

@@ -33,6 +33,7 @@ export const stages = [
   'propose/equaliser',
   'prove/proof',
   'prove/handover',
+  'prove/visits',
 ] as const;
 
 /** Waits until everything on the screen is computed and drawn. */
@@ -46,6 +47,7 @@ export async function settled(page: Page): Promise<void> {
         requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done))),
       ),
   );
+  await page.locator('main[aria-busy="false"]').waitFor();
   await page.getByText('Being worked out').waitFor({ state: 'detached', timeout: 60_000 });
 }
 

@@ -8,7 +8,7 @@ export function createFileDesk(
   desk: Desk,
   run: (what: string, work: Work) => Promise<void>,
   show: (changes: Partial<SessionsState>) => void,
-): Pick<Sessions, 'saveFile' | 'openFile'> {
+): Pick<Sessions, 'saveFile' | 'openFile' | 'compareWithFile'> {
   const { store } = desk.parts;
 
   function showFile(what: 'Saving' | 'Opening'): (progress: number) => void {
@@ -52,6 +52,17 @@ export function createFileDesk(
         return placed.problem;
       });
       show({ file: null });
+    },
+    async compareWithFile(file) {
+      await run('Reading the earlier session', async (signal) => {
+        const files = await lateFiles.load();
+        if (isTrouble(files)) return files;
+        const opened = await files.readSessionFile(file, signal);
+        if (isTrouble(opened)) return opened;
+        const refused = desk.refuses(opened.document);
+        if (!refused) show({ earlier: opened.document });
+        return refused;
+      });
     },
   };
 }

@@ -33,7 +33,10 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
       },
       null,
     );
-    if (desk.state.document.id !== before) arrived();
+    if (desk.state.document.id !== before) {
+      show({ earlier: null });
+      arrived();
+    }
     // There may be room now.
     desk.saveAgain();
   }
@@ -111,6 +114,16 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
         const here = captureIdsOf(desk.state.document);
         return store.remove(id, new Set([...desk.histories.captures(), ...here]));
       }),
+    async compareWith(id) {
+      if (id === null) return show({ earlier: null });
+      await run('Reading the earlier session', async () => {
+        const earlier = await read(id);
+        if (isTrouble(earlier)) return earlier;
+        const refused = desk.refuses(earlier);
+        if (!refused) show({ earlier });
+        return refused;
+      });
+    },
     ...createFileDesk(desk, run, show),
   };
 }

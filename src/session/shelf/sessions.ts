@@ -1,3 +1,4 @@
+import type { SessionDocument } from '../document';
 import type { StoredSession } from './stored-session';
 
 /** What the screens show of the sessions in this browser. */
@@ -6,10 +7,12 @@ export interface SessionsState {
   readonly stored: readonly StoredSession[] | null;
   /** The file that is being saved or opened; null when there is none. */
   readonly file: { readonly what: 'Saving' | 'Opening'; readonly progress: number } | null;
+  /** The earlier session that the one on the bench is held against; null for none. */
+  readonly earlier: SessionDocument | null;
 }
 
 /** Nothing looked at yet. */
-export const sessionsUnseen: SessionsState = { stored: null, file: null };
+export const sessionsUnseen: SessionsState = { stored: null, file: null, earlier: null };
 
 /**
  * The sessions of this browser as the screens use them. Troubles are raised on the bench; while
@@ -38,4 +41,8 @@ export interface Sessions {
   saveFile(): Promise<{ readonly name: string; readonly blob: Blob } | null>;
   /** Opens a session file as a session of its own, beside all that are there. */
   openFile(file: File): Promise<void>;
+  /** Holds the session on the bench against a stored one, which stays as it is; null: against none. */
+  compareWith(id: string | null): Promise<void>;
+  /** Holds it against the session of a file, which is read and kept nowhere. */
+  compareWithFile(file: File): Promise<void>;
 }

@@ -58,7 +58,11 @@ describe('a new version of the app', () => {
   });
 
   it('waits until a session file is written', async () => {
-    const sessions = { stored: null, file: { what: 'Saving', progress: 0.5 } } as const;
+    const sessions = {
+      stored: null,
+      file: { what: 'Saving', progress: 0.5 },
+      earlier: null,
+    } as const;
     const { element } = await show({ sessions });
     expect(textOf(element)).toBe('');
   });

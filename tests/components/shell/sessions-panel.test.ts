@@ -45,7 +45,7 @@ async function show(bench: FakeBench): Promise<FakeBench> {
 
 /** The app with the panel open, and a list. */
 async function opened(stored: readonly StoredSession[] | null): Promise<FakeBench> {
-  const bench = new FakeBench('5.1', { sessions: { stored, file: null } });
+  const bench = new FakeBench('5.1', { sessions: { stored, file: null, earlier: null } });
   await show(bench);
   await userEvent.click(find(app, '.sessions'));
   await settle(app);
@@ -112,6 +112,15 @@ describe('the panel of sessions', () => {
     await expect.poll(() => dialog().open).toBe(false);
   });
 
+  it('compares the session on the bench with another, in Prove', async () => {
+    const bench = await opened([attic]);
+    expect(findAll(dialog(), '[data-wish="compare"]')).toHaveLength(1);
+    await press('attic', 'compare');
+    expect(bench.calls).toEqual(['compareWith attic']);
+    await expect.poll(() => dialog().open).toBe(false);
+    expect(location.hash).toBe('#prove/visits');
+  });
+
   it('stays open with the trouble when a session cannot be opened', async () => {
     const bench = await opened([attic]);
     bench.set({ trouble: { trouble: 'storage', sentence: 'It is gone.' } });
@@ -159,7 +168,9 @@ describe('the panel of sessions', () => {
 
   it('offers nothing while something runs, and shows how far a file is', async () => {
     const bench = await opened([attic]);
-    bench.set({ sessions: { stored: [attic], file: { what: 'Opening', progress: 0.4 } } });
+    bench.set({
+      sessions: { stored: [attic], file: { what: 'Opening', progress: 0.4 }, earlier: null },
+    });
     await settle(app);
     const bar = find(dialog(), '[role="progressbar"]');
     expect(bar.getAttribute('aria-valuenow')).toBe('40');

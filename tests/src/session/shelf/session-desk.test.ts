@@ -218,3 +218,49 @@ describe('a deleted session', () => {
     expect(made.held.sessions.size).toBe(2);
   });
 });
+
+describe('an earlier session', () => {
+  it('is held against the one on the bench, and both stay as they are', async () => {
+    const made = await twoSessions();
+    const { bench, held } = made;
+    const attic = held.sessions.get(idOf(made, 'Attic'));
+    const { document } = bench.state;
+    await bench.sessions.compareWith(idOf(made, 'Attic'));
+    expect(bench.state.sessions.earlier).toBe(attic);
+    expect(bench.state.document).toBe(document);
+    expect(bench.state.history.undo).toBe('Rename session');
+    expect(held.last).toBe(document.id);
+    await bench.sessions.compareWith(null);
+    expect(bench.state.sessions.earlier).toBeNull();
+  });
+
+  it('comes from a file without being stored', async () => {
+    const made = await twoSessions();
+    const { bench, held } = made;
+    await bench.sessions.open(idOf(made, 'Attic'));
+    const saved = await bench.sessions.saveFile();
+    if (!saved) throw new Error('the file was not made');
+    await bench.sessions.open(idOf(made, 'Cellar'));
+    const [sessions, captures] = [held.sessions.size, held.captures.size];
+    await bench.sessions.compareWithFile(new File([saved.blob], saved.name));
+    expect(bench.state.sessions.earlier?.name).toBe('Attic');
+    expect(bench.state.document.name).toBe('Cellar');
+    expect([held.sessions.size, held.captures.size]).toEqual([sessions, captures]);
+  });
+
+  it('is put away with the session it was held against', async () => {
+    const made = await twoSessions();
+    await made.bench.sessions.compareWith(idOf(made, 'Attic'));
+    await made.bench.sessions.create();
+    expect(made.bench.state.sessions.earlier).toBeNull();
+  });
+
+  it('is said when it cannot be read, and the one before stays', async () => {
+    const made = await twoSessions();
+    const { bench } = made;
+    await bench.sessions.compareWith(idOf(made, 'Attic'));
+    await bench.sessions.compareWithFile(new File(['no zip'], 'theirs.zip'));
+    expect(bench.state.trouble?.trouble).toBe('bad-file');
+    expect(bench.state.sessions.earlier?.name).toBe('Attic');
+  });
+});

@@ -1,0 +1,74 @@
+import { sayNumber } from '../proposal/phrases';
+import { microphoneName, soundLevelHere } from '../session/run/sound-level-here';
+import type { SessionDocument } from '../session/document';
+import { sameValue } from '../session/file/same-value';
+import { changeFigure, judgeChange, type ChangeLimits } from './judge-change';
+import { makeFinding } from './make-finding';
+import type { VisitFinding } from './visits';
+
+/** 2 °C change a distance of 3 m by 1 cm. */
+const warmth: ChangeLimits = { allowed: 2, coarsest: 2 };
+/** A thermometer read by eye. */
+const halfCelsius = 0.5;
+
+const rigs = {
+  practice: 'the practice room',
+  recording: 'a recording of the take',
+  live: 'this computer’s output and microphone',
+} as const;
+
+/** How the two sessions were measured: rig, temperature, microphone, its files and its setting. */
+export function compareConditions(now: SessionDocument, before: SessionDocument): VisitFinding[] {
+  const [is, was] = [now.microphone, before.microphone];
+  return [
+    told('rig', 'Measured by', rigs[before.rig], rigs[now.rig]),
+    ...(now.rig === 'practice' && before.rig === 'practice'
+      ? [told('room', 'Practice room', room(before), room(now))]
+      : []),
+    temperature(now, before),
+    ...(now.rig === 'recording' || before.rig === 'recording'
+      ? []
+      : [told('microphone', 'Microphone', microphoneName(before), microphoneName(now))]),
+    calibrationFile(now, before),
+    told('orientation', 'Orientation of the microphone', was.orientation, is.orientation),
+    told('sound level', 'Sound level', calibrated(before), calibrated(now)),
+  ];
+}
+
+function told(about: string, what: string, was: string, is: string): VisitFinding {
+  return makeFinding('conditions', about, {
+    verdict: was === is ? 'as it was' : 'changed',
+    sentence: was === is ? `${what}: ${is}, as then.` : `${what}: ${is}; then: ${was}.`,
+  });
+}
+
+function room({ practice: { seed } }: SessionDocument): string {
+  return `number ${seed}`;
+}
+
+function calibrated(document: SessionDocument): string {
+  return soundLevelHere(document) ? 'calibrated' : 'not calibrated';
+}
+
+function temperature(now: SessionDocument, before: SessionDocument): VisitFinding {
+  const [is, was] = [now.conditions.temperatureCelsius, before.conditions.temperatureCelsius];
+  const verdict = judgeChange(is - was, halfCelsius, warmth);
+  const [to, from] = [`${sayNumber(is, 1)} °C`, `${sayNumber(was, 1)} °C`];
+  return makeFinding('conditions', 'temperature', {
+    verdict,
+    sentence: is === was ? `Temperature: ${to}, as then.` : `Temperature: ${to}; then: ${from}.`,
+    figure: changeFigure(is - was, halfCelsius, warmth, '°C'),
+    action: 'Read the temperature in the room at every visit.',
+  });
+}
+
+function calibrationFile(now: SessionDocument, before: SessionDocument): VisitFinding {
+  const [is, was] = [now.microphone.calibration, before.microphone.calibration];
+  const [to, from] = [is?.name ?? 'none', was?.name ?? 'none'];
+  const isOther = is && was && to === from && !sameValue(is, was);
+  if (!isOther) return told('calibration file', 'Calibration file', from, to);
+  return makeFinding('conditions', 'calibration file', {
+    verdict: 'changed',
+    sentence: `Calibration file: ${to}, whose numbers are others than then.`,
+  });
+}
