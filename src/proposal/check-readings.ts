@@ -2,6 +2,9 @@ import type { Readings } from '../reading/reading';
 import type { Layout } from '../system/channel';
 import { trouble, type Trouble } from '../trouble';
 
+/** Readings without a bad number; they do not change, and a dragged handle asks often. */
+const clean = new WeakSet<Readings>();
+
 /** Why no proposal can be made of these readings for this layout, or null when one can. */
 export function checkReadings(readings: Readings, layout: Layout): Trouble | null {
   if (readings.layout !== layout.name) {
@@ -10,13 +13,14 @@ export function checkReadings(readings: Readings, layout: Layout): Trouble | nul
       `These readings are of a ${readings.layout} system and the layout is ${layout.name}: read a take of this layout first.`,
     );
   }
-  const path = findNotANumber(readings, '');
+  const path = clean.has(readings) ? null : findNotANumber(readings, '');
   if (path !== null) {
     return trouble(
       'not-a-number',
       `The readings hold something that is not a number at ${path}: read the take again.`,
     );
   }
+  clean.add(readings);
   if (readings.temperatureCelsius <= -273.15) {
     return trouble('bad-number', `No room is as cold as ${readings.temperatureCelsius} °C.`);
   }

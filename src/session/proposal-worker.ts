@@ -1,12 +1,13 @@
 import type { Proposal } from '../proposal/proposal';
 import { proposeSettings } from '../proposal/propose-settings';
 import { isTrouble } from '../trouble';
-import type { ProposalTerms } from './proposal-terms';
+import { unpackTerms, type PackedTerms } from './packed-terms';
 
 /** The whole proposal of what the page sends; null where there is none. */
-function answerTo({ readings, layout, processor, options }: ProposalTerms): Proposal | null {
+function answerTo(terms: PackedTerms): Proposal | null {
+  const { readings, layout, processor, options } = unpackTerms(terms);
   const proposal = proposeSettings(readings, layout, processor, options);
   return isTrouble(proposal) ? null : proposal;
 }
 
-self.onmessage = ({ data }: MessageEvent<ProposalTerms>): void => self.postMessage(answerTo(data));
+self.onmessage = ({ data }: MessageEvent<PackedTerms>): void => self.postMessage(answerTo(data));

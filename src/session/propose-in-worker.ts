@@ -1,5 +1,6 @@
 import type { Proposal } from '../proposal/proposal';
 import type { BenchParts } from './bench-parts';
+import { packTerms } from './packed-terms';
 
 /** Proposes in a worker, so that the screen never waits; null when it was stopped or failed. */
 export const proposeInWorker: BenchParts['propose'] = (terms, signal) =>
@@ -18,5 +19,5 @@ export const proposeInWorker: BenchParts['propose'] = (terms, signal) =>
       event.preventDefault();
       finish(null);
     };
-    worker.postMessage(terms);
+    worker.postMessage(packTerms(terms));
   });

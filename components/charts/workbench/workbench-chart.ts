@@ -45,6 +45,7 @@ export class WorkbenchChart extends LitElement {
   private readonly size = new ChartSize(this);
   private drawn: { readonly key: readonly unknown[]; readonly layout: CurveLayout } | null = null;
   private numbers: CurveNumbers | null = null;
+  private face: string | null = null;
   private readonly drag = new HandleDrag((detail) => {
     this.dispatchEvent(new CustomEvent('ll-move', { detail, bubbles: true, composed: true }));
   });
@@ -114,7 +115,9 @@ export class WorkbenchChart extends LitElement {
   private picture(layout: CurveLayout, axes: CurveAxes) {
     const { hz } = this.cursor;
     const { xAt, yAt } = layout;
-    const font = `700 12.5px ${getComputedStyle(this).fontFamily || 'sans-serif'}`;
+    // Asked once: it makes the browser work out the styles of all that was just drawn.
+    this.face ??= getComputedStyle(this).fontFamily || 'sans-serif';
+    const font = `700 12.5px ${this.face}`;
     return svg`
       ${drawClip(layout)} ${drawCurveGrid(layout, axes)}
       <g clip-path="url(#plot)">
