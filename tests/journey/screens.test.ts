@@ -123,7 +123,7 @@ describe('the look-out for faults', () => {
 });
 
 describe('the screens before a take', () => {
-  eachScreen('before a take', ['desk', 'phone']);
+  eachScreen('before a take', ['desk', 'phone'], false);
 });
 
 describe('the screens after a take', () => {
