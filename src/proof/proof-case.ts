@@ -2,6 +2,7 @@ import { bassGrid, type Transfer } from '../../dsp/bass/transfer';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import { median } from '../../dsp/signal/median';
 import type { ProcessorSteps } from '../proposal/proposal';
+import { heardBass } from '../reading/heard-bass';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { Channel, ChannelLabel, Layout } from '../system/channel';
 import type { ProcessorSettings } from '../system/processor-settings';
@@ -49,7 +50,9 @@ export function proofCase(input: ProofInput): ProofCase {
   const channels = layout.channels.flatMap((channel): ProvedChannel[] => {
     const [was, is] = [find(before, channel.label), find(after, channel.label)];
     if (!is) return [];
-    return [{ channel, before: was, after: is, bassBefore: bassOf(was), bassAfter: bassOf(is) }];
+    return [
+      { channel, before: was, after: is, bassBefore: heardBass(was), bassAfter: heardBass(is) },
+    ];
   });
   const mains = channels.filter(({ channel }) => channel.kind !== 'sub');
   const louder = mains.flatMap(({ channel, before: was, after: is }) =>
@@ -82,11 +85,4 @@ function lateness(
   const all = mains.flatMap((main) => arrivalOf(main, input, metresPerSecond)?.late ?? []);
   // Of two nobody can say which one is wrong.
   return all.length < 3 ? 0 : median(all);
-}
-
-/** Null where it was not read, or is silence at some frequency, which no speaker is. */
-function bassOf(reading: ChannelReading | null): Transfer | null {
-  const bass = reading?.bass;
-  if (!bass?.re.every((value, k) => value !== 0 || bass.im[k] !== 0)) return null;
-  return { re: Float64Array.from(bass.re), im: Float64Array.from(bass.im) };
 }

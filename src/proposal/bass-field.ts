@@ -1,4 +1,5 @@
 import { bassGrid, type SeatTransfers, type Transfer } from '../../dsp/bass/transfer';
+import { heardBass } from '../reading/heard-bass';
 import type { Readings } from '../reading/reading';
 import type { ChannelLabel } from '../system/channel';
 import { isSub } from '../system/channel-names';
@@ -58,10 +59,7 @@ export function bassField(
 }
 
 function transferIn({ channels }: Readings, label: ChannelLabel): Transfer | null {
-  const bass = channels.find(({ channel }) => channel === label)?.bass;
-  // Silence at any frequency is no speaker.
-  if (!bass?.re.every((value, k) => value !== 0 || bass.im[k] !== 0)) return null;
-  return { re: Float64Array.from(bass.re), im: Float64Array.from(bass.im) };
+  return heardBass(channels.find(({ channel }) => channel === label));
 }
 
 function worstMargin(

@@ -1,6 +1,7 @@
 import { throughPath } from '../../dsp/bass/electrical-path';
-import { bassGrid, type Transfer } from '../../dsp/bass/transfer';
+import { bassGrid } from '../../dsp/bass/transfer';
 import { fitPath, type PathFit } from '../../dsp/comparison/fit-path';
+import { heardBass } from '../reading/heard-bass';
 import type { ChannelReading } from '../reading/reading';
 import type { PairedSpeaker } from './pair-positions';
 
@@ -16,7 +17,7 @@ const leastAgreement = 0.8;
  * one of them was not kept, or the two are too unlike to say.
  */
 export function bassChange({ channel, now, before }: PairedSpeaker): PathFit | null {
-  const [is, was] = [bassOf(now), bassOf(before)];
+  const [is, was] = [heardBass(now), heardBass(before)];
   if (!is || !was) return null;
   const hz = bassGrid();
   const kind = channel.kind === 'sub' ? 'sub' : 'main';
@@ -30,10 +31,4 @@ export function bassChange({ channel, now, before }: PairedSpeaker): PathFit | n
 function laterSeconds(now: ChannelReading, before: ChannelReading): number | null {
   const [is, was] = [now.arrivalSeconds, before.arrivalSeconds];
   return is === null || was === null ? null : is - was;
-}
-
-/** Null where it was not read, or is silence at some frequency, which no speaker is. */
-function bassOf({ bass }: ChannelReading): Transfer | null {
-  if (!bass?.re.every((value, k) => value !== 0 || bass.im[k] !== 0)) return null;
-  return { re: Float64Array.from(bass.re), im: Float64Array.from(bass.im) };
 }
