@@ -18,6 +18,8 @@ export class HandleDrag {
   private wanted: HandleMove | null = null;
   private last: HandleMove | null = null;
   private frame = 0;
+  /** Whether it is a key that holds, and not a pointer. */
+  private byKey = false;
 
   constructor(tell: (move: HandleMove) => void) {
     this.tell = tell;
@@ -51,14 +53,15 @@ export class HandleDrag {
       @pointerup=${() => this.letGo()}
       @pointercancel=${() => this.letGo()}
       @keydown=${(event: KeyboardEvent) => this.press(event, handle)}
-      @keyup=${() => this.letGo()}
-      @blur=${() => this.letGo()}
+      @keyup=${() => this.release()}
+      @blur=${() => this.release()}
     ></div>`;
   }
 
   private take(event: PointerEvent, { id, hz }: ChartHandle): void {
     (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
     this.last = { id, value: hz, done: false };
+    this.byKey = false;
   }
 
   private pull(event: PointerEvent, { id, stepsHz }: ChartHandle, layout: CurveLayout): void {
@@ -94,6 +97,14 @@ export class HandleDrag {
     if (value === null) return;
     event.preventDefault();
     this.last = { id, value, done: false };
+    this.byKey = true;
     this.tell(this.last);
+  }
+
+  /** A key that goes up while a pointer holds the handle lets nothing go. */
+  private release(): void {
+    if (!this.byKey) return;
+    this.byKey = false;
+    this.letGo();
   }
 }

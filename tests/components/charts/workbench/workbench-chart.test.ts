@@ -121,6 +121,18 @@ describe('the workbench chart', () => {
     expect(moves).toHaveLength(3);
   });
 
+  it('stays with the pointer when a key goes up meanwhile', async () => {
+    const { chart, moves } = await chartWith([crossover]);
+    const slider = find(chart, '[data-handle=crossover]');
+    slider.setPointerCapture = () => undefined;
+    slider.focus();
+    slider.dispatchEvent(new PointerEvent('pointerdown', { pointerId: 1, bubbles: true }));
+    await userEvent.keyboard('{Shift>}{/Shift}');
+    expect(moves).toEqual([]);
+    slider.dispatchEvent(new PointerEvent('pointerup', { pointerId: 1, bubbles: true }));
+    expect(moves).toEqual([{ id: 'crossover', value: 80, done: true }]);
+  });
+
   it('keeps a handle that lies beyond the axis within reach at its end', async () => {
     const { chart, moves } = await chartWith([{ ...crossover, hz: 1000, stepsHz: [80, 1000] }]);
     const slider = find(chart, '[data-handle=crossover]');
