@@ -1,5 +1,5 @@
 import { proposeSettings } from '../proposal/propose-settings';
-import { joinReadings } from '../reading/join-readings';
+import { joinOnce } from '../reading/join-once';
 import type { Readings } from '../reading/reading';
 import type { TogetherOrder } from '../reading/rolloff-together';
 import { segmentsToRepeat } from '../reading/segments-to-repeat';
@@ -34,7 +34,7 @@ function deriveProposal(
   orders: readonly TogetherOrder[],
   before: BenchState | null,
 ): BenchState {
-  const readings = readingsOf(next.document, before);
+  const readings = readingsOf(next.document);
   if (!readings) return { ...next, readings: null, proposal: null, toRepeat: [] };
   const sameReadings = readings === before?.readings;
   const toRepeat = sameReadings ? before.toRepeat : toRepeatOf(readings, next.layout);
@@ -72,12 +72,9 @@ function toRepeatOf(readings: Readings, layout: Layout): ChannelLabel[] {
 }
 
 /** The takes of this position and layout, joined; the very readings of before when they are the same. */
-function readingsOf(document: SessionDocument, before: BenchState | null): Readings | null {
+function readingsOf(document: SessionDocument): Readings | null {
   const takes = readTakes(document);
-  if (takes.length <= 1) return takes[0] ?? null;
-  const known = before ? readTakes(before.document) : [];
-  const same = takes.length === known.length && takes.every((one, index) => one === known[index]);
-  return same && before?.readings ? before.readings : joinReadings(takes);
+  return takes.length === 0 ? null : joinOnce(takes);
 }
 
 function readTakes(document: SessionDocument): Readings[] {

@@ -3,7 +3,7 @@ import type { ProposalChoices } from '../proposal/choices';
 import type { ProcessorSteps } from '../proposal/proposal';
 import type { ProposalOptions } from '../proposal/proposal-options';
 import { withGain } from '../reading/at-gain';
-import { joinReadings } from '../reading/join-readings';
+import { joinOnce } from '../reading/join-once';
 import type { Readings } from '../reading/reading';
 import type { RolloffTogether } from '../reading/rolloff-together';
 import type { Layout } from '../system/channel';
@@ -67,14 +67,15 @@ function otherSeatsOf(document: SessionDocument, here: Readings): SeatReadings[]
         : [],
     ),
   );
+  const wanted = gainOf(takesHere(document), here);
   return [...others.values()].flatMap((position): SeatReadings[] => {
     const taken = takesHere({ ...document, position });
     const takes = taken.flatMap(({ readings, outdated }) =>
       readings && !outdated && readings.simulated === here.simulated ? [readings] : [],
     );
     if (takes.length === 0) return [];
-    const readings = joinReadings(takes);
-    const [wanted, own] = [gainOf(takesHere(document), here), gainOf(taken, readings)];
+    const readings = joinOnce(takes);
+    const own = gainOf(taken, readings);
     const gainDb = wanted === null || own === null ? 0 : wanted - own;
     return [{ name: position.name, readings: withGain(readings, gainDb) }];
   });
