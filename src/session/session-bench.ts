@@ -16,7 +16,7 @@ import type { Position, SessionDocument, TakePurpose } from './document';
 import { followTogether } from './run/follow-together';
 import { createMeterDesk } from './run/meter-desk';
 import { lateNoise } from './run/late-noise';
-import { withRuns } from './run/late-runs';
+import { withRuns, type Runs } from './run/late-runs';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
 import { leavesUnread, readAgain, readOutdated, readUnread } from './run/read-stored';
@@ -119,22 +119,16 @@ export class SessionBench implements Bench {
   }
 
   async startTake(): Promise<void> {
-    await this.#desk.run('The take', (signal) =>
-      withRuns(({ runTakes }) => runTakes(this.#room, null, signal)),
-    );
+    await this.#run('The take', ({ runTakes }, signal) => runTakes(this.#room, null, signal));
   }
 
   async repeatSegments(channels: readonly ChannelLabel[]): Promise<void> {
     if (channels.length === 0) return;
-    await this.#desk.run('The repeat', (signal) =>
-      withRuns(({ runTakes }) => runTakes(this.#room, channels, signal)),
-    );
+    await this.#run('The repeat', ({ runTakes }, signal) => runTakes(this.#room, channels, signal));
   }
 
   async startProof(channels: readonly ChannelLabel[] | null = null): Promise<void> {
-    await this.#desk.run('The proof', (signal) =>
-      withRuns(({ runProof }) => runProof(this.#room, channels, signal)),
-    );
+    await this.#run('The proof', ({ runProof }, signal) => runProof(this.#room, channels, signal));
   }
 
   proceed(): void {
@@ -155,22 +149,18 @@ export class SessionBench implements Bench {
   }
 
   async climbLevel(request: ClimbRequest): Promise<void> {
-    await this.#desk.run('The climb', (signal) =>
-      withRuns(({ runClimb }) => runClimb(this.#room, request, signal)),
-    );
+    await this.#run('The climb', ({ runClimb }, signal) => runClimb(this.#room, request, signal));
   }
 
   async calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void> {
-    await this.#desk.run('The calibration', (signal) =>
-      withRuns(({ runSoundLevelCalibration }) =>
-        runSoundLevelCalibration(this.#room, db, how, signal),
-      ),
+    await this.#run('The calibration', ({ runSoundLevelCalibration }, signal) =>
+      runSoundLevelCalibration(this.#room, db, how, signal),
     );
   }
 
   async walkStop(at: WalkPosition, round = 0): Promise<void> {
-    await this.#desk.run('The walk stop', (signal) =>
-      withRuns(({ runStop }) => runStop(this.#room, at, round, signal)),
+    await this.#run('The walk stop', ({ runStop }, signal) =>
+      runStop(this.#room, at, round, signal),
     );
   }
 
@@ -179,19 +169,18 @@ export class SessionBench implements Bench {
   }
 
   async importCalibration(file: File): Promise<void> {
-    await this.#desk.run(
+    await this.#run(
       'Reading the calibration file',
-      (signal) =>
-        withRuns(async ({ parseCalibration }) => {
-          const bytes = new Uint8Array(await file.arrayBuffer());
-          const calibration = parseCalibration(bytes, file.name);
-          if (isTrouble(calibration)) return calibration;
-          this.#desk.change((document) => ({
-            ...document,
-            microphone: { ...document.microphone, calibration },
-          }));
-          return readAgain(this.#desk, signal);
-        }),
+      async ({ parseCalibration }, signal) => {
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        const calibration = parseCalibration(bytes, file.name);
+        if (isTrouble(calibration)) return calibration;
+        this.#desk.change((document) => ({
+          ...document,
+          microphone: { ...document.microphone, calibration },
+        }));
+        return readAgain(this.#desk, signal);
+      },
       'Choose calibration file',
     );
   }
@@ -222,13 +211,11 @@ export class SessionBench implements Bench {
   }
 
   async importCapture(file: File, purpose: TakePurpose = 'probe'): Promise<void> {
-    await this.#desk.run('The recording', (signal) =>
-      withRuns(async ({ importRecording, nothingToProve, toProve }) => {
-        const proving = purpose === 'prove' ? toProve(this.#desk) : null;
-        if (purpose === 'prove' && !proving) return nothingToProve;
-        return importRecording(this.#desk, file, signal, proving);
-      }),
-    );
+    await this.#run('The recording', async (runs, signal) => {
+      const proving = purpose === 'prove' ? runs.toProve(this.#desk) : null;
+      if (purpose === 'prove' && !proving) return runs.nothingToProve;
+      return runs.importRecording(this.#desk, file, signal, proving);
+    });
   }
 
   dismissTrouble(): void {
@@ -268,6 +255,15 @@ export class SessionBench implements Bench {
   /** Reads takes that were captured but not read, such as after a crash. */
   async resume(): Promise<void> {
     await readUnread(this.#desk);
+  }
+
+  /** Runs one thing with what a bench runs, which is loaded before the first; see Desk.run. */
+  #run(
+    what: string,
+    work: (runs: Runs, signal: AbortSignal) => Promise<Trouble | null>,
+    step?: string,
+  ): Promise<void> {
+    return this.#desk.run(what, (signal) => withRuns((runs) => work(runs, signal)), step);
   }
 
   /** Choices that a running take would contradict. */

@@ -1,7 +1,8 @@
 import { late, withLate } from '../../late';
 import type { Trouble } from '../../trouble';
 
-type Runs = typeof import('./runs');
+/** All that a bench runs. */
+export type Runs = typeof import('./runs');
 
 /** What the bench runs, loaded before the first of it. */
 export const lateRuns = late<Runs>(() => import('./runs'));
