@@ -1,9 +1,9 @@
+import { median } from '../../dsp/signal/median';
+import type { Readings } from '../reading/reading';
 import type { Layout } from '../system/channel';
+import { isSub } from '../system/channel-names';
 import type { SeatReadings } from './bass-field';
 import { checkReadings } from './check-readings';
-import type { Readings } from '../reading/reading';
-import { isSub } from '../system/channel-names';
-import { median } from '../../dsp/signal/median';
 import type { MissingSetting } from './proposal';
 
 /** Temperatures so far apart move a speaker at 3 m by 5 mm, °C. */
@@ -22,27 +22,10 @@ export function usableSeats(
   readonly missing: readonly MissingSetting[];
 } {
   const missing: MissingSetting[] = [];
-  const usable = others.filter(({ name, readings }) => {
-    const refused = checkReadings(readings, layout);
-    if (refused) {
-      missing.push({
-        channel: null,
-        what: 'sub alignment',
-        sentence: `${name} is left out of the sums. ${refused.sentence}`,
-        action: `Take again at ${name}.`,
-      });
-    }
-    const louderDb = refused ? null : louderBy(readings, first.readings);
-    const alike = louderDb === null || Math.abs(louderDb) <= alikeDb;
-    if (!alike) {
-      missing.push({
-        channel: null,
-        what: 'sub alignment',
-        sentence: `${name} is left out of the sums: its speakers were captured ${Math.abs(louderDb).toFixed(0)} dB ${louderDb > 0 ? 'louder' : 'softer'} than at ${first.name}, as with another gain.`,
-        action: `Take again at ${name} with the gains of ${first.name}.`,
-      });
-    }
-    return !refused && alike;
+  const usable = others.filter((seat) => {
+    const problem = whyLeftOut(seat, first, layout);
+    if (problem) missing.push({ channel: null, what: 'sub alignment', ...problem });
+    return !problem;
   });
   const sorted = usable.toSorted((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
   const celsius = [first, ...sorted].map(({ readings }) => readings.temperatureCelsius);
@@ -56,6 +39,25 @@ export function usableSeats(
     });
   }
   return { seats: [first, ...sorted], missing };
+}
+
+/** Why the sums are made without a seat; null when they can rest on it. */
+function whyLeftOut(
+  { name, readings }: SeatReadings,
+  first: SeatReadings,
+  layout: Layout,
+): Pick<MissingSetting, 'sentence' | 'action'> | null {
+  const refused = checkReadings(readings, layout);
+  if (refused) {
+    const sentence = `${name} is left out of the sums. ${refused.sentence}`;
+    return { sentence, action: `Take again at ${name}.` };
+  }
+  const db = louderBy(readings, first.readings);
+  if (db === null || Math.abs(db) <= alikeDb) return null;
+  return {
+    sentence: `${name} is left out of the sums: its speakers were captured ${Math.abs(db).toFixed(0)} dB ${db > 0 ? 'louder' : 'softer'} than at ${first.name}, as with another gain.`,
+    action: `Take again at ${name} with the gains of ${first.name}.`,
+  };
 }
 
 /** By how much the main speakers of one seat are louder than at another, median, dB; null unread. */
