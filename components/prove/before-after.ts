@@ -7,7 +7,7 @@ import { BenchController } from '../bench-controller';
 import '../charts/curve/curve-chart';
 import type { CurveAxes, CurveTrace } from '../charts/curve/curve-trace';
 import { selectStyles } from '../controls/select-styles';
-import { askToSelect } from '../events';
+import { speakerSelect } from '../controls/speaker-select';
 import { groupColour } from '../group-colour';
 import { sharedStyles } from '../theme/shared-styles';
 import { beforeAfterAxes, beforeAfterTraces } from './before-after-curves';
@@ -50,23 +50,7 @@ export class BeforeAfter extends LitElement {
     const { traces, axes } = this.drawn(proof, channel);
     const title = `${channel.label} before its settings and through the processor`;
     return html`<h2>${title}${proof.simulated ? ' (simulated)' : ''}</h2>
-      <label class="select">
-        <span>Speaker</span>
-        <select
-          @change=${(event: Event) => {
-            const { value } = event.currentTarget as HTMLSelectElement;
-            const picked = state.layout.channels.find(({ label }) => label === value);
-            if (picked) askToSelect(this, picked.label);
-          }}
-        >
-          ${state.layout.channels.map(
-            ({ label, name }) =>
-              html`<option value=${label} .selected=${label === channel.label}>
-                ${label}, ${name}
-              </option>`,
-          )}
-        </select>
-      </label>
+      ${speakerSelect(this, state.layout.channels, channel.label)}
       ${
         traces.length === 0
           ? html`<p>No response of ${channel.label} was read; play it again.</p>`

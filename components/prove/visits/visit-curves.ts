@@ -9,7 +9,7 @@ import { BenchController } from '../../bench-controller';
 import '../../charts/curve/curve-chart';
 import type { CurveAxes, CurveTrace } from '../../charts/curve/curve-trace';
 import { selectStyles } from '../../controls/select-styles';
-import { askToSelect } from '../../events';
+import { speakerSelect } from '../../controls/speaker-select';
 import { groupColour } from '../../group-colour';
 import { sharedStyles } from '../../theme/shared-styles';
 import { beforeAfterAxes } from '../before-after-curves';
@@ -64,7 +64,11 @@ export class VisitCurves extends LitElement {
     const title = `${channel.label} at ${pair.position.name}, then and now`;
     return html`<h2>${title}${compared.comparison.simulated ? ' (simulated)' : ''}</h2>
       <div class="pickers">
-        ${this.speakers(pair, channel.label)}
+        ${speakerSelect(
+          this,
+          pair.speakers.map((one) => one.channel),
+          channel.label,
+        )}
         ${pairs.length > 1 ? this.places(pairs, pair) : nothing}
       </div>
       ${
@@ -76,24 +80,6 @@ export class VisitCurves extends LitElement {
                 ${channel.kind === 'sub' ? '40 to 80' : '500 to 2000'} Hz.
               </p>`
       }`;
-  }
-
-  private speakers({ speakers }: PairedPosition, here: ChannelLabel) {
-    return html`<label class="select">
-      <span>Speaker</span>
-      <select
-        @change=${(event: Event) => {
-          const { value } = event.currentTarget as HTMLSelectElement;
-          const picked = speakers.find(({ channel }) => channel.label === value);
-          if (picked) askToSelect(this, picked.channel.label);
-        }}
-      >
-        ${speakers.map(
-          ({ channel: { label, name } }) =>
-            html`<option value=${label} .selected=${label === here}>${label}, ${name}</option>`,
-        )}
-      </select>
-    </label>`;
   }
 
   private places(pairs: readonly PairedPosition[], here: PairedPosition) {
