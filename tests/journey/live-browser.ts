@@ -1,15 +1,12 @@
-import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
-import { preview } from 'vite';
-import { trackProcesses, type Processes } from '../loop/processes';
+import { trackProcesses } from '../loop/processes';
+import { startChromium } from './chromium-endpoint';
 import { listenForComplaints } from './practice-app';
 import { raiseAudio } from './raise-audio';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
+import { serveApp } from './serve-app';
 
 /** The built app in a Chromium as a person runs it: nothing emulated, nothing muted. */
 export interface LiveApp {
@@ -32,20 +29,18 @@ export async function withLiveApp<T>(
   options: LiveAppOptions,
   use: (app: LiveApp) => Promise<T>,
 ): Promise<T> {
-  if (!existsSync(`${root}dist/index.html`)) {
-    throw new Error('The journeys run on the built app: npm run build first.');
-  }
-  const server = await preview({
-    root,
-    logLevel: 'error',
-    preview: { host: '127.0.0.1', port: 5361, strictPort: false },
-  });
+  const server = await serveApp();
   const profile = options.profile ?? (await mkdtemp(path.join(tmpdir(), 'leadline-profile-')));
   const processes = trackProcesses();
   try {
-    const address = server.resolvedUrls?.local[0];
-    if (address === undefined) throw new Error('The preview server has no address.');
-    const endpoint = await startChromium(processes, profile, options.environment);
+    const { address } = server;
+    const { child, endpoint } = await startChromium(processes, {
+      profile,
+      environment: options.environment,
+      // Fewer and larger buffers: the machine that runs this is small and shared.
+      args: ['--audio-buffer-size=2048'],
+    });
+    raiseAudio(child);
     // Playwright's own defaults keep every page visible and focused; a hidden page must be hidden.
     const browser = await chromium.connectOverCDP(endpoint, { noDefaults: true });
     const [context] = browser.contexts();
@@ -66,44 +61,6 @@ export async function withLiveApp<T>(
       await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
     }
   }
-}
-
-/** Playwright mutes what it launches itself, so Chromium is started here; gives its endpoint. */
-async function startChromium(
-  processes: Processes,
-  profile: string,
-  environment: NodeJS.ProcessEnv,
-): Promise<string> {
-  const executable = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
-  const child = processes.start(
-    executable,
-    [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--window-size=1440,900',
-      // Fewer and larger buffers: the machine that runs this is small and shared.
-      '--audio-buffer-size=2048',
-      '--remote-debugging-port=0',
-      `--user-data-dir=${profile}`,
-      'about:blank',
-    ],
-    { env: environment, stdio: ['ignore', 'ignore', 'pipe'] },
-  );
-  raiseAudio(child);
-  return new Promise((resolve, reject) => {
-    let said = '';
-    child.stderr?.on('data', (data: Buffer) => {
-      said += data.toString();
-      const endpoint = /DevTools listening on (ws:\S+)/.exec(said)?.[1];
-      if (endpoint !== undefined) resolve(endpoint);
-    });
-    child.once('exit', () => reject(new Error(`Chromium ended:\n${said}`)));
-  });
 }
 
 async function setMicrophonePermission(

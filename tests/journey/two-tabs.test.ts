@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { crashPage } from './crash/crash-page';
 import { headingOf } from './headings';
 import { bannerText, benchState } from './live-app';
 import {
@@ -102,10 +103,7 @@ describe('two tabs on one session', () => {
     await saved(writer).waitFor();
     const follower = await openTab();
     await follows(follower).waitFor();
-    const session = await context.newCDPSession(writer);
-    const crashed = writer.waitForEvent('crash');
-    session.send('Page.crash').catch(() => undefined);
-    await crashed;
+    await crashPage(writer);
     // What was still fetched through the process that crashed fails with it, and is fetched again.
     fetchesFail = true;
     await takenOver(follower).waitFor();

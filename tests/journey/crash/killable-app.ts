@@ -4,8 +4,10 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { trackProcesses, type Processes } from '../../loop/processes';
+import { startChromium } from '../chromium-endpoint';
 import { listenForComplaints } from '../practice-app';
 import { serveApp } from '../serve-app';
+import { crashPage } from './crash-page';
 
 /** How a page is killed: only its own process, or the whole browser at once. */
 export type Killing = 'page' | 'browser';
@@ -71,41 +73,12 @@ export async function withKillableApp<T>(use: (app: KillableApp) => Promise<T>):
 
 /** Ends the page's process where it stands, then closes the tab that is left of it. */
 async function crash(page: Page): Promise<void> {
-  const session = await page.context().newCDPSession(page);
-  const crashed = page.waitForEvent('crash');
-  // Never answered: who would answer is gone.
-  session.send('Page.crash').catch(() => undefined);
-  await crashed;
+  await crashPage(page);
   await page.close();
 }
 
 async function start(processes: Processes, profile: string): Promise<Running> {
-  const child = processes.start(
-    process.env['CHROMIUM'] ?? '/usr/bin/chromium',
-    [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--window-size=1440,900',
-      '--remote-debugging-port=0',
-      `--user-data-dir=${profile}`,
-      'about:blank',
-    ],
-    { stdio: ['ignore', 'ignore', 'pipe'] },
-  );
-  const endpoint = await new Promise<string>((resolve, reject) => {
-    let said = '';
-    child.stderr?.on('data', (data: Buffer) => {
-      said += data.toString();
-      const found = /DevTools listening on (ws:\S+)/.exec(said)?.[1];
-      if (found !== undefined) resolve(found);
-    });
-    child.once('exit', () => reject(new Error(`Chromium ended:\n${said}`)));
-  });
+  const { child, endpoint } = await startChromium(processes, { profile });
   const browser = await chromium.connectOverCDP(endpoint);
   const session = await browser.newBrowserCDPSession();
   await session.send('Browser.setDownloadBehavior', {
