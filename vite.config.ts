@@ -53,6 +53,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/{dsp,src,published}/**/*.test.ts'],
           testTimeout: 120_000,
+          maxWorkers: 2,
         },
       },
       {

@@ -10,6 +10,9 @@ import {
   type PracticeApp,
 } from './practice-app';
 
+/** Bytes: a few times what a session of three speakers takes. */
+const enough = 40_000_000;
+
 let app: PracticeApp;
 let page: Page;
 let session: CDPSession;
@@ -25,6 +28,7 @@ beforeEach(async () => {
   page = await context.newPage();
   complaints = listenForComplaints(page, app.address);
   session = await page.context().newCDPSession(page);
+  await allow(enough);
   await page.goto(app.address);
   await page.getByRole('radio', { name: '3.1', exact: true }).check();
   await rename('Garden room');
@@ -43,38 +47,51 @@ async function rename(name: string): Promise<void> {
 const saved = () => page.getByText('Saved in this browser', { exact: true });
 const notSaved = () => page.getByText('Not saved', { exact: true });
 
-/** Leaves so many bytes beyond what is used now, or as many as there are. */
-async function leaveRoom(bytes: number | null): Promise<void> {
+/** Bytes the app may keep in the browser in all: room for a session, none, or as much as there is. */
+async function allow(bytes: number | null): Promise<void> {
   const { origin } = new URL(app.address);
-  if (bytes === null)
-    return void (await session.send('Storage.overrideQuotaForOrigin', { origin }));
-  const { usage } = await session.send('Storage.getUsageAndQuota', { origin });
-  const quotaSize = Math.round(usage) + bytes;
-  await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize });
+  const quota = bytes === null ? { origin } : { origin, quotaSize: bytes };
+  await session.send('Storage.overrideQuotaForOrigin', quota);
 }
 
 /**
- * Renames the session until that is not saved: for half a minute the browser goes by the room that it
- * found before.
+ * For half a minute the browser goes by the room that it found before, unless somebody asks for more
+ * than that: keeps something of that size, which is refused.
  */
-async function renameUntilRefused(name: string): Promise<void> {
-  const refused = async (): Promise<boolean> => {
-    await rename(`${name} for now`);
-    await rename(name);
-    await expect.poll(() => benchState(page).then(({ saved }) => saved)).not.toBe('saving');
-    return notSaved().isVisible();
-  };
-  await expect.poll(refused, { timeout: 120_000, interval: 2000 }).toBe(true);
+async function askForMore(bytes: number): Promise<string> {
+  return page.evaluate(
+    (size) =>
+      new Promise<string>((resolve) => {
+        const opening = indexedDB.open('something else', 1);
+        opening.onupgradeneeded = () => opening.result.createObjectStore('store');
+        opening.onerror = () => resolve(opening.error?.name ?? '');
+        opening.onsuccess = () => {
+          const database = opening.result;
+          const writing = database.transaction('store', 'readwrite');
+          writing.objectStore('store').put(new Uint8Array(size), 1);
+          const end = (said: string) => {
+            database.close();
+            resolve(said);
+          };
+          writing.oncomplete = () => end('kept');
+          writing.onabort = () => end(writing.error?.name ?? '');
+        };
+      }),
+    bytes,
+  );
 }
 
 describe('a browser without room', () => {
   it('is said, with what to do; work goes on in memory, and what is stored stays whole', async () => {
     await page.getByRole('button', { name: 'Sessions', exact: true }).click();
     await page.getByRole('button', { name: 'New session', exact: true }).click();
+    await page.getByRole('dialog').waitFor({ state: 'hidden' });
     await rename('Attic');
     await saved().waitFor();
-    await leaveRoom(0);
-    await renameUntilRefused('Loft');
+    await allow(1);
+    expect(await askForMore(enough)).toBe('QuotaExceededError');
+    await rename('Loft');
+    await notSaved().waitFor();
     const before = await lookIntoStore(page);
     const said = await bannerText(page);
     expect(said).toContain('no room left to save the session');
@@ -109,7 +126,7 @@ describe('a browser without room', () => {
     await page.getByRole('button', { name: 'Close', exact: true }).click();
 
     // Saving is tried again every ten seconds, by itself.
-    await leaveRoom(null);
+    await allow(null);
     await saved().waitFor({ timeout: 60_000 });
     expect(await bannerText(page)).toBe('');
     const { document } = await benchState(page);
