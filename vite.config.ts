@@ -21,6 +21,9 @@ const fakeMicrophone = [
   '--autoplay-policy=no-user-gesture-required',
 ];
 
+/** Journeys that play and capture real audio: one at a time, and nothing beside them. */
+const live = 'tests/journey/live-*.test.ts';
+
 export default defineConfig({
   base: './',
   plugins: [keepOffline()],
@@ -61,6 +64,17 @@ export default defineConfig({
           name: 'journey',
           environment: 'node',
           include: ['tests/journey/**/*.test.ts'],
+          exclude: [live],
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          maxWorkers: 2,
+        },
+      },
+      {
+        test: {
+          name: 'live',
+          environment: 'node',
+          include: [live],
           fileParallelism: false,
           testTimeout: 300_000,
           hookTimeout: 300_000,
@@ -72,6 +86,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/{components,browser}/**/*.test.ts'],
           testTimeout: 60_000,
+          maxWorkers: 2,
           browser: {
             enabled: true,
             headless: true,

@@ -9,17 +9,25 @@ import { prepare } from './prepare.mjs';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const reports = path.join(root, 'tests/.out');
 const npx = (...words) => ['npx', ['--no-install', ...words]];
+/** What is to be ended with us. */
+const running = new Set();
 
-/** Checks that pass or fail as a whole, and test suites that count their tests. In order. */
+/**
+ * Checks that pass or fail as a whole, and test suites that count their tests. In order; those of
+ * one line run beside each other.
+ */
 const steps = [
-  { name: 'types', minutes: 5, command: ['npm', ['run', '-s', 'types']] },
-  { name: 'lint', minutes: 5, command: ['npm', ['run', '-s', 'lint']] },
-  { name: 'format', minutes: 5, command: ['npm', ['run', '-s', 'format']] },
-  { name: 'unit', minutes: 8, suite: true },
-  { name: 'browser', minutes: 5, suite: true },
-  { name: 'build', minutes: 3, command: ['npm', ['run', '-s', 'build']] },
-  { name: 'journey', minutes: 12, suite: true },
+  [check('types'), check('lint'), check('format')],
+  [{ name: 'unit', minutes: 10, suite: true }],
+  [{ name: 'browser', minutes: 8, suite: true }],
+  [check('build')],
+  [{ name: 'journey', minutes: 10, suite: true }],
+  [{ name: 'live', minutes: 10, suite: true }],
 ];
+
+function check(name) {
+  return { name, minutes: 5, command: ['npm', ['run', '-s', name]] };
+}
 
 /** Runs a command and gives its exit code and all it said; ends it after `minutes`. */
 function run([command, args], minutes) {
@@ -38,14 +46,10 @@ function run([command, args], minutes) {
       output += `\nended after ${minutes} minutes`;
       end();
     }, minutes * 60_000);
-    const interrupted = () => {
-      end();
-      process.exit(130);
-    };
-    process.once('SIGINT', interrupted).once('SIGTERM', interrupted);
+    running.add(end);
     const finish = (code) => {
       clearTimeout(late);
-      process.removeListener('SIGINT', interrupted).removeListener('SIGTERM', interrupted);
+      running.delete(end);
       resolve({ code, output });
     };
     child.once('error', (error) => {
@@ -98,22 +102,28 @@ async function runSuite({ name, minutes }) {
   return { passed: result.numPassedTests, failed, detail: details.join('\n\n') };
 }
 
-prepare();
-mkdirSync(reports, { recursive: true });
-const total = { passed: 0, failed: 0 };
-for (const step of steps) {
+function interrupted() {
+  for (const end of running) end();
+  process.exit(130);
+}
+
+/** Runs a step and says how it went. */
+async function take(step) {
   const started = Date.now();
   const { passed, failed, detail } = await (step.suite ? runSuite(step) : runCheck(step));
-  total.passed += passed;
-  total.failed += failed;
   const seconds = Math.round((Date.now() - started) / 1000);
-  const counts = step.suite
-    ? `${passed} passed, ${failed} failed`
-    : failed === 0
-      ? 'passed'
-      : 'failed';
+  const asCheck = failed === 0 ? 'passed' : 'failed';
+  const counts = step.suite ? `${passed} passed, ${failed} failed` : asCheck;
   console.log(`${step.name.padEnd(8)} ${counts} (${seconds} s)`);
   if (detail !== '') console.log(detail.trim());
+  return { passed, failed };
 }
-console.log(`${total.passed} passed, ${total.failed} failed`);
-process.exitCode = total.failed === 0 ? 0 : 1;
+
+process.once('SIGINT', interrupted).once('SIGTERM', interrupted);
+prepare();
+mkdirSync(reports, { recursive: true });
+const results = [];
+for (const beside of steps) results.push(...(await Promise.all(beside.map(take))));
+const sum = (which) => results.reduce((total, result) => total + result[which], 0);
+console.log(`${sum('passed')} passed, ${sum('failed')} failed`);
+process.exitCode = sum('failed') === 0 ? 0 : 1;
