@@ -7,7 +7,7 @@ import { runTakes, type TakeRow } from './take-runs';
 import { runWalks } from './walk-runs';
 
 /*
- * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO |
+ * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO [OUTPUTS] |
  * noise MINUTES | crash KILLS SEED | handles]
  *
  * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
@@ -54,8 +54,9 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
       }
     }
   },
-  async walk([from = '0', to = '60']) {
-    const rows = await runWalks(Number(from), Number(to));
+  /** With fewer outputs than the ten speakers the plugs are moved on the way. */
+  async walk([from = '0', to = '60', outputs = '10']) {
+    const rows = await runWalks(Number(from), Number(to), Number(outputs));
     const right = rows.filter((row) => row.right).length;
     console.log(`${right} of ${rows.length} walks told right`);
     if (right < rows.length) problems.push(`${rows.length - right} walks told wrong`);

@@ -29,8 +29,6 @@ export interface WalkRow {
 
 /** A machine that loses audio says so; the tuner then plays the stop again, at most so often. */
 const mostTries = 6;
-/** Fewer than speakers: the plugs are moved once on the way. */
-const outputs = 8;
 /** Walks that share a house: the responses of a house take some seconds to compute. */
 const walksInHouse = 4;
 
@@ -38,7 +36,7 @@ const walksInHouse = 4;
  * Walks past every speaker of a 5.1.4 in the closed loop, numbers `from` up to and without `to`:
  * even numbers in houses wired right, odd ones in houses with a fault somebody hid.
  */
-export async function runWalks(from: number, to: number): Promise<WalkRow[]> {
+export async function runWalks(from: number, to: number, outputs: number): Promise<WalkRow[]> {
   const layout = layoutFromName('5.1.4');
   if (isTrouble(layout)) throw new RangeError(layout.sentence);
   const directory = await mkdtemp(path.join(tmpdir(), 'leadline-walk-'));

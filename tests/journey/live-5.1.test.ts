@@ -3,6 +3,7 @@ import { open } from 'node:fs/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Proposal } from '../../src/proposal/proposal';
 import { typedCrossover } from '../../src/proposal/propose-groups';
+import type { TypedSettings } from '../../src/proposal/settings-list';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { ChannelLabel } from '../../src/system/channel';
 import { renderChannel } from '../../src/take/render';
@@ -19,6 +20,7 @@ import {
   untilIdle,
 } from './live-app';
 import { withLiveApp } from './live-browser';
+import { typeListByKeyboard } from './type-list';
 
 /** Where the 7.1 interface of the loop has each speaker of a 5.1. */
 const outputOf: Readonly<Partial<Record<ChannelLabel, number>>> = {
@@ -43,6 +45,8 @@ interface Journey {
   readonly truth: readonly SpeakerTruth[];
   readonly wrongSamples: Readonly<Record<string, number>>;
   readonly settings: Readonly<Record<string, string[]>>;
+  readonly typedFrontsHz: number;
+  readonly typed: TypedSettings;
   readonly complaints: readonly string[];
 }
 
@@ -76,6 +80,7 @@ beforeAll(async () => {
           await page.getByRole('link', { name: 'List', exact: true }).click();
           const settings: Record<string, string[]> = {};
           for (const channel of mains) settings[channel] = await settingsLine(page, channel);
+          const typedFrontsHz = await typeListByKeyboard(page);
           return {
             takes,
             readings,
@@ -86,6 +91,8 @@ beforeAll(async () => {
             truth: loop.truth,
             wrongSamples,
             settings,
+            typedFrontsHz,
+            typed: (await benchState(page)).document.typed,
             complaints,
           };
         }
@@ -199,6 +206,16 @@ describe('a 5.1 take through the closed audio loop', () => {
       for (const channel of group.channels) {
         expect(journey.settings[channel]?.[2]).toContain(String(typedCrossover(group)));
       }
+    }
+  });
+
+  it('leads by keyboard alone to a list that is typed, with a crossover of one’s own', () => {
+    const { typed, typedFrontsHz } = journey;
+    expect(journey.stepsHz).toContain(typedFrontsHz);
+    expect(typed['crossover fronts']).toBe(`${typedFrontsHz} Hz`);
+    for (const channel of mains) {
+      expect(typed[`distance ${channel}`]).toMatch(/^\d+\.\d+\sm$/);
+      expect(typed[`level ${channel}`]).toMatch(/dB$/);
     }
   });
 

@@ -1,8 +1,6 @@
-import { execFile, type ChildProcess } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
-import { promisify } from 'node:util';
-
-const run = promisify(execFile);
+import type { ChildProcess } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { childrenOf, raise } from '../loop/processes';
 
 /**
  * Gives the threads of a browser's audio process the priority that the browser gives the audio
@@ -11,18 +9,14 @@ const run = promisify(execFile);
  */
 export function raiseAudio(browser: ChildProcess): void {
   if (process.getuid?.() !== 0) return;
-  const timer = setInterval(() => void raise(browser).catch(() => undefined), 1000);
+  const timer = setInterval(() => void raiseIn(browser).catch(() => undefined), 1000);
   browser.once('exit', () => clearInterval(timer));
 }
 
-async function raise({ pid }: ChildProcess): Promise<void> {
+async function raiseIn({ pid }: ChildProcess): Promise<void> {
   if (pid === undefined) return;
-  const children = readdirSync(`/proc/${pid}/task`).flatMap((thread) =>
-    readFileSync(`/proc/${pid}/task/${thread}/children`, 'utf8').split(' '),
-  );
-  for (const child of children.filter((id) => id !== '')) {
-    if (!readFileSync(`/proc/${child}/cmdline`, 'utf8').includes('utility-sub-type=audio'))
-      continue;
-    await run('chrt', ['-a', '-r', '-p', '8', child]);
+  for (const child of childrenOf(pid)) {
+    const command = readFileSync(`/proc/${child}/cmdline`, 'utf8');
+    if (command.includes('utility-sub-type=audio')) await raise(child, ['round robin', 8]);
   }
 }

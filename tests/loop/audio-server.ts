@@ -4,9 +4,12 @@ import { mkdir, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import { channelMap } from './channel-map';
-import { withPriority, type Processes } from './processes';
+import { raise, type Processes } from './processes';
 
 const run = promisify(execFile);
+
+/** Server and room come before all that plays and captures through them. */
+export const loopUrgency = ['fifo', 20] as const;
 
 /** A private audio server: an output "speakers" of many channels and, when asked for, a microphone. */
 export interface AudioServer {
@@ -62,7 +65,7 @@ export async function startAudioServer(
     environment[name] = undefined;
   }
   const log = path.join(directory, 'server.log');
-  const [command, args] = withPriority('pulseaudio', [
+  const args = [
     '-n',
     '--daemonize=no',
     '--exit-idle-time=-1',
@@ -75,16 +78,17 @@ export async function startAudioServer(
     `module-native-protocol-unix socket=${socket} auth-anonymous=1`,
     '-L',
     `module-null-sink sink_name=speakers channels=${outputs} rate=48000 format=float32le channel_map=${channelMap(outputs)} sink_properties=device.description=Interface`,
-  ]);
+  ];
   const pactl = async (...words: string[]): Promise<string> =>
     (await run('pactl', words, { env: environment })).stdout;
   const start = async (): Promise<ChildProcess> => {
-    const started = processes.start(command, args, {
+    const started = processes.start('pulseaudio', args, {
       env: environment,
       stdio: ['ignore', 'ignore', openSync(log, 'a')],
     });
     await untilAnswering(started, pactl, log);
-    await raiseThreads(started);
+    // The server itself gives its threads less.
+    await raise(started.pid, loopUrgency);
     await pactl('set-default-sink', 'speakers');
     return started;
   };
@@ -156,12 +160,6 @@ async function returnListener(
   for (const line of listening.filter((each) => each.includes(` ${outputs}ch `))) {
     await pactl('move-source-output', line.split('\t')[0] ?? '', 'speakers.monitor');
   }
-}
-
-/** The server gives its own threads less than it was started with: it takes the priority back. */
-async function raiseThreads({ pid }: ChildProcess): Promise<void> {
-  if (process.getuid?.() !== 0 || pid === undefined) return;
-  await run('chrt', ['-a', '-f', '-p', '20', String(pid)]);
 }
 
 async function untilAnswering(

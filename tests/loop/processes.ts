@@ -1,4 +1,8 @@
-import { spawn, type ChildProcess, type SpawnOptions } from 'node:child_process';
+import { execFile, spawn, type ChildProcess, type SpawnOptions } from 'node:child_process';
+import { readdirSync, readFileSync } from 'node:fs';
+import { promisify } from 'node:util';
+
+const run = promisify(execFile);
 
 /** Processes this run started; each is ended by its own id and no other ever is. */
 export interface Processes {
@@ -41,8 +45,25 @@ export function trackProcesses(): Processes {
   };
 }
 
-/** The command with real-time priority where this user may ask for it, else plain. */
-export function withPriority(command: string, args: readonly string[]): [string, string[]] {
-  if (process.getuid?.() !== 0) return [command, [...args]];
-  return ['chrt', ['-f', '20', command, ...args]];
+/** How urgent a process of the loop is: the real-time policy and its priority. */
+export type Urgency = readonly ['fifo' | 'round robin', number];
+
+/**
+ * Gives all threads of a process real-time priority; only root may ask for it. Once it runs: what
+ * starts urgent may wait for a process that is not, and let it have no core.
+ */
+export async function raise(pid: number | undefined, [policy, priority]: Urgency): Promise<void> {
+  if (process.getuid?.() !== 0 || pid === undefined) return;
+  const flag = policy === 'fifo' ? '-f' : '-r';
+  await run('chrt', ['-a', flag, '-p', String(priority), String(pid)]);
+}
+
+/** Ids of the processes that a process started and that still run. */
+export function childrenOf(pid: number): number[] {
+  return readdirSync(`/proc/${pid}/task`).flatMap((thread) =>
+    readFileSync(`/proc/${pid}/task/${thread}/children`, 'utf8')
+      .split(' ')
+      .filter((id) => id !== '')
+      .map(Number),
+  );
 }

@@ -2,8 +2,8 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { startAudioServer } from './audio-server';
-import { trackProcesses, withPriority } from './processes';
+import { loopUrgency, startAudioServer } from './audio-server';
+import { childrenOf, raise, trackProcesses } from './processes';
 import type { RoomFault } from './room/faults';
 import type { HeardOutput } from './room/heard-output';
 import type { RoomMessage, RoomReport } from './room/main';
@@ -63,7 +63,7 @@ export async function withLoop<T>(
     const recordingPath = options.recordOutputs === true ? path.join(directory, 'outputs.f32') : '';
     const side = options.microphoneSide === 'right' ? '1' : '0';
     const main = fileURLToPath(new URL('./room/main.ts', import.meta.url));
-    const [command, args] = withPriority(process.execPath, [
+    const args = [
       '--import',
       'tsx',
       main,
@@ -73,8 +73,8 @@ export async function withLoop<T>(
       recordingPath,
       options.loopback === true ? '0' : '',
       String(outputs),
-    ]);
-    const child = processes.start(command, args, {
+    ];
+    const child = processes.start(process.execPath, args, {
       env: server.environment,
       stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
     });
@@ -87,6 +87,8 @@ export async function withLoop<T>(
       });
     });
     await ready;
+    await raise(child.pid, loopUrgency);
+    for (const listener of childrenOf(child.pid ?? 0)) await raise(listener, loopUrgency);
     const tell = (message: RoomMessage): void => void child.send(message);
     return await use({
       environment: server.environment,
