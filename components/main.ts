@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Late } from '../src/late';
 import { followUpdates } from '../src/offline/follow-updates';
 import type { Updates } from '../src/offline/updates';
@@ -46,6 +47,8 @@ start().catch((error: unknown) => {
   const why = error instanceof Error ? error.message : String(error);
   const sentence = document.createElement('p');
   sentence.setAttribute('role', 'alert');
-  sentence.textContent = `Leadline could not start: ${why}. Reload the page; saved sessions are untouched.`;
+  sentence.textContent = msg(
+    str`Leadline could not start: ${why}. Reload the page; saved sessions are untouched.`,
+  );
   document.body.append(sentence);
 });

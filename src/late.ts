@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from './trouble';
 
 /** A part of the app that is loaded when it is first needed, instead of with the page. */
@@ -47,6 +48,8 @@ function unreachable(error: unknown): Trouble {
   const why = error instanceof Error ? error.message : String(error);
   return trouble(
     'failed',
-    `This part of Leadline did not load (${why}). The network may be gone, or the server may have a newer version by now. Try again, or reload the page; saved sessions stay as they are.`,
+    msg(
+      str`This part of Leadline did not load (${why}). The network may be gone, or the server may have a newer version by now. Try again, or reload the page; saved sessions stay as they are.`,
+    ),
   );
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ChannelLabel } from '../../src/system/channel';
@@ -109,7 +110,8 @@ export class ArrivalLanes extends LitElement {
   }
 
   override render() {
-    if (this.lanes.length === 0) return html`<p class="soft">No speakers in the plan.</p>`;
+    if (this.lanes.length === 0)
+      return html`<p class="soft">${msg('No speakers in the plan.')}</p>`;
     const face = getComputedStyle(this).fontFamily || 'sans-serif';
     const layout = layOutLanes({
       lanes: this.lanes,
@@ -120,12 +122,12 @@ export class ArrivalLanes extends LitElement {
     });
     const table = laneTable(this.lanes);
     const active = this.lanes.findIndex(({ channel }) => channel === this.selected);
-    return html`<figure aria-label="Arrivals at the microphone">
+    return html`<figure aria-label=${msg('Arrivals at the microphone')}>
       <div
         class="lanes"
         role="listbox"
         tabindex="0"
-        aria-label="Arrivals, one lane a speaker"
+        aria-label=${msg('Arrivals, one lane a speaker')}
         aria-activedescendant=${active < 0 ? nothing : `lane-${String(active)}`}
         @keydown=${(event: KeyboardEvent) => this.press(event)}
       >
@@ -134,7 +136,7 @@ export class ArrivalLanes extends LitElement {
         </svg>
       </div>
       <ll-number-table
-        caption="Arrival, distance, level, polarity and roll-off of each speaker"
+        caption=${msg('Arrival, distance, level, polarity and roll-off of each speaker')}
         .head=${table.head}
         .rows=${table.rows}
         .copyText=${laneCopy(this.lanes)}

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -20,7 +21,7 @@ export class CopyButton extends LitElement {
     `,
   ];
 
-  @property() label = 'Copy numbers';
+  @property() label = msg('Copy numbers');
   @property() text = '';
   @state() private said = '';
 
@@ -28,9 +29,9 @@ export class CopyButton extends LitElement {
     const lines = Math.max(0, this.text.trim().split('\n').length - 1);
     try {
       await navigator.clipboard.writeText(this.text);
-      this.said = `Copied ${lines} ${lines === 1 ? 'row' : 'rows'}.`;
+      this.said = msg(str`Copied ${lines} ${lines === 1 ? msg('row') : msg('rows')}.`);
     } catch {
-      this.said = 'The browser refused to copy; select the rows of the table instead.';
+      this.said = msg('The browser refused to copy; select the rows of the table instead.');
     }
   }
 

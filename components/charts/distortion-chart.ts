@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { atSameFrequency } from '../../dsp/distortion/at-same-frequency';
@@ -107,14 +108,14 @@ export class DistortionChart extends LitElement {
       const sentence =
         this.distortion?.kind === 'cannot tell'
           ? this.distortion.sentence
-          : 'No distortion read yet.';
+          : msg('No distortion read yet.');
       return html`<p class="soft">${sentence}</p>`;
     }
     const { input, layout, labels } = drawn;
     const table = distortionTable(input.curves, this.unit);
     return html`<figure
       class=${layout.width < narrowWidth ? 'narrow' : ''}
-      aria-label="Distortion of ${this.channel}"
+      aria-label=${msg(str`Distortion of ${this.channel}`)}
     >
       <div class="bar">${this.readout(input)} ${this.choices()}</div>
       <div class="frame" style="height:${layout.height}px">
@@ -122,13 +123,13 @@ export class DistortionChart extends LitElement {
           ${drawDistortion(input, layout, labels, this.colour)}
           ${drawDistortionCursor(input, layout, this.cursor.hz)}
         </svg>
-        ${this.cursor.plane(`Cursor over the distortion of ${this.channel}`, (hz) =>
+        ${this.cursor.plane(msg(str`Cursor over the distortion of ${this.channel}`), (hz) =>
           distortionSentence(input.curves, hz, this.unit),
         )}
       </div>
       <figcaption class="soft small">${this.caption(input.curves)}</figcaption>
       <ll-number-table
-        .caption=${`Distortion of ${this.channel}, every third of an octave`}
+        .caption=${msg(str`Distortion of ${this.channel}, every third of an octave`)}
         .head=${table.head}
         .rows=${table.rows}
         .copyText=${distortionCopy(input.curves)}
@@ -138,7 +139,9 @@ export class DistortionChart extends LitElement {
 
   private readout({ curves, unit }: DistortionInput) {
     if (this.cursor.hz === null) {
-      return html`<div class="readout soft">Point at the chart, or use the arrow keys on it.</div>`;
+      return html`<div class="readout soft">
+        ${msg('Point at the chart, or use the arrow keys on it.')}
+      </div>`;
     }
     return html`<div class="readout num" aria-hidden="true">
       <b>${hzText(this.cursor.hz)}</b>${readDistortionAt(curves, this.cursor.hz, unit).map(
@@ -150,12 +153,16 @@ export class DistortionChart extends LitElement {
   private caption({ apartFromHz, total }: DistortionCurves) {
     const against =
       this.reference === 'fundamental'
-        ? 'Against the fundamental, as heard at the microphone.'
-        : 'Against the level a tone has at the frequency of the harmonic: without the room and the roll-off.';
+        ? msg('Against the fundamental, as heard at the microphone.')
+        : msg(
+            'Against the level a tone has at the frequency of the harmonic: without the room and the roll-off.',
+          );
     const apart =
       apartFromHz === null
-        ? "The room's decay leaves 2nd and 3rd nowhere apart: use longer sweeps."
-        : `The room's decay leaves 2nd and 3rd apart everywhere from ${hzText(apartFromHz)} up.`;
+        ? msg("The room's decay leaves 2nd and 3rd nowhere apart: use longer sweeps.")
+        : msg(
+            str`The room's decay leaves 2nd and 3rd apart everywhere from ${hzText(apartFromHz)} up.`,
+          );
     return `${against} ${apart}${hatchedText(total)}`;
   }
 
@@ -165,24 +172,24 @@ export class DistortionChart extends LitElement {
         ${text}
       </button>`;
     return html`<div class="groups">
-      <div class="range" role="group" aria-label="Frequencies shown">
-        ${button(this.range === 'low', 'Low end', () => (this.range = 'low'))}${button(
+      <div class="range" role="group" aria-label=${msg('Frequencies shown')}>
+        ${button(this.range === 'low', msg('Low end'), () => (this.range = 'low'))}${button(
           this.range === 'full',
-          'Whole range',
+          msg('Whole range'),
           () => (this.range = 'full'),
         )}
       </div>
-      <div class="range" role="group" aria-label="Unit">
+      <div class="range" role="group" aria-label=${msg('Unit')}>
         ${button(this.unit === 'percent', '%', () => (this.unit = 'percent'))}${button(
           this.unit === 'db',
           'dB',
           () => (this.unit = 'db'),
         )}
       </div>
-      <div class="range" role="group" aria-label="Related to">
-        ${button(this.reference === 'fundamental', 'As heard', () => {
+      <div class="range" role="group" aria-label=${msg('Related to')}>
+        ${button(this.reference === 'fundamental', msg('As heard'), () => {
           this.reference = 'fundamental';
-        })}${button(this.reference === 'own frequency', 'Without room', () => {
+        })}${button(this.reference === 'own frequency', msg('Without room'), () => {
           this.reference = 'own frequency';
         })}
       </div>
@@ -194,8 +201,8 @@ function hatchedText(total: DistortionCurves['total']): string {
   const words = new Set(hiddenStretches(total).map(({ by }) => hiddenWords[by]));
   if (words.size === 0) return '';
   const [first = '', ...rest] = words;
-  const others = rest.map((text) => ` or ${text.replace('hidden ', '')}`).join('');
-  return ` Hatched: ${first}${others}; the total stays under it.`;
+  const others = rest.map((text) => msg(str` or ${text.replace('hidden ', '')}`)).join('');
+  return msg(str` Hatched: ${first}${others}; the total stays under it.`);
 }
 
 function related(distortion: DistortionCurves, reference: DistortionReference): DistortionCurves {

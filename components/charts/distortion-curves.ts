@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { HarmonicCurve, HarmonicLimit } from '../../dsp/distortion/harmonic-reading';
 import type { DistortionReading } from '../../src/reading/reading';
 import { isNumber } from './number-text';
@@ -15,7 +16,20 @@ export interface NamedCurve {
   readonly curve: HarmonicCurve;
 }
 
-const names: Readonly<Record<number, string>> = { 2: '2nd', 3: '3rd', 4: '4th', 5: '5th' };
+const names: Readonly<Record<number, string>> = {
+  get 2() {
+    return msg('2nd');
+  },
+  get 3() {
+    return msg('3rd');
+  },
+  get 4() {
+    return msg('4th');
+  },
+  get 5() {
+    return msg('5th');
+  },
+};
 
 /** The total first, then the harmonics. */
 export function namedCurves({ total, harmonics }: DistortionCurves): NamedCurve[] {
@@ -23,7 +37,7 @@ export function namedCurves({ total, harmonics }: DistortionCurves): NamedCurve[
     { id: 'total', name: 'total', curve: total },
     ...harmonics.map((curve) => ({
       id: `h${curve.order}`,
-      name: names[curve.order] ?? `${curve.order}th`,
+      name: names[curve.order] ?? msg(str`${curve.order}th`),
       curve,
     })),
   ];
@@ -52,7 +66,13 @@ export function hiddenStretches({ db, floorDb, limitedBy }: HarmonicCurve): Hidd
 }
 
 export const hiddenWords: Readonly<Record<HarmonicLimit, string>> = {
-  noise: 'hidden by noise',
-  decay: 'hidden by the room',
-  band: 'beyond the sweep',
+  get noise() {
+    return msg('hidden by noise');
+  },
+  get decay() {
+    return msg('hidden by the room');
+  },
+  get band() {
+    return msg('beyond the sweep');
+  },
 };

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import {
   namedCurves,
   type DistortionCurves,
@@ -41,7 +42,7 @@ function textAt(
   if (isNumber(level)) return withUnit(level, unit);
   const reason = why[limitedBy[i] ?? 'noise'];
   const floor = floorDb[i];
-  return isNumber(floor) ? `under ${withUnit(floor, unit)} (${reason})` : `– (${reason})`;
+  return isNumber(floor) ? msg(str`under ${withUnit(floor, unit)} (${reason})`) : `– (${reason})`;
 }
 
 /** The read-out as one sentence, for a screen reader. */
@@ -82,7 +83,7 @@ export function distortionCopy(curves: DistortionCurves): string {
   const named = namedCurves(curves);
   const cell = (value: number | null | undefined): string =>
     isNumber(value) ? String(Number(value.toFixed(2))) : '';
-  const head = ['Hz', ...named.flatMap(({ name }) => [`${name} dB`, `${name} floor dB`])];
+  const head = ['Hz', ...named.flatMap(({ name }) => [`${name} dB`, msg(str`${name} floor dB`)])];
   const lines = curves.hz.map((hz, i) =>
     [cell(hz), ...named.flatMap(({ curve }) => [cell(curve.db[i]), cell(curve.floorDb[i])])].join(
       '\t',

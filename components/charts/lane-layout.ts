@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { scaleLinear } from 'd3';
 import { envelopePath } from './envelope-path';
 import type { ChannelReading } from '../../src/reading/reading';
@@ -195,5 +196,7 @@ function distanceText({ distanceMetres, distanceInterval }: ChannelReading): str
 }
 
 function ceilingText(metres: number, width: number): string {
-  return width < 480 ? `ceiling ${metresText(metres)}` : `${metresText(metres)} over the ceiling`;
+  return width < 480
+    ? msg(str`ceiling ${metresText(metres)}`)
+    : msg(str`${metresText(metres)} over the ceiling`);
 }

@@ -1,22 +1,23 @@
+import { msg } from '@lit/localize';
 import { intervalText, isNumber, numberText } from './number-text';
 import type { Lane } from './lane';
 
-const head = [
-  'Speaker',
-  'arrival, ms',
-  'distance, m',
+const head = () => [
+  msg('Speaker'),
+  msg('arrival, ms'),
+  msg('distance, m'),
   '90\u202f%, m',
-  'over the ceiling, m',
-  'level, dB',
+  msg('over the ceiling, m'),
+  msg('level, dB'),
   'polarity',
-  '−3\u202fdB at, Hz',
+  msg('−3\u202fdB at, Hz'),
   '90\u202f%, Hz',
 ];
 
 /** The table behind the chart of arrivals: every number of every reading. */
 export function laneTable(lanes: readonly Lane[]): { head: string[]; rows: string[][] } {
   return {
-    head,
+    head: head(),
     rows: lanes.map(({ channel, reading }) => [
       channel,
       numberText(inMilliseconds(reading?.arrivalSeconds), 3),
@@ -52,16 +53,16 @@ export function laneCopy(lanes: readonly Lane[]): string {
   );
   const names = [
     'speaker',
-    'arrival ms',
-    'distance m',
-    'distance low m',
-    'distance high m',
-    'ceiling path m',
-    'level dB',
+    msg('arrival ms'),
+    msg('distance m'),
+    msg('distance low m'),
+    msg('distance high m'),
+    msg('ceiling path m'),
+    msg('level dB'),
     'polarity',
     'f3 Hz',
-    'f3 low Hz',
-    'f3 high Hz',
+    msg('f3 low Hz'),
+    msg('f3 high Hz'),
   ].join('\t');
   return `${names}\n${lines.join('\n')}\n`;
 }

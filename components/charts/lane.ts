@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelReading } from '../../src/reading/reading';
 import type { ChannelLabel } from '../../src/system/channel';
 import { isNumber, metresText, millisecondsText } from './number-text';
@@ -21,16 +22,22 @@ export interface Lane {
 const stageWords: Readonly<Record<Exclude<LaneStage, 'read'>, string>> = {
   idle: '',
   waiting: '',
-  sweeping: 'sweeping now',
-  heard: 'heard, not read yet',
-  reading: 'reading now',
+  get sweeping() {
+    return msg('sweeping now');
+  },
+  get heard() {
+    return msg('heard, not read yet');
+  },
+  get reading() {
+    return msg('reading now');
+  },
 };
 
 /** What a lane says along its line when it has no arrival to show. */
 export function laneWords({ stage, reading }: Lane): string {
   if (stage !== 'read') return stageWords[stage];
-  if (!reading || reading.faults.some(({ kind }) => kind === 'silent')) return 'nothing heard';
-  return reading.distanceMetres === null ? 'no arrival to be told' : '';
+  if (!reading || reading.faults.some(({ kind }) => kind === 'silent')) return msg('nothing heard');
+  return reading.distanceMetres === null ? msg('no arrival to be told') : '';
 }
 
 const faultWords = {
@@ -67,11 +74,11 @@ export function laneSentence(lane: Lane, marks: readonly string[] = []): string 
   const end = [words, ...(stage === 'read' ? faults : [])].filter((text) => text !== '');
   const parts = [[channel, ...marks, end.join(', ')].join(' ').trim(), name];
   if (stage === 'read' && isNumber(reading?.distanceMetres)) {
-    parts.push(`arrival ${millisecondsText(reading.arrivalSeconds)}`);
+    parts.push(msg(str`arrival ${millisecondsText(reading.arrivalSeconds)}`));
     if (marks.length === 0) parts.push(metresText(reading.distanceMetres));
   } else if (words === '') {
-    parts.push(stage === 'waiting' ? 'waiting' : 'not measured');
+    parts.push(stage === 'waiting' ? 'waiting' : msg('not measured'));
   }
-  if (lane.earlier) parts.push('from an earlier take');
+  if (lane.earlier) parts.push(msg('from an earlier take'));
   return [...parts, ...(stage === 'read' ? [] : faults)].join(', ');
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -74,7 +75,7 @@ export class NumberTable extends LitElement {
           this.open = (event.currentTarget as HTMLDetailsElement).open;
         }}
       >
-        <summary>Numbers behind this chart</summary>
+        <summary>${msg('Numbers behind this chart')}</summary>
         ${this.open ? this.table() : nothing}
       </details>
       <ll-copy-button .text=${this.copyText}></ll-copy-button>

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -93,24 +94,25 @@ export class ResponseChart extends LitElement {
 
   override render() {
     const { input, layout, labels, table, copyText } = this.draw();
-    if (input.traces.length === 0) return html`<p class="soft">No response to draw yet.</p>`;
+    if (input.traces.length === 0)
+      return html`<p class="soft">${msg('No response to draw yet.')}</p>`;
     const names = input.traces.map(({ channel }) => channel).join(' and ');
     return html`<figure
       class=${layout.width < narrowWidth ? 'narrow' : ''}
-      aria-label="Response of ${names}"
+      aria-label=${msg(str`Response of ${names}`)}
     >
       <div class="bar">${this.readout()} ${this.ranges()}</div>
       <div class="frame" style="height:${layout.height}px">
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
           ${drawResponse(input, layout, labels)} ${drawCursor(input, layout, this.cursor.hz)}
         </svg>
-        ${this.cursor.plane(`Cursor over the response of ${names}`, (hz) =>
+        ${this.cursor.plane(msg(str`Cursor over the response of ${names}`), (hz) =>
           readoutSentence(readResponse(this.traces, hz)),
         )}
       </div>
       ${layout.width < narrowWidth ? this.marks() : nothing}
       <ll-number-table
-        .caption=${`Response of ${names}, every third of an octave`}
+        .caption=${msg(str`Response of ${names}, every third of an octave`)}
         .head=${table.head}
         .rows=${table.rows}
         .copyText=${copyText}
@@ -120,7 +122,9 @@ export class ResponseChart extends LitElement {
 
   private readout() {
     if (this.cursor.hz === null) {
-      return html`<div class="readout soft">Point at the chart, or use the arrow keys on it.</div>`;
+      return html`<div class="readout soft">
+        ${msg('Point at the chart, or use the arrow keys on it.')}
+      </div>`;
     }
     const { hz, values } = readResponse(this.traces, this.cursor.hz);
     return html`<div class="readout num" aria-hidden="true">
@@ -137,8 +141,7 @@ export class ResponseChart extends LitElement {
       ${marks.map(
         ({ downDb, hz, lowHz, highHz }) =>
           html`<span
-            >${dbText(-downDb, 0)} at ${hzText(hz)},
-            <span class="soft">${intervalText([lowHz, highHz])}</span></span
+            >${msg(html`${dbText(-downDb, 0)} at ${hzText(hz)}, <span class="soft">${intervalText([lowHz, highHz])}</span>`)}</span
           >`,
       )}
     </p>`;
@@ -155,8 +158,8 @@ export class ResponseChart extends LitElement {
       >
         ${text}
       </button>`;
-    return html`<div class="range" role="group" aria-label="Frequencies shown">
-      ${button('low', 'Low end')}${button('full', 'Whole range')}
+    return html`<div class="range" role="group" aria-label=${msg('Frequencies shown')}>
+      ${button('low', msg('Low end'))}${button('full', msg('Whole range'))}
     </div>`;
   }
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { curveAt } from './curve-path';
 import { dbText, hzText, intervalText, isNumber, numberText } from './number-text';
 import type { ResponseTrace } from './response-trace';
@@ -60,9 +61,9 @@ export function responseTable(traces: readonly ResponseTrace[]): {
     head: [
       'Hz',
       `${lead.channel}, dB`,
-      'fit, dB',
-      'fit 90\u202f%, dB',
-      'noise, dB',
+      msg('fit, dB'),
+      msg('fit 90\u202f%, dB'),
+      msg('noise, dB'),
       ...others.map(({ channel }) => `${channel}, dB`),
     ],
     rows: steps
@@ -91,7 +92,14 @@ export function responseCopy(traces: readonly ResponseTrace[]): string {
   const { response, fit } = lead.curves;
   const cell = (value: number | null | undefined) =>
     isNumber(value) ? String(Number(value.toFixed(2))) : '';
-  const head = ['Hz', `${lead.channel} dB`, 'fit dB', 'fit low dB', 'fit high dB', 'noise dB'];
+  const head = [
+    'Hz',
+    `${lead.channel} dB`,
+    msg('fit dB'),
+    msg('fit low dB'),
+    msg('fit high dB'),
+    msg('noise dB'),
+  ];
   const lines = cursorSteps(traces, 0, Infinity).map((hz) =>
     [
       cell(hz),

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { curveAt, type Numbers } from './curve-path';
 import { hzText, intervalText, isNumber, thinSpace } from './number-text';
 import { narrowWidth, type ResponseInput, type ResponseLayout } from './response-layout';
@@ -48,8 +49,8 @@ const spread = (first: number, ...rest: number[]): number[] => [
 export function curveWishes(input: ResponseInput, layout: ResponseLayout): LabelWish[] {
   const [lead] = input.traces;
   const wishes: LabelWish[] = input.traces.map(({ channel, colour, curves }, order) => ({
-    id: `curve ${channel}`,
-    text: order === 0 && !channel.includes(',') ? `${channel} measured` : channel,
+    id: msg(str`curve ${channel}`),
+    text: order === 0 && !channel.includes(',') ? msg(str`${channel} measured`) : channel,
     colour,
     strong: order === 0,
     candidates: alongCurve(
@@ -63,7 +64,7 @@ export function curveWishes(input: ResponseInput, layout: ResponseLayout): Label
     const { hz, db } = lead.curves.fit;
     wishes.push({
       id: 'fit',
-      text: `fit, 90${thinSpace}% band`,
+      text: msg(str`fit, 90${thinSpace}% band`),
       colour: lead.colour,
       candidates: alongCurve(layout, hz, db, spread(0.12, 0.08, 0.16, 0.2, 0.24)),
     });
@@ -72,7 +73,7 @@ export function curveWishes(input: ResponseInput, layout: ResponseLayout): Label
     const { hz, noiseDb } = lead.curves.response;
     wishes.push({
       id: 'noise',
-      text: 'room noise',
+      text: msg('room noise'),
       colour: 'var(--soft)',
       candidates: alongCurve(layout, hz, noiseDb, spread(0.6, 0.5, 0.7)),
     });
@@ -89,11 +90,11 @@ export function markWishes(input: ResponseInput, layout: ResponseLayout): LabelW
     const left = scales.x(Math.min(lowHz, hz));
     const right = scales.x(Math.max(highHz, hz));
     return {
-      id: `down ${String(downDb)}`,
+      id: msg(str`down ${String(downDb)}`),
       text:
         layout.width < narrowWidth
           ? level
-          : `${level} at ${hzText(hz)}, ${intervalText([lowHz, highHz])}`,
+          : msg(str`${level} at ${hzText(hz)}, ${intervalText([lowHz, highHz])}`),
       colour: input.traces[0]?.colour ?? 'var(--ink)',
       candidates: (width: number) => [
         { x: left - width - 8, y },
@@ -131,11 +132,13 @@ export function crossoverWishes(input: ResponseInput, layout: ResponseLayout): L
   const crossoverSide = both ? (crossoverHz > proposedHz ? 'right' : 'left') : 'middle';
   const wishes: LabelWish[] = [];
   if (isNumber(crossoverHz)) {
-    wishes.push(at('crossover', crossoverHz, `crossover ${hzText(crossoverHz)}`, crossoverSide));
+    wishes.push(
+      at('crossover', crossoverHz, msg(str`crossover ${hzText(crossoverHz)}`), crossoverSide),
+    );
   }
   if (both) {
     const side = crossoverSide === 'right' ? 'left' : 'right';
-    wishes.push(at('proposed', proposedHz, `proposed ${hzText(proposedHz)}`, side));
+    wishes.push(at('proposed', proposedHz, msg(str`proposed ${hzText(proposedHz)}`), side));
   }
   return wishes;
 }

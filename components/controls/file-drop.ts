@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -31,11 +32,11 @@ export class FileDrop extends LitElement {
   ];
 
   /** What the button says. */
-  @property() label = 'Choose the file';
+  @property() label = msg('Choose the file');
   /** What stands under the button. */
-  @property() hint = 'or drop it here';
+  @property() hint = msg('or drop it here');
   /** What the file is, for assistive technology. */
-  @property() name = 'File';
+  @property() name = msg('File');
   /** File types, as an input's `accept` takes them. */
   @property() accept = '';
   @property({ type: Boolean }) disabled = false;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 export interface NumberRange {
   readonly label: string;
   readonly unit: string;
@@ -10,10 +11,14 @@ export function readNumber(text: string, range: NumberRange): number | string {
   const tidy = text.trim().replace(',', '.').replace('−', '-');
   const value = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(tidy) ? Number(tidy) : NaN;
   if (!Number.isFinite(value)) {
-    return `“${text.trim()}” is not a number; ${range.label.toLowerCase()} stays as it was.`;
+    return msg(
+      str`“${text.trim()}” is not a number; ${range.label.toLowerCase()} stays as it was.`,
+    );
   }
   if (value < range.min || value > range.max) {
-    return `${range.label} lies between ${signed(range.min)} and ${signed(range.max)} ${range.unit}; it stays as it was.`;
+    return msg(
+      str`${range.label} lies between ${signed(range.min)} and ${signed(range.max)} ${range.unit}; it stays as it was.`,
+    );
   }
   return value;
 }

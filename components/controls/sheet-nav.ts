@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -87,7 +88,7 @@ export class SheetNav extends LitElement {
             ${
               id === this.running
                 ? html`<span class="runs" aria-hidden="true"></span
-                    ><span class="unseen">, running</span>`
+                    ><span class="unseen">${msg(', running')}</span>`
                 : nothing
             }
           </a>`,

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { html } from 'lit';
 import type { Channel, ChannelLabel } from '../../src/system/channel';
 import { askToSelect } from '../events';
@@ -9,7 +10,7 @@ export function speakerSelect(
   here: ChannelLabel,
 ) {
   return html`<label class="select">
-    <span>Speaker</span>
+    <span>${msg('Speaker')}</span>
     <select
       @change=${(event: Event) => {
         const { value } = event.currentTarget as HTMLSelectElement;

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Trouble } from '../../src/trouble';
@@ -32,7 +33,7 @@ export class TroubleBanner extends LitElement {
       ${
         this.trouble
           ? html`<p>${this.trouble.sentence}</p>
-              <button class="ghost" @click=${this.dismiss}>Understood</button>`
+              <button class="ghost" @click=${this.dismiss}>${msg('Understood')}</button>`
           : nothing
       }
     </div>`;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Trouble } from '../../src/trouble';
@@ -34,11 +35,11 @@ export class LateFailure extends LitElement {
   @property({ attribute: false }) trouble: Trouble | null = null;
 
   protected override render(): TemplateResult {
-    return html`${this.name === '' ? nothing : html`<h1>${this.name} could not be loaded</h1>`}
+    return html`${this.name === '' ? nothing : html`<h1>${msg(str`${this.name} could not be loaded`)}</h1>`}
       <p role="alert">${this.trouble?.sentence}</p>
       <div class="ways">
-        <button class="go" @click=${this.again}>Try again</button>
-        <button class="ghost" @click=${() => location.reload()}>Reload the page</button>
+        <button class="go" @click=${this.again}>${msg('Try again')}</button>
+        <button class="ghost" @click=${() => location.reload()}>${msg('Reload the page')}</button>
       </div>`;
   }
 

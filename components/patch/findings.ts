@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Readings } from '../../src/reading/reading';
 import type { Layout } from '../../src/system/channel';
 
@@ -8,11 +9,15 @@ export function wiringFindings(layout: Layout, readings: Readings | null): strin
   for (const { channel, faults, polarity } of readings.channels) {
     if (faults.some((fault) => fault.kind === 'silent')) {
       findings.push(
-        `${channel} stayed silent: check its plug, its amplifier and the output that should feed it.`,
+        msg(
+          str`${channel} stayed silent: check its plug, its amplifier and the output that should feed it.`,
+        ),
       );
     } else if (polarity === 'inverted') {
       findings.push(
-        `${channel} is inverted: switch its amplifier off, then change over its two wires at one end.`,
+        msg(
+          str`${channel} is inverted: switch its amplifier off, then change over its two wires at one end.`,
+        ),
       );
     }
   }
@@ -22,10 +27,14 @@ export function wiringFindings(layout: Layout, readings: Readings | null): strin
 /** The title of Patch: what is known of the wiring, in one sentence. */
 export function wiringTitle(layout: Layout, readings: Readings | null): string {
   if (!readings || readings.layout !== layout.name) {
-    return `No output has been checked yet: connect ${layout.channels.length}, in this order`;
+    return msg(
+      str`No output has been checked yet: connect ${layout.channels.length}, in this order`,
+    );
   }
   const count = wiringFindings(layout, readings).length;
   if (count > 0)
-    return `The last take found ${count === 1 ? 'one plug' : `${count} plugs`} to look at`;
-  return 'Every output made a sound; whether it was the right speaker, only your ear has told';
+    return msg(
+      str`The last take found ${count === 1 ? msg('one plug') : msg(str`${count} plugs`)} to look at`,
+    );
+  return msg('Every output made a sound; whether it was the right speaker, only your ear has told');
 }

@@ -1,13 +1,24 @@
+import { msg } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 
 export type PatchSheetId = 'sheet' | 'wiring' | 'ear' | 'walk' | 'in-force';
 
 export const patchSheetNames: Readonly<Record<PatchSheetId, string>> = {
-  sheet: 'Processor',
-  wiring: 'Wiring',
-  ear: 'Ear check',
-  walk: 'Walk check',
-  'in-force': 'In force',
+  get sheet() {
+    return msg('Processor');
+  },
+  get wiring() {
+    return msg('Wiring');
+  },
+  get ear() {
+    return msg('Ear check');
+  },
+  get walk() {
+    return msg('Walk check');
+  },
+  get 'in-force'() {
+    return msg('In force');
+  },
 };
 
 /** In the order a tuner walks through them. */

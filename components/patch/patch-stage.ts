@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -62,7 +63,11 @@ export class PatchStage extends LitElement {
     this.first ??= firstPatchSheet(state);
     const here = this.place.sheet ?? this.first;
     const { title, lede } = patchTitle(state, here);
-    return html`<ll-sheet-nav label="Sheets of Patch" .sheets=${links} .here=${here}></ll-sheet-nav>
+    return html`<ll-sheet-nav
+        label=${msg('Sheets of Patch')}
+        .sheets=${links}
+        .here=${here}
+      ></ll-sheet-nav>
       <div class="lede">
         <h1>${title}</h1>
         <p>${lede}</p>
@@ -93,7 +98,7 @@ function onward(here: PatchSheetId) {
   const next = patchSheetOrder[patchSheetOrder.indexOf(here) + 1];
   if (next === undefined) return nothing;
   return html`<a class="ghost onward" href=${patchSheetAddress(next)}
-    >Next: ${patchSheetNames[next]}</a
+    >${msg(str`Next: ${patchSheetNames[next]}`)}</a
   >`;
 }
 

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 import { adviseRewiring } from '../../src/wirecheck/advise-rewiring';
 import { concludeEarCheck } from '../../src/wirecheck/ear-check';
@@ -11,7 +12,7 @@ export function patchStanding(state: BenchState): { done: boolean; missing: stri
   if (found !== undefined) return { done: false, missing: found };
   const wiring = wiringNow(state);
   if (wiring && !wiring.wired) {
-    return { done: false, missing: wiring.conflicts[0]?.sentence ?? 'It cannot be wired.' };
+    return { done: false, missing: wiring.conflicts[0]?.sentence ?? msg('It cannot be wired.') };
   }
   const { findings, proven } = concludeEarCheck(wiringOrder(state), document.earAnswers);
   const [finding] = findings;
@@ -22,7 +23,11 @@ export function patchStanding(state: BenchState): { done: boolean; missing: stri
     done: false,
     missing:
       document.rig === 'practice'
-        ? 'In the practice room every output drives the speaker it claims; a take tells the rest.'
-        : 'Listen that each output drives the speaker it claims before you trust a take: the ear check plays one after another.',
+        ? msg(
+            'In the practice room every output drives the speaker it claims; a take tells the rest.',
+          )
+        : msg(
+            'Listen that each output drives the speaker it claims before you trust a take: the ear check plays one after another.',
+          ),
   };
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
@@ -67,10 +68,10 @@ export class AngleTable extends LitElement {
     return html`<table>
       <thead>
         <tr>
-          <th scope="col">Speaker</th>
-          <th scope="col">Direction</th>
-          <th scope="col">Range</th>
-          <th scope="col">Up</th>
+          <th scope="col">${msg('Speaker')}</th>
+          <th scope="col">${msg('Direction')}</th>
+          <th scope="col">${msg('Range')}</th>
+          <th scope="col">${msg('Up')}</th>
         </tr>
       </thead>
       <tbody>
@@ -96,7 +97,7 @@ export class AngleTable extends LitElement {
         </button>
       </th>
       <td>
-        ${free ? html`<span class="soft">anywhere</span>` : directionInWords(channel.azimuthDegrees)}
+        ${free ? html`<span class="soft">${msg('anywhere')}</span>` : directionInWords(channel.azimuthDegrees)}
       </td>
       <td class="num">${rangeInWords(channel.azimuthRange)}</td>
       <td class="num">

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
@@ -78,7 +79,7 @@ export class ChannelFacts extends LitElement {
         ${reading && readings ? measuredFacts(reading, readings.reference, together) : nothing}
         ${proposal ? proposedFacts(proposal) : nothing}
       </dl>
-      ${reading ? renderNotes(reading, proposal) : html`<p class="soft">Not measured yet.</p>`}`;
+      ${reading ? renderNotes(reading, proposal) : html`<p class="soft">${msg('Not measured yet.')}</p>`}`;
   }
 }
 
@@ -87,24 +88,24 @@ function declaredFacts(channel: Channel, layout: Layout, system: DeclaredSystem)
   const elevation = elevationInWords(channel.elevationDegrees);
   const height = elevation === 'ear height' ? nothing : `, ${elevation}`;
   const distance = system.places[channel.label]?.distanceMetres ?? null;
-  return html`<dt>${channel.kind === 'sub' ? 'Drawn at' : 'Declared at'}</dt>
+  return html`<dt>${channel.kind === 'sub' ? msg('Drawn at') : msg('Declared at')}</dt>
     <dd>${directionInWords(channel.azimuthDegrees)}${height}</dd>
     ${
       distance === null
         ? nothing
-        : html`<dt>Declared distance</dt>
+        : html`<dt>${msg('Declared distance')}</dt>
             <dd class="num">${metresText(distance)}</dd>`
     }
     ${
       system.bounced.includes(channel.label)
-        ? html`<dt>Plays</dt>
-            <dd>off the ceiling</dd>`
+        ? html`<dt>${msg('Plays')}</dt>
+            <dd>${msg('off the ceiling')}</dd>`
         : nothing
     }
     ${
       partners.length === 0
         ? nothing
-        : html`<dt>${channel.kind === 'sub' ? 'Plays with' : 'One crossover with'}</dt>
+        : html`<dt>${channel.kind === 'sub' ? msg('Plays with') : msg('One crossover with')}</dt>
             <dd>${partners.join(', ')}</dd>`
     }`;
 }
@@ -114,49 +115,49 @@ function measuredFacts(
   reference: ChannelLabel,
   together: RolloffTogether | null,
 ): TemplateResult {
-  return html`<dt>Distance</dt>
+  return html`<dt>${msg('Distance')}</dt>
     <dd class="num">${metresText(reading.distanceMetres)}</dd>
     ${
       reading.ceilingPathMetres === null
         ? nothing
-        : html`<dt>Path over the ceiling</dt>
+        : html`<dt>${msg('Path over the ceiling')}</dt>
             <dd class="num">${metresText(reading.ceilingPathMetres)}</dd>`
     }
     ${
       reading.channel === reference
-        ? html`<dt>Arrival</dt>
-            <dd>reference for all</dd>`
-        : html`<dt>Arrival after ${reference}</dt>
+        ? html`<dt>${msg('Arrival')}</dt>
+            <dd>${msg('reference for all')}</dd>`
+        : html`<dt>${msg(str`Arrival after ${reference}`)}</dt>
             <dd class="num">${millisecondsText(reading.arrivalSeconds)}</dd>`
     }
-    <dt>Polarity</dt>
+    <dt>${msg('Polarity')}</dt>
     <dd class=${reading.polarity === 'inverted' ? 'signal' : ''}>${reading.polarity}</dd>
     ${reading.rolloff ? rolloffFacts(reading.rolloff) : nothing}
     ${together?.finding.rolloff ? togetherFacts(together, together.finding.rolloff) : nothing}
-    <dt>Over the noise <span class="range">40–80${thinSpace}Hz</span></dt>
+    <dt>${msg(html`Over the noise <span class="range">40–80${thinSpace}Hz</span>`)}</dt>
     <dd class="num">${dbText(reading.bassMarginDb, 0)}</dd>`;
 }
 
 function rolloffFacts({ f3Hz, box }: RolloffReading): TemplateResult {
-  return html`<dt>Roll-off, −3${thinSpace}dB</dt>
+  return html`<dt>${msg(str`Roll-off, −3${thinSpace}dB`)}</dt>
     <dd class="num">
       ${hzText(f3Hz.median)} <span class="soft">${intervalText(f3Hz.interval)}</span>
     </dd>
-    <dt>Box</dt>
+    <dt>${msg('Box')}</dt>
     <dd>${box.kind}</dd>`;
 }
 
 function togetherFacts({ order }: RolloffTogether, { f3Hz }: RolloffReading): TemplateResult {
-  return html`<dt>Read from ${heardInWords(order)}</dt>
+  return html`<dt>${msg(str`Read from ${heardInWords(order)}`)}</dt>
     <dd class="num">
       ${hzText(f3Hz.median)} <span class="soft">${intervalText(f3Hz.interval)}</span>
     </dd>`;
 }
 
 function proposedFacts(proposal: ChannelProposal): TemplateResult {
-  return html`<dt>Distance to type</dt>
+  return html`<dt>${msg('Distance to type')}</dt>
     <dd class="num">${metresText(proposal.distanceMetres)}</dd>
-    <dt>Level trim to type</dt>
+    <dt>${msg('Level trim to type')}</dt>
     <dd class="num">
       ${signedText(proposal.levelTrimDb, 1)}${
         proposal.levelTrimDb === null ? nothing : `${thinSpace}dB`

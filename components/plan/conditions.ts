@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
@@ -33,28 +34,28 @@ export class Conditions extends LitElement {
     const reference = referenceChannel(state.layout);
     const busy = state.activity.kind !== 'idle';
     return html`<ll-number
-        label="Temperature in the room"
+        label=${msg('Temperature in the room')}
         unit="°C"
         min="-10"
         max="50"
         decimals="1"
         .value=${temperatureCelsius}
         ?disabled=${busy}
-        hint=${`Sound travels ${speed}${thinSpace}m/s at that temperature.`}
+        hint=${msg(str`Sound travels ${speed}${thinSpace}m/s at that temperature.`)}
         @ll-number=${(event: CustomEvent<number>) =>
-          this.set('Set temperature', { temperatureCelsius: event.detail })}
+          this.set(msg('Set temperature'), { temperatureCelsius: event.detail })}
       ></ll-number>
       <ll-number
-        label=${`Tape distance, ${reference} to the microphone`}
+        label=${msg(str`Tape distance, ${reference} to the microphone`)}
         unit="m"
         min="0.2"
         max="30"
         decimals="2"
         .value=${referenceDistanceMetres}
         ?disabled=${busy}
-        hint="The other distances are measured from this one. Only differences matter to the processor, so a few centimetres here change nothing you hear."
+        hint=${msg('The other distances are measured from this one. Only differences matter to the processor, so a few centimetres here change nothing you hear.')}
         @ll-number=${(event: CustomEvent<number>) =>
-          this.set('Set reference distance', { referenceDistanceMetres: event.detail })}
+          this.set(msg('Set reference distance'), { referenceDistanceMetres: event.detail })}
       ></ll-number>`;
   }
 

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { DeclaredSystem } from '../../src/system/declared-system';
 import type { DeclaredPlan } from '../../src/system/standing-place';
@@ -28,7 +29,7 @@ export function declare(
 ): string | null {
   if (isTrouble(system)) return system.sentence;
   if (!bench) return null;
-  if (isBusy(bench.state)) return 'The plan stays as it is while a take runs.';
+  if (isBusy(bench.state)) return msg('The plan stays as it is while a take runs.');
   bench.change(name, (document) => ({ ...document, system }));
   return null;
 }

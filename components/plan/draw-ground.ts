@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import type { DeclaredSystem } from '../../src/system/declared-system';
 import { wallsOf } from '../../src/system/room-outline';
@@ -37,7 +38,7 @@ function drawRoom(
       <rect x=${x} y=${y} width=${width} height=${height}></rect>
     </clipPath>
     <rect class="wall" x=${x} y=${y} width=${width} height=${height}>
-      <title>Room, ${room.lengthMetres} m by ${room.widthMetres} m</title>
+      <title>${msg(str`Room, ${room.lengthMetres} m by ${room.widthMetres} m`)}</title>
     </rect>`;
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -57,14 +58,14 @@ export class LayoutPicker extends LitElement {
     const wrong = state.trouble?.trouble === 'bad-layout' ? state.trouble.sentence : null;
     const { name, title } = state.layout;
     return html`<ll-choice
-        label="The usual ones"
+        label=${msg('The usual ones')}
         .options=${usual.map((value) => ({ value, label: value }))}
         .value=${name}
         ?disabled=${busy}
         @ll-pick=${(event: CustomEvent<string>) => this.use(event.detail)}
       ></ll-choice>
       <form class="field" novalidate @submit=${this.submit}>
-        <label for="name">Another, by its name or its speakers</label>
+        <label for="name">${msg('Another, by its name or its speakers')}</label>
         <span class="entry">
           <input
             id="name"
@@ -76,15 +77,17 @@ export class LayoutPicker extends LitElement {
             aria-invalid=${wrong ? 'true' : 'false'}
             aria-describedby="said"
           />
-          <button class="ghost" ?disabled=${busy}>Use this layout</button>
+          <button class="ghost" ?disabled=${busy}>${msg('Use this layout')}</button>
         </span>
         <p id="said" class=${wrong ? 'wrong' : 'soft small'} role=${wrong ? 'alert' : nothing}>
           ${
             wrong
-              ? `${wrong} The layout is still ${title}.`
+              ? msg(str`${wrong} The layout is still ${title}.`)
               : busy
-                ? 'The layout stays as it is while a take runs.'
-                : 'Declare what stands in the room and no speaker more: what is sent to a speaker that is not there, nobody plays.'
+                ? msg('The layout stays as it is while a take runs.')
+                : msg(
+                    'Declare what stands in the room and no speaker more: what is sent to a speaker that is not there, nobody plays.',
+                  )
           }
         </p>
       </form>`;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Layout } from '../../src/system/channel';
 
 const words = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
@@ -12,14 +13,14 @@ export function layoutInWords(layout: Layout): string {
   const count = (kind: string): number =>
     layout.channels.filter((channel) => channel.kind === kind).length;
   const where = layout.channels.some((one) => one.group === 'sides')
-    ? 'around the seat'
-    : 'in front';
-  const parts = [`${countInWords(count('bed'))} speakers ${where}`];
+    ? msg('around the seat')
+    : msg('in front');
+  const parts = [msg(str`${countInWords(count('bed'))} speakers ${where}`)];
   const subs = count('sub');
   parts.push(`${countInWords(subs)} ${subs === 1 ? 'sub' : 'subs'}`);
-  if (count('height') > 0) parts.push(`${countInWords(count('height'))} above`);
+  if (count('height') > 0) parts.push(msg(str`${countInWords(count('height'))} above`));
   const last = parts.pop() ?? '';
-  return `${parts.join(', ')} and ${last}`;
+  return msg(str`${parts.join(', ')} and ${last}`);
 }
 
 /** A sentence begins with a capital. */

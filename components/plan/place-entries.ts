@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { Channel } from '../../src/system/channel';
 import type { DeclaredSystem } from '../../src/system/declared-system';
 import { moveSpeaker, moveSpeakerTo } from '../../src/system/move-speaker';
@@ -19,33 +20,33 @@ export interface PlaceEntry {
 export function angleEntries(plan: DeclaredPlan, { label, kind }: Channel): PlaceEntry[] {
   const place = standingPlace(plan, label);
   const angle: PlaceEntry = {
-    label: 'Angle',
+    label: msg('Angle'),
     unit: '°',
     value: place.azimuthDegrees,
     min: -180,
     max: 180,
-    hint: '0 is ahead, plus to the left, minus to the right.',
+    hint: msg('0 is ahead, plus to the left, minus to the right.'),
     enter: (azimuthDegrees) => moveSpeaker(plan, label, { ...place, azimuthDegrees }),
   };
   const elevation: PlaceEntry = {
-    label: 'Elevation',
+    label: msg('Elevation'),
     unit: '°',
     value: place.elevationDegrees,
     min: -90,
     max: 90,
-    hint: '0 is ear height, 90 straight above the seat.',
+    hint: msg('0 is ear height, 90 straight above the seat.'),
     enter: (elevationDegrees) => moveSpeaker(plan, label, { ...place, elevationDegrees }),
   };
   const distance: PlaceEntry = {
-    label: 'Distance',
+    label: msg('Distance'),
     unit: 'm',
     value: place.distanceMetres,
     min: -Infinity,
     max: Infinity,
     hint:
       place.distanceMetres === null
-        ? 'Not known; drawn at the reference distance.'
-        : 'Straight from the ears at the seat.',
+        ? msg('Not known; drawn at the reference distance.')
+        : msg('Straight from the ears at the seat.'),
     enter: (distanceMetres) => moveSpeaker(plan, label, { ...place, distanceMetres }),
   };
   return kind === 'sub' ? [angle, distance] : [angle, elevation, distance];
@@ -56,7 +57,7 @@ export function metreEntries(plan: DeclaredPlan, { label }: Channel): PlaceEntry
   const place = standingPlace(plan, label);
   const offset = standingOffset(plan, label, place);
   const rounded = (value: number): number => Number(value.toFixed(3)) + 0;
-  const known = place.distanceMetres === null ? 'Not known; as it is drawn.' : '';
+  const known = place.distanceMetres === null ? msg('Not known; as it is drawn.') : '';
   const entry = (name: string, key: keyof typeof offset, hint: string): PlaceEntry => ({
     label: name,
     unit: 'm',
@@ -67,8 +68,8 @@ export function metreEntries(plan: DeclaredPlan, { label }: Channel): PlaceEntry
     enter: (value) => moveSpeakerTo(plan, label, { ...offset, [key]: value }),
   });
   return [
-    entry('To the right', 'rightMetres', 'Minus is to the left.'),
-    entry('Behind', 'backMetres', 'Minus is ahead.'),
-    entry('Above the ears', 'upMetres', 'Minus is below.'),
+    entry(msg('To the right'), 'rightMetres', msg('Minus is to the left.')),
+    entry(msg('Behind'), 'backMetres', msg('Minus is ahead.')),
+    entry(msg('Above the ears'), 'upMetres', msg('Minus is below.')),
   ];
 }

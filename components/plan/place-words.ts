@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { Channel } from '../../src/system/channel';
 import type { DeclaredPlace } from '../../src/system/declared-system';
 import { metresText } from '../charts/number-text';
@@ -9,13 +10,14 @@ export function placeInWords(place: DeclaredPlace): string {
   const elevation = elevationInWords(place.elevationDegrees);
   if (elevation !== 'ear height') parts.push(elevation);
   parts.push(
-    place.distanceMetres === null ? 'distance not known' : metresText(place.distanceMetres),
+    place.distanceMetres === null ? msg('distance not known') : metresText(place.distanceMetres),
   );
   return parts.join(', ');
 }
 
 /** The name a screen reader says of a speaker that can be moved. */
 export function movableName(channel: Channel, place: DeclaredPlace, bounced: boolean): string {
-  const how = channel.kind === 'height' ? [bounced ? 'bounced off the ceiling' : 'aimed down'] : [];
+  const how =
+    channel.kind === 'height' ? [bounced ? msg('bounced off the ceiling') : msg('aimed down')] : [];
   return [channel.label, channel.name, placeInWords(place), ...how].join(', ');
 }

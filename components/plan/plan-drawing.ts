@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
@@ -43,10 +44,10 @@ export class PlanDrawing extends LitElement {
     const { symbols, labels, top, bottom } = arrangement;
     return html`<svg viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}">
       ${drawGround(arrangement, this.system)}
-      <path class="listener" d="M0-8L7 7H-7z"><title>Listener, facing up</title></path>
+      <path class="listener" d="M0-8L7 7H-7z"><title>${msg('Listener, facing up')}</title></path>
       <g
         role="listbox"
-        aria-label="Speakers seen from above, front at the top"
+        aria-label=${msg('Speakers seen from above, front at the top')}
         @keydown=${this.walk}
       >
         ${placed.map((one, index) => this.renderSpeaker(one, index, symbols, labels, layout))}
@@ -105,7 +106,7 @@ export class PlanDrawing extends LitElement {
   private faultsOf(label: ChannelLabel): string[] {
     const reading = this.readings?.channels.find((one) => one.channel === label);
     if (!reading) return [];
-    const inverted = reading.polarity === 'inverted' ? ['polarity inverted'] : [];
+    const inverted = reading.polarity === 'inverted' ? [msg('polarity inverted')] : [];
     return [...inverted, ...reading.faults.map((fault) => fault.kind)];
   }
 

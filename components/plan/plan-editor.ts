@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -56,11 +57,11 @@ export class PlanEditor extends LitElement {
         class=${busy ? 'still' : ''}
         viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}"
         role="group"
-        aria-label="Plan seen from above, front at the top"
+        aria-label=${msg('Plan seen from above, front at the top')}
         @click=${this.letGo}
       >
         ${drawGround(frame, system)}
-        <path class="listener" d="M0-8L7 7H-7z"><title>Main seat, facing up</title></path>
+        <path class="listener" d="M0-8L7 7H-7z"><title>${msg('Main seat, facing up')}</title></path>
         ${pointed ? drawDirection(plan, pointed, this.placeNow(plan, pointed), frame) : nothing}
         ${layout.channels.map((channel, index) => this.renderSpeaker(plan, channel, index, frame))}
         ${this.drag?.moved ? drawReadout(plan, this.drag, readoutFont(this)) : nothing}
@@ -73,8 +74,10 @@ export class PlanEditor extends LitElement {
         ${
           refusal ??
           (busy
-            ? 'Nothing on the plan changes while a take runs.'
-            : 'Drag a speaker, or move it with the arrow keys: left and right turn it around the seat, up and down move it away and closer; with Shift five times as far.')
+            ? msg('Nothing on the plan changes while a take runs.')
+            : msg(
+                'Drag a speaker, or move it with the arrow keys: left and right turn it around the seat, up and down move it away and closer; with Shift five times as far.',
+              ))
         }
       </p>
       <p class="unseen" role="status">${this.said}</p>`;
@@ -117,7 +120,7 @@ export class PlanEditor extends LitElement {
     return svg`<g
       class=${classes.filter((one) => one !== '').join(' ')}
       role="button"
-      aria-roledescription="movable speaker"
+      aria-roledescription=${msg('movable speaker')}
       tabindex="0"
       aria-pressed=${chosen ? 'true' : 'false'}
       aria-label=${movableName(channel, place, bounced)}
@@ -222,7 +225,8 @@ export class PlanEditor extends LitElement {
     this.refusal =
       before === placeInWords(place)
         ? refusal
-        : (declare(this.bench, `Move ${label}`, moveSpeaker(plan, label, place)) ?? refusal);
+        : (declare(this.bench, msg(str`Move ${label}`), moveSpeaker(plan, label, place)) ??
+          refusal);
     if (this.refusal === null) this.said = `${label}, ${placeInWords(place)}`;
   }
 

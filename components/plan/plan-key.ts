@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Channel, Layout } from '../../src/system/channel';
@@ -66,14 +67,19 @@ export class PlanKey extends LitElement {
           </li>`;
         })}
       </ul>
-      <p class="soft small">${this.standing()} Pick a speaker to see what is known of it.</p>`;
+      <p class="soft small">
+        ${msg(str`${this.standing()} Pick a speaker to see what is known of it.`)}
+      </p>`;
   }
 
   private standing(): string {
-    if (!this.readings) return 'Dashed: distance not known yet, drawn at the reference distance.';
+    if (!this.readings)
+      return msg('Dashed: distance not known yet, drawn at the reference distance.');
     return this.layout?.channels.some((channel) => channel.kind === 'sub')
-      ? 'Speakers stand at their measured distances. Subs stay dashed: the delay inside them is no distance.'
-      : 'Speakers stand at their measured distances.';
+      ? msg(
+          'Speakers stand at their measured distances. Subs stay dashed: the delay inside them is no distance.',
+        )
+      : msg('Speakers stand at their measured distances.');
   }
 }
 

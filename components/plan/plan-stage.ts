@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -52,15 +53,14 @@ export class PlanStage extends LitElement {
     const deviation = layoutDeviation(layout);
     const notes = notePlaces(declaredPlan(state));
     return html`<div class="lede">
-        <h1>This room has ${layoutInWords(layout)}</h1>
+        <h1>${msg(str`This room has ${layoutInWords(layout)}`)}</h1>
         <p>
-          That is ${layout.title}${deviation ? `, ${deviation}` : ''}: ${layout.channels.length}
-          channels to probe.
+          ${msg(str`That is ${layout.title}${deviation ? `, ${deviation}` : ''}: ${layout.channels.length} channels to probe.`)}
         </p>
       </div>
       <div class="sheets">
         <section class="sheet wide" aria-labelledby="layout">
-          <h2 id="layout">Which speakers are there?</h2>
+          <h2 id="layout">${msg('Which speakers are there?')}</h2>
           <ll-layout-picker .bench=${this.bench}></ll-layout-picker>
           <ll-speaker-palette .bench=${this.bench}></ll-speaker-palette>
         </section>
@@ -76,7 +76,7 @@ export class PlanStage extends LitElement {
         </section>
         <div class="column">
           <section class="sheet" aria-labelledby="angles">
-            <h2 id="angles">Where they stand, seen from the seat</h2>
+            <h2 id="angles">${msg('Where they stand, seen from the seat')}</h2>
             <div class="scroll">
               <ll-angle-table
                 .layout=${layout}
@@ -84,24 +84,24 @@ export class PlanStage extends LitElement {
                 .selected=${this.selected}
               ></ll-angle-table>
             </div>
-            <p class="soft small">Ranges of ITU-R BS.2051; it gives subs no place.</p>
+            <p class="soft small">${msg('Ranges of ITU-R BS.2051; it gives subs no place.')}</p>
           </section>
           <section class="sheet" aria-labelledby="room">
-            <h2 id="room">The room, if you know it</h2>
+            <h2 id="room">${msg('The room, if you know it')}</h2>
             <ll-room .bench=${this.bench}></ll-room>
           </section>
           <section class="sheet" aria-labelledby="seats">
-            <h2 id="seats">Other seats, seen from the main one</h2>
+            <h2 id="seats">${msg('Other seats, seen from the main one')}</h2>
             <ll-seats .bench=${this.bench}></ll-seats>
           </section>
         </div>
         <div class="column">
           <section class="sheet" aria-labelledby="conditions">
-            <h2 id="conditions">What distances rest on</h2>
+            <h2 id="conditions">${msg('What distances rest on')}</h2>
             <ll-conditions .bench=${this.bench}></ll-conditions>
           </section>
           <section class="sheet" aria-labelledby="cautions">
-            <h2 id="cautions">Before the first sound</h2>
+            <h2 id="cautions">${msg('Before the first sound')}</h2>
             <ul class="list">
               ${cautionsFor(layout).map((caution) => html`<li>${caution}</li>`)}
             </ul>
@@ -116,18 +116,28 @@ function renderNotes(notes: readonly PlaceNote[]): TemplateResult | typeof nothi
   return html`<ul class="list">
       ${notes.map(({ sentence }) => html`<li>${sentence}</li>`)}
     </ul>
-    <p class="soft small">None of this keeps a speaker from being measured.</p>`;
+    <p class="soft small">${msg('None of this keeps a speaker from being measured.')}</p>`;
 }
 
 function cautionsFor(layout: Layout): string[] {
   const cautions = [
-    'Start with the processor’s volume low and raise it until the sweep is clear of the noise. Esc or Stop silences everything at once.',
-    'Sweeps are loud: 85 dB(A) is safe for 8 hours, each 3 dB more halves that time (NIOSH 1998). Above it leave the room or wear protection.',
-    'Disconnect or mute any speaker that must not get low bass; the sweep of a main channel starts at 10 Hz.',
-    'Switch amplifiers off before moving plugs. Mains, in-wall and ceiling work follows local codes and is left to licensed trades.',
+    msg(
+      'Start with the processor’s volume low and raise it until the sweep is clear of the noise. Esc or Stop silences everything at once.',
+    ),
+    msg(
+      'Sweeps are loud: 85 dB(A) is safe for 8 hours, each 3 dB more halves that time (NIOSH 1998). Above it leave the room or wear protection.',
+    ),
+    msg(
+      'Disconnect or mute any speaker that must not get low bass; the sweep of a main channel starts at 10 Hz.',
+    ),
+    msg(
+      'Switch amplifiers off before moving plugs. Mains, in-wall and ceiling work follows local codes and is left to licensed trades.',
+    ),
   ];
   if (layout.channels.some((channel) => channel.kind === 'height')) {
-    cautions.push('Start no sweep while someone stands on a ladder: a loud start can startle.');
+    cautions.push(
+      msg('Start no sweep while someone stands on a ladder: a loud start can startle.'),
+    );
   }
   return cautions;
 }

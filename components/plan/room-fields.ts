@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -9,13 +10,13 @@ import '../controls/number-field';
 import { sharedStyles } from '../theme/shared-styles';
 import { declare, isBusy } from './declared-plan';
 
-const entries: readonly (readonly [keyof DeclaredRoom, string])[] = [
-  ['lengthMetres', 'Length, front to back'],
-  ['widthMetres', 'Width'],
-  ['heightMetres', 'Height'],
-  ['seatFromFrontMetres', 'Seat from the front wall'],
-  ['seatFromLeftMetres', 'Seat from the left wall'],
-  ['earHeightMetres', 'Ears above the floor'],
+const entries = (): readonly (readonly [keyof DeclaredRoom, string])[] => [
+  ['lengthMetres', msg('Length, front to back')],
+  ['widthMetres', msg('Width')],
+  ['heightMetres', msg('Height')],
+  ['seatFromFrontMetres', msg('Seat from the front wall')],
+  ['seatFromLeftMetres', msg('Seat from the left wall')],
+  ['earHeightMetres', msg('Ears above the floor')],
 ];
 
 /** Something to start typing from; no room was measured. */
@@ -69,7 +70,7 @@ export class RoomFields extends LitElement {
     const busy = isBusy(state);
     const shown = this.draft ?? room ?? start;
     return html`<div class="fields">
-        ${entries.map(
+        ${entries().map(
           ([key, label]) =>
             html`<ll-number
               label=${label}
@@ -87,18 +88,18 @@ export class RoomFields extends LitElement {
         <button
           class="ghost"
           ?disabled=${busy || (room !== null && this.draft === null)}
-          @click=${() => this.use('Draw the room', shown)}
+          @click=${() => this.use(msg('Draw the room'), shown)}
         >
-          ${room ? 'Draw it like this' : 'Draw the room'}
+          ${room ? msg('Draw it like this') : msg('Draw the room')}
         </button>
         ${
           room
             ? html`<button
                 class="ghost"
                 ?disabled=${busy}
-                @click=${() => this.use('Take the outline away', null)}
+                @click=${() => this.use(msg('Take the outline away'), null)}
               >
-                Take the outline away
+                ${msg('Take the outline away')}
               </button>`
             : nothing
         }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -66,7 +67,9 @@ export class SeatList extends LitElement {
     const busy = isBusy(state);
     return html`${system.seats.map((seat, index) => this.renderSeat(system, seat, index, busy))}
       ${this.refusal ? html`<p class="signal" role="alert">${this.refusal}</p>` : nothing}
-      <button class="ghost" ?disabled=${busy} @click=${() => this.add(system)}>Add a seat</button>`;
+      <button class="ghost" ?disabled=${busy} @click=${() => this.add(system)}>
+        ${msg('Add a seat')}
+      </button>`;
   }
 
   private renderSeat(
@@ -76,7 +79,7 @@ export class SeatList extends LitElement {
     busy: boolean,
   ): TemplateResult {
     const put = (change: Partial<DeclaredSeat>): string | null =>
-      this.do(`Change ${seat.name}`, changeSeat(system, index, { ...seat, ...change }));
+      this.do(msg(str`Change ${seat.name}`), changeSeat(system, index, { ...seat, ...change }));
     const number = (label: string, key: 'rightMetres' | 'backMetres'): TemplateResult =>
       html`<ll-number
         label=${label}
@@ -92,7 +95,7 @@ export class SeatList extends LitElement {
       ></ll-number>`;
     return html`<fieldset aria-label=${seat.name} ?disabled=${busy}>
       <span class="field">
-        <label for="name-${index}">Name</label>
+        <label for="name-${index}">${msg('Name')}</label>
         <span class="entry"
           ><input
             id="name-${index}"
@@ -105,20 +108,20 @@ export class SeatList extends LitElement {
             }}
         /></span>
       </span>
-      ${number('To the right', 'rightMetres')} ${number('Behind', 'backMetres')}
+      ${number(msg('To the right'), 'rightMetres')} ${number(msg('Behind'), 'backMetres')}
       <button
         class="ghost"
-        @click=${() => this.do(`Take ${seat.name} away`, removeSeat(system, index))}
+        @click=${() => this.do(msg(str`Take ${seat.name} away`), removeSeat(system, index))}
       >
-        Take ${seat.name} away
+        ${msg(str`Take ${seat.name} away`)}
       </button>
     </fieldset>`;
   }
 
   private add(system: DeclaredSystem): void {
     const seat = nextSeat(system);
-    if (seat) this.do(`Add ${seat.name}`, addSeat(system, seat));
-    else this.refusal = 'There is no free place for another seat: move one first.';
+    if (seat) this.do(msg(str`Add ${seat.name}`), addSeat(system, seat));
+    else this.refusal = msg('There is no free place for another seat: move one first.');
   }
 
   private do(name: string, system: DeclaredSystem | Trouble): string | null {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Channel, Layout } from '../../src/system/channel';
 import { partnersOf } from './partner';
 import type { PlacedSpeaker } from './place-speakers';
@@ -11,9 +12,11 @@ export function speakerName(
   const { channel, distanceMetres } = placed;
   const parts = [`${channel.label}, ${channel.name}`];
   const partners = partnersOf(channel, layout).map((one) => one.label);
-  if (partners.length > 0) parts.push(`with ${partners.join(', ')}`);
+  if (partners.length > 0) parts.push(msg(str`with ${partners.join(', ')}`));
   parts.push(
-    distanceMetres === null ? 'not measured yet' : `${distanceMetres.toFixed(2)} metres away`,
+    distanceMetres === null
+      ? msg('not measured yet')
+      : msg(str`${distanceMetres.toFixed(2)} metres away`),
   );
   return [...parts, ...faults].join(', ');
 }
@@ -29,7 +32,7 @@ export function directionInWords(azimuthDegrees: number): string {
 /** "30° up", "12.5° down", "ear height". */
 export function elevationInWords(elevationDegrees: number): string {
   const degrees = tenths(Math.abs(elevationDegrees));
-  if (degrees === 0) return 'ear height';
+  if (degrees === 0) return msg('ear height');
   return `${degrees}° ${elevationDegrees > 0 ? 'up' : 'down'}`;
 }
 
@@ -39,6 +42,6 @@ function tenths(degrees: number): number {
 
 /** How many of a kind there are, for the key beside the plan. */
 export function kindInWords(kind: Channel['kind'], count: number): string {
-  const words = { bed: 'at ear height', height: 'above', sub: count === 1 ? 'sub' : 'subs' };
+  const words = { bed: msg('at ear height'), height: 'above', sub: count === 1 ? 'sub' : 'subs' };
   return `${count} ${words[kind]}`;
 }

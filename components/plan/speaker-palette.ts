@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -25,12 +26,24 @@ import { putBack } from './put-back';
 
 const names: Readonly<Record<DeclarableGroup, string>> = {
   centre: 'centre',
-  sides: 'side surrounds',
-  backs: 'back surrounds',
-  wides: 'front wides',
-  'front heights': 'front heights',
-  'middle heights': 'middle heights',
-  'back heights': 'back heights',
+  get sides() {
+    return msg('side surrounds');
+  },
+  get backs() {
+    return msg('back surrounds');
+  },
+  get wides() {
+    return msg('front wides');
+  },
+  get 'front heights'() {
+    return msg('front heights');
+  },
+  get 'middle heights'() {
+    return msg('middle heights');
+  },
+  get 'back heights'() {
+    return msg('back heights');
+  },
 };
 
 /** What can be declared beside the fronts, with what becomes of its content without it. */
@@ -69,11 +82,15 @@ export class SpeakerPalette extends LitElement {
     const busy = isBusy(state);
     const subs = layout.channels.filter(({ kind }) => kind === 'sub').length;
     const { listed, leftOut } = leftOutContent(layout, 'subs');
-    return html`<div class="groups" role="group" aria-label="Beside front left and front right">
+    return html`<div
+        class="groups"
+        role="group"
+        aria-label=${msg('Beside front left and front right')}
+      >
         ${declarableGroups.map((group) => this.renderGroup(layout, group, busy))}
         <div>
           <ll-choice
-            label="Subs"
+            label=${msg('Subs')}
             .options=${[0, 1, 2, 3, 4].map((count) => ({ value: `${count}`, label: `${count}` }))}
             .value=${`${subs}`}
             ?disabled=${busy}

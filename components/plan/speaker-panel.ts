@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
@@ -80,8 +81,10 @@ export class SpeakerPanel extends LitElement {
     const { selected } = this;
     const channel = state.layout.channels.find(({ label }) => label === selected);
     if (!channel) {
-      return html`<h2>No speaker is picked</h2>
-        <p class="soft">Pick one on the drawing to type where it stands and to see its range.</p>`;
+      return html`<h2>${msg('No speaker is picked')}</h2>
+        <p class="soft">
+          ${msg('Pick one on the drawing to type where it stands and to see its range.')}
+        </p>`;
     }
     const plan = declaredPlan(state);
     const busy = isBusy(state);
@@ -94,10 +97,10 @@ export class SpeakerPanel extends LitElement {
       </h2>
       <p class="soft">${rangeSentence(plan, channel)}</p>
       <ll-choice
-        label="Its place, by"
+        label=${msg('Its place, by')}
         .options=${[
-          { value: 'angle', label: 'Angle and distance' },
-          { value: 'metres', label: 'Metres from the seat' },
+          { value: 'angle', label: msg('Angle and distance') },
+          { value: 'metres', label: msg('Metres from the seat') },
         ]}
         .value=${this.by}
         @ll-pick=${(event: CustomEvent<string>) =>
@@ -108,7 +111,7 @@ export class SpeakerPanel extends LitElement {
           (entry) => this.renderEntry(entry, channel.label, busy),
         )}
       </div>
-      ${refusal ? html`<p class="signal" role="alert">${refusal} It stays where it was.</p>` : nothing}
+      ${refusal ? html`<p class="signal" role="alert">${msg(str`${refusal} It stays where it was.`)}</p>` : nothing}
       ${channel.kind === 'height' ? this.renderAim(plan, channel, busy) : nothing}
       ${renderNotes(plan, channel.label)} ${this.renderActions(plan, channel, busy)}`;
   }
@@ -124,7 +127,7 @@ export class SpeakerPanel extends LitElement {
       hint=${entry.hint}
       ?disabled=${busy}
       @ll-number=${(event: CustomEvent<number>) => {
-        const sentence = this.do(`Move ${label}`, label, entry.enter(event.detail));
+        const sentence = this.do(msg(str`Move ${label}`), label, entry.enter(event.detail));
         if (sentence === null) return;
         void putBack<NumberField>(event, (field) => (field.value = entry.value ?? NaN));
       }}
@@ -133,18 +136,18 @@ export class SpeakerPanel extends LitElement {
 
   private renderAim(plan: DeclaredPlan, { label }: Channel, busy: boolean): TemplateResult {
     const bounced = plan.system.bounced.includes(label);
-    const pair = `${label} and ${partnerOf(label)}`;
+    const pair = msg(str`${label} and ${partnerOf(label)}`);
     return html`<ll-choice
-      label=${`How ${pair} play`}
+      label=${msg(str`How ${pair} play`)}
       .options=${[
-        { value: 'down', label: 'Aimed down' },
-        { value: 'bounced', label: 'Bounced off the ceiling' },
+        { value: 'down', label: msg('Aimed down') },
+        { value: 'bounced', label: msg('Bounced off the ceiling') },
       ]}
       .value=${bounced ? 'bounced' : 'down'}
       ?disabled=${busy}
       @ll-pick=${(event: CustomEvent<string>) =>
         this.do(
-          event.detail === 'bounced' ? `Bounce ${pair}` : `Aim ${pair} down`,
+          event.detail === 'bounced' ? msg(str`Bounce ${pair}`) : msg(str`Aim ${pair} down`),
           label,
           setBounced(plan, label, event.detail === 'bounced'),
         )}
@@ -161,9 +164,9 @@ export class SpeakerPanel extends LitElement {
           : html`<button
               class="ghost"
               ?disabled=${busy}
-              @click=${() => this.do(`Mirror ${label}`, label, mirrorSpeaker(plan, label))}
+              @click=${() => this.do(msg(str`Mirror ${label}`), label, mirrorSpeaker(plan, label))}
             >
-              Put ${partner} opposite
+              ${msg(str`Put ${partner} opposite`)}
             </button>`
       }
       ${
@@ -171,9 +174,9 @@ export class SpeakerPanel extends LitElement {
           ? html`<button
               class="ghost"
               ?disabled=${busy}
-              @click=${() => this.do(`Put ${label} back`, label, forgetPlace(plan.system, label))}
+              @click=${() => this.do(msg(str`Put ${label} back`), label, forgetPlace(plan.system, label))}
             >
-              Back to its nominal place
+              ${msg('Back to its nominal place')}
             </button>`
           : nothing
       }
@@ -184,12 +187,12 @@ export class SpeakerPanel extends LitElement {
               ?disabled=${busy}
               @click=${() =>
                 this.do(
-                  `Forget the distance of ${label}`,
+                  msg(str`Forget the distance of ${label}`),
                   label,
                   moveSpeaker(plan, label, { ...place, distanceMetres: null }),
                 )}
             >
-              Distance not known
+              ${msg('Distance not known')}
             </button>`
           : nothing
       }
@@ -204,15 +207,15 @@ export class SpeakerPanel extends LitElement {
 }
 
 function rangeSentence(plan: DeclaredPlan, channel: Channel): string {
-  if (channel.kind === 'sub') return 'The standards give subs no place.';
+  if (channel.kind === 'sub') return msg('The standards give subs no place.');
   const nominal = nominalChannel(plan, channel.label);
   const range = nominal && rangeInWords(nominal);
   const lone =
     channel.group === 'sides' && !plan.layout.channels.some((one) => one.group === 'backs');
   const role = lone
-    ? ' As the only pair of surrounds it is the side pair, wherever it stands.'
+    ? msg(' As the only pair of surrounds it is the side pair, wherever it stands.')
     : '';
-  return `${standardsHave(plan, channel)} it ${range ?? 'anywhere'}.${role}`;
+  return msg(str`${standardsHave(plan, channel)} it ${range ?? msg('anywhere')}.${role}`);
 }
 
 function renderNotes(plan: DeclaredPlan, label: ChannelLabel): TemplateResult | typeof nothing {

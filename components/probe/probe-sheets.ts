@@ -1,14 +1,27 @@
+import { msg } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 
 export type SheetId = 'connect' | 'microphone' | 'level' | 'take' | 'noise' | 'inspect';
 
 export const sheetNames: Readonly<Record<SheetId, string>> = {
-  connect: 'Connect',
-  microphone: 'Microphone',
-  level: 'Level',
-  take: 'Take',
-  noise: 'Noise',
-  inspect: 'Inspect',
+  get connect() {
+    return msg('Connect');
+  },
+  get microphone() {
+    return msg('Microphone');
+  },
+  get level() {
+    return msg('Level');
+  },
+  get take() {
+    return msg('Take');
+  },
+  get noise() {
+    return msg('Noise');
+  },
+  get inspect() {
+    return msg('Inspect');
+  },
 };
 
 /** In the order a tuner walks through them. */

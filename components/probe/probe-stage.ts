@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -63,7 +64,7 @@ export class ProbeStage extends LitElement {
     const { here } = view;
     const { title, lede } = sheetTitle(state, here);
     return html`<ll-sheet-nav
-        label="Sheets of Probe"
+        label=${msg('Sheets of Probe')}
         .sheets=${links}
         .here=${here}
         .running=${sheetOfActivity(state)}
@@ -112,7 +113,9 @@ export class ProbeStage extends LitElement {
 function onward(here: SheetId) {
   const next = sheetOrder[sheetOrder.indexOf(here) + 1];
   if (next === undefined || here === 'take') return nothing;
-  return html`<a class="ghost onward" href=${sheetAddress(next)}>Next: ${sheetNames[next]}</a>`;
+  return html`<a class="ghost onward" href=${sheetAddress(next)}
+    >${msg(str`Next: ${sheetNames[next]}`)}</a
+  >`;
 }
 
 declare global {

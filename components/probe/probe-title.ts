@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { mostInverted } from '../../src/proposal/most-inverted';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { BenchState } from '../../src/session/bench';
@@ -21,16 +22,16 @@ export function probeTitle(state: BenchState): TitleAndLede {
       return playingTitle(state);
     case 'waiting':
       return {
-        title: 'The next take waits for you',
-        lede: 'Nothing sounds until you say so.',
+        title: msg('The next take waits for you'),
+        lede: msg('Nothing sounds until you say so.'),
       };
     case 'reading': {
       const left = isNumber(activity.secondsLeft)
-        ? `${durationText(activity.secondsLeft)} left. `
+        ? msg(str`${durationText(activity.secondsLeft)} left. `)
         : '';
       return {
-        title: `Reading the take: ${activity.channels.length} of ${count} speakers`,
-        lede: `${left}The capture is kept, so nothing is lost if this is stopped.`,
+        title: msg(str`Reading the take: ${activity.channels.length} of ${count} speakers`),
+        lede: msg(str`${left}The capture is kept, so nothing is lost if this is stopped.`),
       };
     }
     case 'idle':
@@ -48,13 +49,15 @@ function standingTitle(state: BenchState): TitleAndLede {
   if (readings) return findingTitle(readings, layout);
   if (state.readings) {
     return {
-      title: `The last take was of ${state.readings.layout}`,
-      lede: `The plan now says ${layout.title}: run a new take.`,
+      title: msg(str`The last take was of ${state.readings.layout}`),
+      lede: msg(str`The plan now says ${layout.title}: run a new take.`),
     };
   }
   return {
-    title: 'Nothing measured yet',
-    lede: `One unbroken take plays all ${count} speakers in turn, so that their arrivals share one clock.`,
+    title: msg('Nothing measured yet'),
+    lede: msg(
+      str`One unbroken take plays all ${count} speakers in turn, so that their arrivals share one clock.`,
+    ),
   };
 }
 
@@ -64,13 +67,15 @@ function playingTitle(state: BenchState): TitleAndLede {
   const { phase, secondsLeft } = activity.play;
   const part = partInWords(state);
   const titles = {
-    starting: 'Starting the take',
-    settling: 'Waking the outputs',
-    playing: activity.channel ? `Sweeping ${activity.channel}` : 'Listening to the quiet room',
-    finishing: 'Ending the take',
+    starting: msg('Starting the take'),
+    settling: msg('Waking the outputs'),
+    playing: activity.channel
+      ? msg(str`Sweeping ${activity.channel}`)
+      : msg('Listening to the quiet room'),
+    finishing: msg('Ending the take'),
   };
-  const still = state.document.rig === 'practice' ? '' : ' Please keep still and quiet.';
-  const left = `${durationText(secondsLeft)} left${part ? ` of ${part}` : ''}.`;
+  const still = state.document.rig === 'practice' ? '' : msg(' Please keep still and quiet.');
+  const left = msg(str`${durationText(secondsLeft)} left${part ? msg(str` of ${part}`) : ''}.`);
   return { title: titles[phase], lede: `${left}${still}` };
 }
 
@@ -87,40 +92,52 @@ function findingTitle(readings: Readings, layout: Layout): TitleAndLede {
   const inverted = channelsWith(({ polarity }) => polarity === 'inverted');
   if (silent.length === readings.channels.length) {
     return {
-      title: 'Nothing was heard from any speaker',
-      lede: 'Check the microphone, the volume and the mute before the wires, then run the take again.',
+      title: msg('Nothing was heard from any speaker'),
+      lede: msg(
+        'Check the microphone, the volume and the mute before the wires, then run the take again.',
+      ),
     };
   }
   if (silent.length > 0) {
     return {
-      title: `Nothing was heard from ${sayList(silent)}`,
-      lede: `Check the wire, the amplifier and its standby, then run the take again.${
-        faulty.length > 0 ? ' What else is wrong stands below.' : ''
-      }`,
+      title: msg(str`Nothing was heard from ${sayList(silent)}`),
+      lede: msg(
+        str`Check the wire, the amplifier and its standby, then run the take again.${
+          faulty.length > 0 ? msg(' What else is wrong stands below.') : ''
+        }`,
+      ),
     };
   }
   if (faulty.length > 0) {
     return {
-      title: `${sayList(faulty)} must be taken again`,
-      lede: `What went wrong stands below. The other ${read.size - faulty.length} can be trusted.`,
+      title: msg(str`${sayList(faulty)} must be taken again`),
+      lede: msg(
+        str`What went wrong stands below. The other ${read.size - faulty.length} can be trusted.`,
+      ),
     };
   }
   if (missing.length > 0) {
     return {
-      title: `${read.size} of ${count} speakers are read`,
-      lede: `No take has come to ${sayList(missing)} yet.`,
+      title: msg(str`${read.size} of ${count} speakers are read`),
+      lede: msg(str`No take has come to ${sayList(missing)} yet.`),
     };
   }
   if (mostInverted(readings.channels)) {
     return {
-      title: 'Most speakers read inverted',
-      lede: 'The microphone or its input may turn the polarity over: settle that before swapping any wires. Distances and crossovers stand as they are.',
+      title: msg('Most speakers read inverted'),
+      lede: msg(
+        'The microphone or its input may turn the polarity over: settle that before swapping any wires. Distances and crossovers stand as they are.',
+      ),
     };
   }
   if (inverted.length > 0) {
     return {
-      title: `${sayList(inverted)} ${inverted.length === 1 ? 'plays' : 'play'} inverted`,
-      lede: 'Switch the amplifier off, swap plus and minus at one end of the cable, and run the take again.',
+      title: msg(
+        str`${sayList(inverted)} ${inverted.length === 1 ? msg('plays') : msg('play')} inverted`,
+      ),
+      lede: msg(
+        'Switch the amplifier off, swap plus and minus at one end of the cable, and run the take again.',
+      ),
     };
   }
   return goodTitle(readings);
@@ -131,10 +148,13 @@ function goodTitle({ channels }: Readings): TitleAndLede {
     .filter(({ distanceMetres }) => isNumber(distanceMetres))
     .sort((a, b) => (a.distanceMetres ?? 0) - (b.distanceMetres ?? 0));
   const [near, far] = [placed[0], placed.at(-1)];
-  const title = `All ${channels.length} speakers are read`;
-  if (!near || !far || near === far) return { title, lede: 'The settings stand under Propose.' };
+  const title = msg(str`All ${channels.length} speakers are read`);
+  if (!near || !far || near === far)
+    return { title, lede: msg('The settings stand under Propose.') };
   return {
     title,
-    lede: `${near.channel} is nearest at ${metresText(near.distanceMetres)}, ${far.channel} farthest at ${metresText(far.distanceMetres)}. The settings stand under Propose.`,
+    lede: msg(
+      str`${near.channel} is nearest at ${metresText(near.distanceMetres)}, ${far.channel} farthest at ${metresText(far.distanceMetres)}. The settings stand under Propose.`,
+    ),
   };
 }

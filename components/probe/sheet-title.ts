@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 import { dbText, durationText } from '../charts/number-text';
 import { soundInWords } from '../strip/strip-words';
@@ -26,26 +27,29 @@ export function sheetTitle(state: BenchState, sheet: SheetId): TitleAndLede {
 function inspectTitle({ readings, document }: BenchState): TitleAndLede {
   return readings
     ? {
-        title: 'A look into the sound itself',
-        lede: `Of the takes at ${document.position.name}, speaker by speaker.`,
+        title: msg('A look into the sound itself'),
+        lede: msg(str`Of the takes at ${document.position.name}, speaker by speaker.`),
       }
-    : { title: 'There is nothing to inspect yet', lede: 'A take brings the sound to look into.' };
+    : {
+        title: msg('There is nothing to inspect yet'),
+        lede: msg('A take brings the sound to look into.'),
+      };
 }
 
 function connectTitle(state: BenchState): TitleAndLede {
   switch (state.document.rig) {
     case 'practice':
       return {
-        title: 'The practice room needs no wires',
-        lede: 'Everything of Probe runs in it, and all that comes out is marked as simulated.',
+        title: msg('The practice room needs no wires'),
+        lede: msg('Everything of Probe runs in it, and all that comes out is marked as simulated.'),
       };
     case 'recording':
       return {
-        title: 'The take travels as a file',
-        lede: 'For systems this computer cannot be wired to.',
+        title: msg('The take travels as a file'),
+        lede: msg('For systems this computer cannot be wired to.'),
       };
     case 'live':
-      return { title: 'This computer plays and listens', lede: previewSentence(state) };
+      return { title: msg('This computer plays and listens'), lede: previewSentence(state) };
   }
 }
 
@@ -53,25 +57,29 @@ function microphoneTitle({ document }: BenchState): TitleAndLede {
   const { calibration, soundLevel } = document.microphone;
   if (calibration && soundLevel) {
     return {
-      title: 'The microphone is calibrated in response and in level',
-      lede: `Its own response by ${calibration.name} is taken out of every reading.`,
+      title: msg('The microphone is calibrated in response and in level'),
+      lede: msg(str`Its own response by ${calibration.name} is taken out of every reading.`),
     };
   }
   if (calibration) {
     return {
-      title: `Readings are corrected by ${calibration.name}`,
-      lede: 'Sound levels are not calibrated; distances, crossovers and trims do not need that.',
+      title: msg(str`Readings are corrected by ${calibration.name}`),
+      lede: msg(
+        'Sound levels are not calibrated; distances, crossovers and trims do not need that.',
+      ),
     };
   }
   if (soundLevel) {
     return {
-      title: 'The microphone is calibrated in level only',
-      lede: 'Without a calibration file its own response stays in the readings.',
+      title: msg('The microphone is calibrated in level only'),
+      lede: msg('Without a calibration file its own response stays in the readings.'),
     };
   }
   return {
-    title: 'Nothing is known of the microphone yet',
-    lede: 'Distances, crossovers and trims do not need it; true responses and sound levels do.',
+    title: msg('Nothing is known of the microphone yet'),
+    lede: msg(
+      'Distances, crossovers and trims do not need it; true responses and sound levels do.',
+    ),
   };
 }
 
@@ -79,26 +87,28 @@ function levelTitle(state: BenchState): TitleAndLede {
   const { activity, document, climbed } = state;
   if (activity.kind === 'climbing') {
     return {
-      title: 'Climbing to a test level',
-      lede: `${durationText(activity.climb.secondsLeft)} left at most. Please keep still and quiet.`,
+      title: msg('Climbing to a test level'),
+      lede: msg(
+        str`${durationText(activity.climb.secondsLeft)} left at most. Please keep still and quiet.`,
+      ),
     };
   }
   if (document.rig === 'recording') {
-    return { title: 'The level is set where the take is played', lede: '' };
+    return { title: msg('The level is set where the take is played'), lede: '' };
   }
   const level = dbText(
     document.rig === 'practice' && climbed ? climbed.gainDb : document.live.gainDb,
   );
   if (!climbed) {
     return {
-      title: `Takes play at ${level}`,
-      lede: 'Start quiet: leave the room or wear hearing protection when it gets loud.',
+      title: msg(str`Takes play at ${level}`),
+      lede: msg('Start quiet: leave the room or wear hearing protection when it gets loud.'),
     };
   }
   const good = climbed.end === 'margin' || climbed.end === 'target';
   return {
-    title: good ? `${level} is loud enough for takes` : `Takes play at ${level}`,
-    lede: 'Start quiet: leave the room or wear hearing protection when it gets loud.',
+    title: good ? msg(str`${level} is loud enough for takes`) : msg(str`Takes play at ${level}`),
+    lede: msg('Start quiet: leave the room or wear hearing protection when it gets loud.'),
   };
 }
 
@@ -109,18 +119,20 @@ function noiseTitle(state: BenchState): TitleAndLede {
     return {
       title: soundInWords(state),
       lede: complete
-        ? 'The average is complete and goes on moving; keep the reading, or change the speaker.'
-        : `${durationText(secondsLeft)} left of the average. Please keep still and quiet.`,
+        ? msg(
+            'The average is complete and goes on moving; keep the reading, or change the speaker.',
+          )
+        : msg(str`${durationText(secondsLeft)} left of the average. Please keep still and quiet.`),
     };
   }
   if (document.rig === 'recording') {
     return {
-      title: 'Noise needs a microphone at this computer',
-      lede: 'Choose Live or the practice room under Connect.',
+      title: msg('Noise needs a microphone at this computer'),
+      lede: msg('Choose Live or the practice room under Connect.'),
     };
   }
   return {
-    title: 'Pink noise shows a speaker while you work on it',
-    lede: 'Its spectrum follows what you move within seconds; a take is more exact.',
+    title: msg('Pink noise shows a speaker while you work on it'),
+    lede: msg('Its spectrum follows what you move within seconds; a take is more exact.'),
   };
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { GroupProposal } from '../../src/proposal/proposal';
 import type { GroupId, Layout } from '../../src/system/channel';
 import { proposedHz } from '../../src/workbench/try-settings';
@@ -12,20 +13,92 @@ interface GroupWords {
 }
 
 const words: Readonly<Record<GroupId, GroupWords>> = {
-  fronts: { name: 'Fronts', subject: 'the fronts', single: false },
-  centre: { name: 'Centre', subject: 'the centre', single: true },
-  wides: { name: 'Wides', subject: 'the wides', single: false },
-  sides: { name: 'Side surrounds', subject: 'the side surrounds', single: false },
-  backs: { name: 'Back surrounds', subject: 'the back surrounds', single: false },
-  'front heights': { name: 'Front heights', subject: 'the front heights', single: false },
-  'middle heights': { name: 'Middle heights', subject: 'the middle heights', single: false },
-  'back heights': { name: 'Back heights', subject: 'the back heights', single: false },
-  subs: { name: 'Subs', subject: 'the subs', single: false },
+  fronts: {
+    get name() {
+      return msg('Fronts');
+    },
+    get subject() {
+      return msg('the fronts');
+    },
+    single: false,
+  },
+  centre: {
+    get name() {
+      return msg('Centre');
+    },
+    get subject() {
+      return msg('the centre');
+    },
+    single: true,
+  },
+  wides: {
+    get name() {
+      return msg('Wides');
+    },
+    get subject() {
+      return msg('the wides');
+    },
+    single: false,
+  },
+  sides: {
+    get name() {
+      return msg('Side surrounds');
+    },
+    get subject() {
+      return msg('the side surrounds');
+    },
+    single: false,
+  },
+  backs: {
+    get name() {
+      return msg('Back surrounds');
+    },
+    get subject() {
+      return msg('the back surrounds');
+    },
+    single: false,
+  },
+  'front heights': {
+    get name() {
+      return msg('Front heights');
+    },
+    get subject() {
+      return msg('the front heights');
+    },
+    single: false,
+  },
+  'middle heights': {
+    get name() {
+      return msg('Middle heights');
+    },
+    get subject() {
+      return msg('the middle heights');
+    },
+    single: false,
+  },
+  'back heights': {
+    get name() {
+      return msg('Back heights');
+    },
+    get subject() {
+      return msg('the back heights');
+    },
+    single: false,
+  },
+  subs: {
+    get name() {
+      return msg('Subs');
+    },
+    get subject() {
+      return msg('the subs');
+    },
+    single: false,
+  },
 };
 
 /** A group's plain name; surrounds need no side when there are no others. */
 export function groupName(group: GroupId, layout: Layout): string {
-  return isOnlySurround(group, layout) ? 'Surrounds' : words[group].name;
+  return isOnlySurround(group, layout) ? msg('Surrounds') : words[group].name;
 }
 
 function isOnlySurround(group: GroupId, layout: Layout): boolean {
@@ -40,23 +113,25 @@ export function groupFinding(
 ): string {
   const { group, crossoverHz, decidedBy } = proposal;
   const { single } = words[group];
-  const subject = isOnlySurround(group, layout) ? 'the surrounds' : words[group].subject;
+  const subject = isOnlySurround(group, layout) ? msg('the surrounds') : words[group].subject;
   const start = single ? capital(subject) : groupName(group, layout);
   const verb = (plural: string, singular: string) => (single ? singular : plural);
   if (inForceHz !== proposedHz(proposal)) {
     const hz = proposedHz(proposal);
-    const rest = hz === null ? 'none is proposed' : `${hzText(hz)} is proposed`;
-    const set = inForceHz === null ? 'full range' : `to ${hzText(inForceHz)}`;
-    return `${start} ${verb('are', 'is')} set ${set}; ${rest}`;
+    const rest = hz === null ? msg('none is proposed') : msg(str`${hzText(hz)} is proposed`);
+    const set = inForceHz === null ? msg('full range') : msg(str`to ${hzText(inForceHz)}`);
+    return msg(str`${start} ${verb('are', 'is')} set ${set}; ${rest}`);
   }
   if (!layout.channels.some(({ kind }) => kind === 'sub') && inForceHz === null) {
-    return `${start} ${verb('run', 'runs')} full range: there is no sub`;
+    return msg(str`${start} ${verb('run', 'runs')} full range: there is no sub`);
   }
-  if (crossoverHz === null) return `No step of the processor suits ${subject}`;
+  if (crossoverHz === null) return msg(str`No step of the processor suits ${subject}`);
   if (decidedBy === null) {
-    return `Where ${subject} ${verb('roll', 'rolls')} off cannot be told; ${hzText(crossoverHz)} is only practice`;
+    return msg(
+      str`Where ${subject} ${verb('roll', 'rolls')} off cannot be told; ${hzText(crossoverHz)} is only practice`,
+    );
   }
-  return `${start} ${verb('cross', 'crosses')} over at ${hzText(crossoverHz)}`;
+  return msg(str`${start} ${verb('cross', 'crosses')} over at ${hzText(crossoverHz)}`);
 }
 
 function capital(text: string): string {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html, nothing } from 'lit';
 import type { MissingSetting } from '../../src/proposal/proposal';
 
@@ -8,8 +9,8 @@ export function missingList(missing: readonly MissingSetting[]) {
     <summary>
       ${
         missing.length === 1
-          ? 'One thing could not be proposed'
-          : `${missing.length} things could not be proposed`
+          ? msg('One thing could not be proposed')
+          : msg(str`${missing.length} things could not be proposed`)
       }
     </summary>
     <ul class="list">

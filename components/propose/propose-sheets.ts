@@ -1,12 +1,25 @@
+import { msg } from '@lit/localize';
 export type ProposeSheetId = 'crossovers' | 'subs' | 'bass' | 'compare' | 'equaliser' | 'list';
 
 export const proposeSheetNames: Readonly<Record<ProposeSheetId, string>> = {
-  crossovers: 'Crossovers',
-  subs: 'Subs',
-  bass: 'Bass',
-  compare: 'Compare',
-  equaliser: 'Equaliser',
-  list: 'List',
+  get crossovers() {
+    return msg('Crossovers');
+  },
+  get subs() {
+    return msg('Subs');
+  },
+  get bass() {
+    return msg('Bass');
+  },
+  get compare() {
+    return msg('Compare');
+  },
+  get equaliser() {
+    return msg('Equaliser');
+  },
+  get list() {
+    return msg('List');
+  },
 };
 
 /** In the order a tuner walks through them; the list to type comes before what is last in order. */

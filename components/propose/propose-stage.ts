@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../src/session/bench';
@@ -74,7 +75,7 @@ export class ProposeStage extends LitElement {
     const here = this.place.sheet ?? 'crossovers';
     const { title, lede } = proposeTitle(view, state, here);
     return html`<ll-sheet-nav
-        label="Sheets of Propose"
+        label=${msg('Sheets of Propose')}
         .sheets=${links}
         .here=${here}
       ></ll-sheet-nav>
@@ -118,7 +119,7 @@ export class ProposeStage extends LitElement {
         <h1>${title}</h1>
         <p>${lede}</p>
       </div>
-      <button class="go" @click=${() => askToGo(this, 'probe')}>Go to Probe</button>
+      <button class="go" @click=${() => askToGo(this, 'probe')}>${msg('Go to Probe')}</button>
     </div>`;
   }
 }
@@ -128,7 +129,7 @@ function onward(here: ProposeSheetId) {
   const next = proposeSheetOrder[proposeSheetOrder.indexOf(here) + 1];
   if (next === undefined || here === 'list') return nothing;
   return html`<a class="ghost onward" href=${proposeSheetAddress(next)}
-    >Next: ${proposeSheetNames[next]}</a
+    >${msg(str`Next: ${proposeSheetNames[next]}`)}</a
   >`;
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayList } from '../../src/proposal/phrases';
 import type { BenchState } from '../../src/session/bench';
 import { ordersTogether } from '../../src/session/orders-together';
@@ -42,23 +43,25 @@ function groupTitle({ group, settings, layout }: ProposeView): TitleAndLede {
       title,
       lede:
         crossoverHz === null
-          ? 'Without a sub nothing takes over below the roll-off.'
-          : 'Without a sub the fronts take over its bass.',
+          ? msg('Without a sub nothing takes over below the roll-off.')
+          : msg('Without a sub the fronts take over its bass.'),
     };
   }
   if (decidedBy === null) {
-    return { title, lede: 'This take gave no roll-off; the notes under Probe say why.' };
+    return { title, lede: msg('This take gave no roll-off; the notes under Probe say why.') };
   }
   const { readFrom } = group;
   if (readFrom && channels.length > 1 && channels.every((one) => readFrom.channels.includes(one))) {
-    const lede = `${sayList(channels)} share one setting and are one model, read from ${readFrom.heard}.`;
+    const lede = msg(
+      str`${sayList(channels)} share one setting and are one model, read from ${readFrom.heard}.`,
+    );
     return { title, lede };
   }
-  const by = decidedByReading === 'roll-off' ? 'reaches less deep' : 'is driven harder';
+  const by = decidedByReading === 'roll-off' ? msg('reaches less deep') : msg('is driven harder');
   const lede =
     channels.length > 1
-      ? `${sayList(channels)} share one setting; ${decidedBy} ${by}, so it decides.`
-      : `${decidedBy} stands alone, so it decides.`;
+      ? msg(str`${sayList(channels)} share one setting; ${decidedBy} ${by}, so it decides.`)
+      : msg(str`${decidedBy} stands alone, so it decides.`);
   return { title, lede };
 }
 
@@ -70,31 +73,43 @@ function bassTitle({ proposal }: ProposeView): TitleAndLede {
     title: ledgerFinding(shown),
     lede:
       shown.lines.length === 0
-        ? 'A roll-off of the subs is missing.'
-        : `20 to 300 Hz, by channel of the programme; at most ${dbText(most)} is missing on one.`,
+        ? msg('A roll-off of the subs is missing.')
+        : msg(
+            str`20 to 300 Hz, by channel of the programme; at most ${dbText(most)} is missing on one.`,
+          ),
   };
 }
 
 function compareTitle({ choices }: ProposeView): TitleAndLede {
   return isNothingChosen(choices)
     ? {
-        title: 'You keep to the proposal',
-        lede: 'Drag a handle under Crossovers, or choose another step, to have two sets to compare.',
+        title: msg('You keep to the proposal'),
+        lede: msg(
+          'Drag a handle under Crossovers, or choose another step, to have two sets to compare.',
+        ),
       }
-    : { title: 'Your settings beside the proposed ones', lede: 'What differs is marked.' };
+    : {
+        title: msg('Your settings beside the proposed ones'),
+        lede: msg('What differs is marked.'),
+      };
 }
 
 function equaliserTitle({ proposal, choices }: ProposeView): TitleAndLede {
   if (choices.equaliserBands === 0) {
-    return { title: 'No equaliser is advised', lede: 'It is last in order, and off until wanted.' };
+    return {
+      title: msg('No equaliser is advised'),
+      lede: msg('It is last in order, and off until wanted.'),
+    };
   }
   const count = proposal.equaliser?.channels.filter(({ bands }) => bands.length > 0).length ?? 0;
   return {
     title:
       count === 0
-        ? 'An equaliser would help no channel'
-        : `An equaliser would help ${count} ${count === 1 ? 'channel' : 'channels'}`,
-    lede: 'Type it last, after distances, levels and crossovers are proved.',
+        ? msg('An equaliser would help no channel')
+        : msg(
+            str`An equaliser would help ${count} ${count === 1 ? msg('channel') : msg('channels')}`,
+          ),
+    lede: msg('Type it last, after distances, levels and crossovers are proved.'),
   };
 }
 
@@ -102,28 +117,32 @@ function equaliserTitle({ proposal, choices }: ProposeView): TitleAndLede {
 export function missingTitle(state: BenchState): TitleAndLede {
   const { readings, layout, activity } = state;
   if (activity.kind !== 'idle') {
-    return { title: 'A take is running', lede: 'The settings appear once it is read.' };
+    return { title: msg('A take is running'), lede: msg('The settings appear once it is read.') };
   }
   if (!readings) {
     return {
-      title: 'No settings yet',
-      lede: 'They come from measured arrivals, levels and roll-offs. A take under Probe gives all of them.',
+      title: msg('No settings yet'),
+      lede: msg(
+        'They come from measured arrivals, levels and roll-offs. A take under Probe gives all of them.',
+      ),
     };
   }
   if (readings.layout !== layout.name) {
     return {
-      title: `The last take was of ${readings.layout}`,
-      lede: `The plan now says ${layout.title}. Run a new take under Probe.`,
+      title: msg(str`The last take was of ${readings.layout}`),
+      lede: msg(str`The plan now says ${layout.title}. Run a new take under Probe.`),
     };
   }
   if (unreadTogether(ordersTogether(state.document, layout), state.together).length > 0) {
     return {
-      title: 'Roll-offs are being read together',
-      lede: 'The settings appear in a moment, from all seats and speakers of one model.',
+      title: msg('Roll-offs are being read together'),
+      lede: msg('The settings appear in a moment, from all seats and speakers of one model.'),
     };
   }
   return {
-    title: 'The settings cannot be worked out',
-    lede: 'The processor’s steps or the readings do not fit together. Run the take again under Probe.',
+    title: msg('The settings cannot be worked out'),
+    lede: msg(
+      'The processor’s steps or the readings do not fit together. Run the take again under Probe.',
+    ),
   };
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelProposal } from '../../src/proposal/proposal';
 import type { Reason } from '../../src/proposal/reason';
 import { sayValue } from '../../src/proposal/settings-list';
@@ -20,7 +21,7 @@ export interface SettingsRow {
   readonly warnings: readonly string[];
 }
 
-const unknown = 'cannot tell';
+const unknown = () => msg('cannot tell');
 
 /** The settings of every speaker in the order of the plan. */
 export function settingsRows({ proposal, layout, settings }: ProposeView): SettingsRow[] {
@@ -34,15 +35,15 @@ export function settingsRows({ proposal, layout, settings }: ProposeView): Setti
     return [
       {
         channel,
-        distance: distance ? sayValue(distance) : unknown,
-        level: level ? sayValue(level) : unknown,
-        crossover: isSub ? '–' : hz === null ? 'full range' : hzText(hz),
+        distance: distance ? sayValue(distance) : unknown(),
+        level: level ? sayValue(level) : unknown(),
+        crossover: isSub ? '–' : hz === null ? msg('full range') : hzText(hz),
         chosen: group !== null && hz !== proposedHz(group),
         polarity: isSub ? polarityOf(proposal, channel.label) : found.polarity,
         reasons: [
-          { of: 'Distance', reasons: found.distanceReasons },
-          { of: 'Level trim', reasons: found.levelReasons },
-          ...(group ? [{ of: 'Crossover', reasons: group.reasons }] : []),
+          { of: msg('Distance'), reasons: found.distanceReasons },
+          { of: msg('Level trim'), reasons: found.levelReasons },
+          ...(group ? [{ of: msg('Crossover'), reasons: group.reasons }] : []),
         ].filter(({ reasons }) => reasons.length > 0),
         warnings: found.warnings,
       },
@@ -64,5 +65,7 @@ export function settingsCopy({ proposal, layout, settings }: ProposeView): strin
       found?.polarity ?? '',
     ].join('\t');
   });
-  return `speaker\tdistance m\tlevel trim dB\tcrossover Hz\tpolarity\n${lines.join('\n')}\n`;
+  return msg(
+    str`speaker\tdistance m\tlevel trim dB\tcrossover Hz\tpolarity\n${lines.join('\n')}\n`,
+  );
 }

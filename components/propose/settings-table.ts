@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ChannelLabel } from '../../src/system/channel';
@@ -31,22 +32,22 @@ export class SettingsTable extends LitElement {
     if (!view) return nothing;
     return html`<table>
         <caption class="unseen">
-          Settings to type into the processor
+          ${msg('Settings to type into the processor')}
         </caption>
         <thead>
           <tr>
-            <th scope="col">Speaker</th>
-            <th scope="col">Distance</th>
-            <th scope="col">Level trim</th>
-            <th scope="col">Crossover</th>
-            <th scope="col" class="left">Polarity</th>
+            <th scope="col">${msg('Speaker')}</th>
+            <th scope="col">${msg('Distance')}</th>
+            <th scope="col">${msg('Level trim')}</th>
+            <th scope="col">${msg('Crossover')}</th>
+            <th scope="col" class="left">${msg('Polarity')}</th>
           </tr>
         </thead>
         <tbody>
           ${settingsRows(view).map((row) => this.row(row))}
         </tbody>
       </table>
-      <ll-copy-button label="Copy settings" .text=${settingsCopy(view)}></ll-copy-button>`;
+      <ll-copy-button label=${msg('Copy settings')} .text=${settingsCopy(view)}></ll-copy-button>`;
   }
 
   private row(row: SettingsRow) {
@@ -64,18 +65,18 @@ export class SettingsTable extends LitElement {
             <ll-speaker-icon .channel=${channel}></ll-speaker-icon>
             <span class="num label">${label}</span>
             <span class="name">${name}</span>
-            ${warnings.length > 0 ? html`<small class="signal">note</small>` : nothing}
-            <span class="unseen">, reasons</span>
+            ${warnings.length > 0 ? html`<small class="signal">${msg('note')}</small>` : nothing}
+            <span class="unseen">${msg(', reasons')}</span>
           </button>
         </th>
         ${valueCell(row.distance)} ${valueCell(row.level)}
         <td class="num">
-          ${row.crossover}${row.chosen ? html`<small class="signal">set by you</small>` : nothing}
+          ${row.crossover}${row.chosen ? html`<small class="signal">${msg('set by you')}</small>` : nothing}
         </td>
         <td class="left">
           ${
             polarity === 'inverted'
-              ? html`<b class="signal">inverted</b>`
+              ? html`<b class="signal">${msg('inverted')}</b>`
               : html`<span class=${polarity === 'cannot tell' ? 'soft' : ''}>${polarity}</span>`
           }
         </td>
@@ -95,7 +96,7 @@ export class SettingsTable extends LitElement {
             )}
             ${warnings.map(
               (warning) =>
-                html`<dt class="signal">Note</dt>
+                html`<dt class="signal">${msg('Note')}</dt>
                   <dd>${warning}</dd>`,
             )}
           </dl>

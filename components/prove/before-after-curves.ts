@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { ProofState } from '../../src/session/derive-proof';
 import type { ChannelLabel } from '../../src/system/channel';
@@ -12,7 +13,7 @@ export function beforeAfterTraces(
 ): CurveTrace[] {
   const [was, is] = [find(before, label), find(readings, label)];
   return [
-    ...traceOf(is, 'through the processor', colour, 'solid'),
+    ...traceOf(is, msg('through the processor'), colour, 'solid'),
     ...traceOf(was, 'before', 'var(--soft)', 'dashed'),
   ];
 }

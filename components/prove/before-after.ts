@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../src/session/bench';
@@ -48,17 +49,15 @@ export class BeforeAfter extends LitElement {
     const channel = this.shown(state, proof);
     if (!channel) return nothing;
     const { traces, axes } = this.drawn(proof, channel);
-    const title = `${channel.label} before its settings and through the processor`;
-    return html`<h2>${title}${proof.simulated ? ' (simulated)' : ''}</h2>
+    const title = msg(str`${channel.label} before its settings and through the processor`);
+    return html`<h2>${title}${proof.simulated ? msg(' (simulated)') : ''}</h2>
       ${speakerSelect(this, state.layout.channels, channel.label)}
       ${
         traces.length === 0
-          ? html`<p>No response of ${channel.label} was read; play it again.</p>`
+          ? html`<p>${msg(str`No response of ${channel.label} was read; play it again.`)}</p>`
           : html`<ll-curve-chart .label=${title} .traces=${traces} .axes=${axes}></ll-curve-chart>
               <p class="soft small">
-                1/24 octave, each against its own mean of
-                ${channel.kind === 'sub' ? '40 to 80' : '500 to 2000'} Hz. Through the processor the
-                subs play along below the crossover.
+                ${msg(str`1/24 octave, each against its own mean of ${channel.kind === 'sub' ? msg('40 to 80') : msg('500 to 2000')} Hz. Through the processor the subs play along below the crossover.`)}
               </p>`
       }`;
   }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { SettingChange } from '../../src/proof/proof';
 import { sayNumber } from '../../src/proposal/phrases';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
@@ -5,15 +6,33 @@ import { groupName } from '../propose/group-words';
 import { sayNames } from './slip-words';
 
 const names: Readonly<Record<SettingChange['setting'], string>> = {
-  distance: 'Distance',
-  trim: 'Level trim',
-  polarity: 'Polarity',
-  crossover: 'Crossover',
-  'own low-pass of the sub': 'Own low-pass',
-  'LFE level': 'LFE level',
-  'equaliser and dynamics': 'Equaliser and dynamics',
-  upmixing: 'Upmixing',
-  wiring: 'Wiring',
+  get distance() {
+    return msg('Distance');
+  },
+  get trim() {
+    return msg('Level trim');
+  },
+  get polarity() {
+    return msg('Polarity');
+  },
+  get crossover() {
+    return msg('Crossover');
+  },
+  get 'own low-pass of the sub'() {
+    return msg('Own low-pass');
+  },
+  get 'LFE level'() {
+    return msg('LFE level');
+  },
+  get 'equaliser and dynamics'() {
+    return msg('Equaliser and dynamics');
+  },
+  get upmixing() {
+    return msg('Upmixing');
+  },
+  get wiring() {
+    return msg('Wiring');
+  },
 };
 
 const decimals = { m: 2, dB: 1, Hz: 0 } as const;
@@ -24,9 +43,9 @@ export function sayChange(change: SettingChange, layout: Layout, unit: 'm' | 'ft
   const { setting, channels, group, from, to } = change;
   const of =
     channels.length > 0 ? sayNames(channels) : group === null ? '' : groupName(group, layout);
-  const start = of === '' ? names[setting] : `${names[setting]} of ${of}`;
+  const start = of === '' ? names[setting] : msg(str`${names[setting]} of ${of}`);
   const value = (one: number | string): string => sayValue(one, change.unit, unit);
-  const seems = from === null || from === to ? '' : `; it seems to be ${value(from)}`;
+  const seems = from === null || from === to ? '' : msg(str`; it seems to be ${value(from)}`);
   return `${start}: ${value(to)}${seems}.`;
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ProofFigure, ProofLine, SettingChange, Verdict } from '../../src/proof/proof';
@@ -29,7 +30,7 @@ export class ProofLines extends LitElement {
     return html`${
       open.length === 0
         ? nothing
-        : html`<ul aria-label="What does not hold">
+        : html`<ul aria-label=${msg('What does not hold')}>
             ${open.map((line) => this.line(line, state))}
           </ul>`
     }
@@ -37,8 +38,10 @@ export class ProofLines extends LitElement {
       held.length === 0
         ? nothing
         : html`<details ?open=${open.length === 0}>
-            <summary>${held.length} ${held.length === 1 ? 'line holds' : 'lines hold'}</summary>
-            <ul aria-label="What holds">
+            <summary>
+              ${held.length} ${held.length === 1 ? msg('line holds') : msg('lines hold')}
+            </summary>
+            <ul aria-label=${msg('What holds')}>
               ${held.map((line) => this.line(line, state))}
             </ul>
           </details>`
@@ -62,7 +65,7 @@ export class ProofLines extends LitElement {
                 ?disabled=${state.activity.kind !== 'idle'}
                 @click=${() => void this.bench?.startProof(channels)}
               >
-                Prove this again<span class="unseen">: ${line.claim}, ${channels.join(', ')}</span>
+                ${msg(html`Prove this again<span class="unseen">: ${line.claim}, ${channels.join(', ')}</span>`)}
               </button>`
         }
       </div>
@@ -79,7 +82,7 @@ export class ProofLines extends LitElement {
         @click=${() => {
           if (channel !== null) askToSelect(this, channel);
         }}
-        >Show this setting</a
+        >${msg('Show this setting')}</a
       >
     </p>`;
   }
@@ -89,7 +92,7 @@ export class ProofLines extends LitElement {
 function figureText({ value, interval, allowed, unit }: ProofFigure): string {
   const digits = unit === 'ms' ? 2 : 1;
   const read = `${signedText(value, digits)}${thinSpace}${unit} (${intervalText(interval, digits)})`;
-  return `${read}; allowed ${intervalText(allowed, digits)}${thinSpace}${unit}.`;
+  return msg(str`${read}; allowed ${intervalText(allowed, digits)}${thinSpace}${unit}.`);
 }
 
 declare global {

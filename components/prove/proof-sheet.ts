@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -35,27 +36,26 @@ export class ProofSheet extends LitElement {
     if (!state) return nothing;
     const { bench, selected } = this;
     const { activity, proof } = state;
-    const start = html`<section class="sheet" aria-label="Prove">
+    const start = html`<section class="sheet" aria-label=${msg('Prove')}>
       <ll-proof-start .bench=${bench}></ll-proof-start>
     </section>`;
     if (activity.kind === 'waiting') {
       return html`<ll-waiting-card .bench=${bench}></ll-waiting-card>`;
     }
     if (activity.kind === 'playing' || activity.kind === 'reading') {
-      return html`<section class="sheet" aria-label="Take">
+      return html`<section class="sheet" aria-label=${msg('Take')}>
         <ll-take-progress .bench=${bench}></ll-take-progress>
       </section>`;
     }
     if (!proof) return start;
     return html`<div class="sheets">
       <section class="sheet" aria-labelledby="lines">
-        <h2 id="lines">What was found${proof.simulated ? ' (simulated)' : ''}</h2>
+        <h2 id="lines">${msg(str`What was found${proof.simulated ? msg(' (simulated)') : ''}`)}</h2>
         ${
           proof.toRepeat.length === 0
             ? nothing
             : html`<p class="signal">
-                  Came out damaged: ${proof.toRepeat.join(', ')}. What is said of them is to be
-                  distrusted until they are played again.
+                  ${msg(str`Came out damaged: ${proof.toRepeat.join(', ')}. What is said of them is to be distrusted until they are played again.`)}
                 </p>
                 ${
                   state.document.rig === 'recording'
@@ -65,14 +65,14 @@ export class ProofSheet extends LitElement {
                         ?disabled=${activity.kind !== 'idle'}
                         @click=${() => void bench?.startProof(proof.toRepeat)}
                       >
-                        Repeat ${proof.toRepeat.join(', ')}
+                        ${msg(str`Repeat ${proof.toRepeat.join(', ')}`)}
                       </button>`
                 }`
         }
         <ll-proof-lines .bench=${bench}></ll-proof-lines>
       </section>
       ${start}
-      <section class="sheet wide" aria-label="Before and after">
+      <section class="sheet wide" aria-label=${msg('Before and after')}>
         <ll-before-after .bench=${bench} .selected=${selected}></ll-before-after>
       </section>
     </div>`;

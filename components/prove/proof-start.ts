@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Proposal } from '../../src/proposal/proposal';
@@ -47,18 +48,17 @@ export class ProofStart extends LitElement {
       return html`<p role="status">${missingTitle(state).lede}</p>`;
     }
     if (!proposal) {
-      return html`<p>Settings come from a take: run one first.</p>
-        <a class="go" href="#probe/take">Go to Probe</a>`;
+      return html`<p>${msg('Settings come from a take: run one first.')}</p>
+        <a class="go" href="#probe/take">${msg('Go to Probe')}</a>`;
     }
-    return html`<h2>Typed first</h2>
+    return html`<h2>${msg('Typed first')}</h2>
       ${typed(state, proposal)}
-      <h2>Then it must hold</h2>
+      <h2>${msg('Then it must hold')}</h2>
       <ul>
         ${whatHolds(state).map((sentence) => html`<li>${sentence}</li>`)}
       </ul>
       <p class="small">
-        All speakers sweep through the processor, as loud as it will play: start with the volume
-        low, and leave the room or protect your ears. The microphone stands where it stood in Probe.
+        ${msg('All speakers sweep through the processor, as loud as it will play: start with the volume low, and leave the room or protect your ears. The microphone stands where it stood in Probe.')}
       </p>
       ${
         state.document.rig === 'recording'
@@ -68,12 +68,12 @@ export class ProofStart extends LitElement {
                 ?disabled=${state.activity.kind !== 'idle' || proposal.sums === 'coming'}
                 @click=${() => void this.bench?.startProof()}
               >
-                ${proof ? 'Prove all again' : 'Prove'}
+                ${proof ? msg('Prove all again') : msg('Prove')}
               </button>
               ${
                 proposal.sums === 'coming'
                   ? html`<p class="small soft" role="status">
-                      The settings are still being worked out.
+                      ${msg('The settings are still being worked out.')}
                     </p>`
                   : nothing
               }`
@@ -81,10 +81,10 @@ export class ProofStart extends LitElement {
       ${
         state.document.rig === 'practice'
           ? html`<p class="small soft">
-              In the practice room a simulated processor plays what is proposed.
+              ${msg('In the practice room a simulated processor plays what is proposed.')}
               ${
                 state.document.practice.slips.length > 0
-                  ? 'Something is mistyped in it on purpose.'
+                  ? msg('Something is mistyped in it on purpose.')
                   : nothing
               }
             </p>`
@@ -99,14 +99,15 @@ function typed({ layout, document }: BenchState, proposal: Proposal) {
   const all = lines.filter(({ text }) => text !== null);
   const ticked = all.filter((line) => line.ticked).length;
   return html`<p>
-    ${all.length} settings stand in
-    Propose${ticked > 0 ? `, ${ticked} of them ticked as typed` : ''}.
-    ${
-      proposal.equaliser
-        ? 'The proposed equaliser is typed as well; dynamics and upmixing stay off.'
-        : 'Equaliser, dynamics and upmixing stay off.'
-    }
-    <a href="#propose">See the settings</a>
+    ${msg(
+      html`${all.length} settings stand in
+        Propose${ticked > 0 ? msg(str`, ${ticked} of them ticked as typed`) : ''}.
+        ${
+          proposal.equaliser
+            ? msg('The proposed equaliser is typed as well; dynamics and upmixing stay off.')
+            : msg('Equaliser, dynamics and upmixing stay off.')
+        } <a href="#propose">See the settings</a>`,
+    )}
   </p>`;
 }
 

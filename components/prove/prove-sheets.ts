@@ -1,9 +1,16 @@
+import { msg } from '@lit/localize';
 export type ProveSheetId = 'proof' | 'handover' | 'visits';
 
 export const proveSheetNames: Readonly<Record<ProveSheetId, string>> = {
-  proof: 'Proof',
-  handover: 'Handover',
-  visits: 'Earlier visit',
+  get proof() {
+    return msg('Proof');
+  },
+  get handover() {
+    return msg('Handover');
+  },
+  get visits() {
+    return msg('Earlier visit');
+  },
 };
 
 /** In the order a tuner walks through them. */

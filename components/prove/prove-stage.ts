@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -40,7 +41,11 @@ export class ProveStage extends LitElement {
     if (!state) return nothing;
     const here = this.place.sheet ?? 'proof';
     const { title, lede } = proveTitle(state, here);
-    return html`<ll-sheet-nav label="Sheets of Prove" .sheets=${links} .here=${here}></ll-sheet-nav>
+    return html`<ll-sheet-nav
+        label=${msg('Sheets of Prove')}
+        .sheets=${links}
+        .here=${here}
+      ></ll-sheet-nav>
       <div class="lede">
         <h1>${title}</h1>
         <p>${lede}</p>

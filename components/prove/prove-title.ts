@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isOldProof } from '../../src/session/derive-proof';
 import type { BenchState } from '../../src/session/bench';
 import { probeTitle, type TitleAndLede } from '../probe/probe-title';
@@ -10,7 +11,7 @@ import { visitsTitle } from './visits/visits-title';
 export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede {
   if (sheet === 'handover') {
     return {
-      title: 'What is left behind: one page of all that was set and proved',
+      title: msg('What is left behind: one page of all that was set and proved'),
       lede: handoverLede(state),
     };
   }
@@ -22,15 +23,17 @@ export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede
   if (!proof) {
     return {
       title: proposal
-        ? 'Nothing is proved yet: the settings have only been proposed'
-        : 'Nothing is proved yet: there are no settings to prove',
-      lede: proposal ? 'Type them into the processor, then play through it.' : '',
+        ? msg('Nothing is proved yet: the settings have only been proposed')
+        : msg('Nothing is proved yet: there are no settings to prove'),
+      lede: proposal ? msg('Type them into the processor, then play through it.') : '',
     };
   }
   if (isOldProof(state)) {
     return {
-      title: 'What was proved is no longer what is proposed',
-      lede: `The settings have changed since: type the new ones and prove again. Then: ${lowerFirst(countsTitle(state))}.`,
+      title: msg('What was proved is no longer what is proposed'),
+      lede: msg(
+        str`The settings have changed since: type the new ones and prove again. Then: ${lowerFirst(countsTitle(state))}.`,
+      ),
     };
   }
   const slips = slipSentences(proof.lines, layout);
@@ -42,18 +45,20 @@ export function countsTitle({ proof }: Pick<BenchState, 'proof'>): string {
   if (!proof) return '';
   const { pass, fail, 'cannot tell': untold } = proof.counts;
   const all = proof.lines.length;
-  if (fail === 0 && untold === 0) return `All ${all} lines hold`;
-  const open = `${untold} cannot be told`;
-  if (fail === 0) return `No line fails: ${pass} of ${all} hold, ${open}`;
-  const failed = `${fail} of ${all} lines ${fail === 1 ? 'fails' : 'fail'}`;
-  return untold === 0 ? `${failed}, ${pass} hold` : `${failed}, ${pass} hold, ${open}`;
+  if (fail === 0 && untold === 0) return msg(str`All ${all} lines hold`);
+  const open = msg(str`${untold} cannot be told`);
+  if (fail === 0) return msg(str`No line fails: ${pass} of ${all} hold, ${open}`);
+  const failed = msg(str`${fail} of ${all} lines ${fail === 1 ? msg('fails') : msg('fail')}`);
+  return untold === 0
+    ? msg(str`${failed}, ${pass} hold`)
+    : msg(str`${failed}, ${pass} hold, ${open}`);
 }
 
 function handoverLede(state: BenchState): string {
-  if (!state.proposal) return 'There are no settings to hand over yet.';
-  if (!state.proof) return 'Nothing is proved yet, and the page says so.';
+  if (!state.proposal) return msg('There are no settings to hand over yet.');
+  if (!state.proof) return msg('Nothing is proved yet, and the page says so.');
   return isOldProof(state)
-    ? 'The settings have changed since they were proved, and the page says so.'
+    ? msg('The settings have changed since they were proved, and the page says so.')
     : `${countsTitle(state)}.`;
 }
 

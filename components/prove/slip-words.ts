@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ProofLine, Slip } from '../../src/proof/proof';
 import { sayList, startSentence } from '../../src/proposal/phrases';
 import type { Layout } from '../../src/system/channel';
@@ -7,19 +8,21 @@ import { groupName } from '../propose/group-words';
 const mostNamed = 4;
 
 const words: Readonly<Record<Slip, (names: string) => string>> = {
-  'wrong side': (names) => `distances seem to be typed for the wrong side: ${names}`,
+  'wrong side': (names) => msg(str`distances seem to be typed for the wrong side: ${names}`),
   'feet for metres': (names) =>
-    `distances seem to be counted in another unit than they were typed in: ${names}`,
-  'wrong sign': (names) => `trims seem to be typed with the wrong sign: ${names}`,
-  'left on full range': (names) => `a crossover seems to be left on full range: ${names}`,
-  'another crossover': (names) => `another crossover than the proposed one is set: ${names}`,
-  'own low-pass on': (names) => `a sub’s own low-pass seems to be still on: ${names}`,
+    msg(str`distances seem to be counted in another unit than they were typed in: ${names}`),
+  'wrong sign': (names) => msg(str`trims seem to be typed with the wrong sign: ${names}`),
+  'left on full range': (names) => msg(str`a crossover seems to be left on full range: ${names}`),
+  'another crossover': (names) =>
+    msg(str`another crossover than the proposed one is set: ${names}`),
+  'own low-pass on': (names) => msg(str`a sub’s own low-pass seems to be still on: ${names}`),
   'equaliser or dynamics on': (names) =>
-    `an equaliser or dynamics seem to be still active: ${names}`,
-  inverted: (names) => `the polarity is turned over: ${names}`,
-  'LFE level': (names) => `the LFE channel is not replayed at its level: ${names}`,
-  'upmixing on': (names) => `upmixing seems to be on: other speakers play along with ${names}`,
-  'wrong wiring': (names) => `plugs seem to be on the wrong outputs: ${names}`,
+    msg(str`an equaliser or dynamics seem to be still active: ${names}`),
+  inverted: (names) => msg(str`the polarity is turned over: ${names}`),
+  'LFE level': (names) => msg(str`the LFE channel is not replayed at its level: ${names}`),
+  'upmixing on': (names) =>
+    msg(str`upmixing seems to be on: other speakers play along with ${names}`),
+  'wrong wiring': (names) => msg(str`plugs seem to be on the wrong outputs: ${names}`),
 };
 
 /** The mistakes that explain failed lines, one sentence each, those of most lines first. */
@@ -43,5 +46,5 @@ export function slipSentences(lines: readonly ProofLine[], layout: Layout): stri
 
 /** A few by name, many by their number. */
 export function sayNames(names: readonly string[]): string {
-  return names.length > mostNamed ? `${names.length} speakers` : sayList(names);
+  return names.length > mostNamed ? msg(str`${names.length} speakers`) : sayList(names);
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 import { stepsOf } from '../../src/system/sheet/steps-of-sheet';
 import { metresText, numberText, thinSpace } from '../charts/number-text';
@@ -7,17 +8,25 @@ export function whatHolds({ layout, document, proposal }: BenchState): string[] 
   const steps = document.sheet ? stepsOf(document.sheet) : document.processor;
   const ofSubs = layout.channels.some(({ kind }) => kind === 'sub')
     ? [
-        `Each speaker and the subs together keep to the expected sum within 3${thinSpace}dB about the crossover.`,
-        'The subs play the bass of every channel, and LFE at its level.',
+        msg(
+          str`Each speaker and the subs together keep to the expected sum within 3${thinSpace}dB about the crossover.`,
+        ),
+        msg('The subs play the bass of every channel, and LFE at its level.'),
       ]
     : [];
   return [
-    'Each speaker answers on its own channel, with the right polarity, and nothing else plays.',
-    `All arrive together, within 0.1${thinSpace}ms and one distance step (${metresText(steps.distanceStepMetres)}).`,
-    `All are equally loud, within 0.5${thinSpace}dB and one level step (${numberText(steps.levelStepDb, 1)}${thinSpace}dB).`,
+    msg(
+      'Each speaker answers on its own channel, with the right polarity, and nothing else plays.',
+    ),
+    msg(
+      str`All arrive together, within 0.1${thinSpace}ms and one distance step (${metresText(steps.distanceStepMetres)}).`,
+    ),
+    msg(
+      str`All are equally loud, within 0.5${thinSpace}dB and one level step (${numberText(steps.levelStepDb, 1)}${thinSpace}dB).`,
+    ),
     ...ofSubs,
     proposal?.equaliser
-      ? 'No dynamics change the response.'
-      : 'No equaliser and no dynamics change the response.',
+      ? msg('No dynamics change the response.')
+      : msg('No equaliser and no dynamics change the response.'),
   ];
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
@@ -96,7 +97,7 @@ export class App extends LitElement {
   }
 
   protected override updated(): void {
-    document.title = `${stageNames[this.stage]} · Leadline`;
+    document.title = msg(str`${stageNames[this.stage]} · Leadline`);
     if (!this.arrives || this.stage !== this.asked) return;
     this.arrives = false;
     this.renderRoot.querySelector('main')?.scrollTo(0, 0);
@@ -176,12 +177,12 @@ function refusal({ saved, trouble }: BenchState): Trouble | null {
 function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): TemplateResult {
   const simulated = isSimulated(now);
   return html`<header>
-    <a class="mark" href="#plan" aria-label="Leadline, to the plan">
+    <a class="mark" href="#plan" aria-label=${msg('Leadline, to the plan')}>
       <svg viewBox="0 0 16 30" aria-hidden="true">
         <path class="line" d="M8 0V18"></path>
         <path class="bob" d="M3 18h10l-5 11z"></path>
       </svg>
-      <span>Leadline</span>
+      <span>${msg('Leadline')}</span>
     </a>
     <div class="session">
       ${keyed(
@@ -189,14 +190,17 @@ function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): 
         html`<ll-session-name
           .name=${now.document.name}
           @ll-rename=${(event: CustomEvent<string>) =>
-            bench.change('Rename session', (document) => ({ ...document, name: event.detail }))}
+            bench.change(msg('Rename session'), (document) => ({
+              ...document,
+              name: event.detail,
+            }))}
         ></ll-session-name>`,
       )}
       <button
         class="icon sessions"
-        aria-label="Sessions"
+        aria-label=${msg('Sessions')}
         aria-haspopup="dialog"
-        title="Sessions: open, save as a file, copy, delete"
+        title=${msg('Sessions: open, save as a file, copy, delete')}
         @click=${showSessions}
       >
         <svg viewBox="0 0 20 20" aria-hidden="true">
@@ -210,8 +214,8 @@ function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): 
       simulated
         ? html`<span
             class="simulated"
-            title="No loudspeaker and no microphone: the room is computed."
-            >Simulated<span class="where">&nbsp;practice room</span></span
+            title=${msg('No loudspeaker and no microphone: the room is computed.')}
+            >${msg(html`Simulated<span class="where">&nbsp;practice room</span>`)}</span
           >`
         : nothing
     }

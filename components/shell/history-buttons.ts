@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -9,8 +10,28 @@ import { iconButtonStyles } from './icon-button-styles';
 type Way = 'undo' | 'redo';
 
 const words: Readonly<Record<Way, { label: string; done: string; keys: string }>> = {
-  undo: { label: 'Undo', done: 'Undone', keys: 'Ctrl or Cmd + Z' },
-  redo: { label: 'Redo', done: 'Done again', keys: 'Ctrl or Cmd + Shift + Z' },
+  undo: {
+    get label() {
+      return msg('Undo');
+    },
+    get done() {
+      return msg('Undone');
+    },
+    get keys() {
+      return msg('Ctrl or Cmd + Z');
+    },
+  },
+  redo: {
+    get label() {
+      return msg('Redo');
+    },
+    get done() {
+      return msg('Done again');
+    },
+    get keys() {
+      return msg('Ctrl or Cmd + Shift + Z');
+    },
+  },
 };
 
 /** Undo and redo, each with the name of the change it would take back or bring back. */
@@ -53,7 +74,7 @@ export class HistoryButtons extends LitElement {
     const name = this.follow.state?.history[way] ?? null;
     const busy = this.follow.state?.activity.kind !== 'idle';
     const { label, keys } = words[way];
-    const said = name === null ? `${label}: nothing` : `${label}: ${name}`;
+    const said = name === null ? msg(str`${label}: nothing`) : `${label}: ${name}`;
     return html`<button
       class="icon ${way}"
       aria-label=${said}

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Updates } from '../../src/offline/updates';
@@ -40,15 +41,18 @@ export class NewVersion extends LitElement {
       ${
         offered
           ? html`<p>
-                A new version is ready.
-                ${
-                  may
-                    ? 'Loading it keeps all sessions; what was changed until then can no longer be undone.'
-                    : 'This session could not be stored: save it as a file first.'
-                }
+                ${msg(
+                  str`A new version is ready. ${
+                    may
+                      ? msg(
+                          'Loading it keeps all sessions; what was changed until then can no longer be undone.',
+                        )
+                      : msg('This session could not be stored: save it as a file first.')
+                  }`,
+                )}
               </p>
               <button class="ghost" ?disabled=${!may} @click=${this.load}>
-                Load the new version
+                ${msg('Load the new version')}
               </button>`
           : nothing
       }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { buttonStyles } from '../controls/button-styles';
@@ -36,8 +37,8 @@ export class NextStep extends LitElement {
     const next = this.standings[index + 1];
     if (!now) return nothing;
     return html`<div>
-      <p class="soft">${now.missing ?? 'Nothing is missing here.'}</p>
-      ${next ? html`<a class="ghost" href="#${next.id}">Go to ${stageNames[next.id]}</a>` : nothing}
+      <p class="soft">${now.missing ?? msg('Nothing is missing here.')}</p>
+      ${next ? html`<a class="ghost" href="#${next.id}">${msg(str`Go to ${stageNames[next.id]}`)}</a>` : nothing}
     </div>`;
   }
 }

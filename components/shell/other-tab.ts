@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -39,15 +40,16 @@ export class OtherTab extends LitElement {
       ${
         this.saying === 'follows'
           ? html`<p>
-              Leadline is open in another tab, and that one saves. This tab follows: it shows what
-              is saved there, and changes nothing. Close the other tab to go on here.
+              ${msg('Leadline is open in another tab, and that one saves. This tab follows: it shows what is saved there, and changes nothing. Close the other tab to go on here.')}
             </p>`
           : nothing
       }
       ${
         this.saying === 'took over'
-          ? html`<p>The other tab is closed. You can go on here: this tab saves from now on.</p>
-              <button class="ghost" @click=${this.understand}>Understood</button>`
+          ? html`<p>
+                ${msg('The other tab is closed. You can go on here: this tab saves from now on.')}
+              </p>
+              <button class="ghost" @click=${this.understand}>${msg('Understood')}</button>`
           : nothing
       }
     </div>`;

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -82,18 +83,18 @@ export class Rail extends LitElement {
   @property({ attribute: false }) here: StageId = 'plan';
 
   protected override render(): TemplateResult {
-    return html`<nav aria-label="Stages">
+    return html`<nav aria-label=${msg('Stages')}>
       ${this.standings.map(
         (one) =>
           html`<a
             href="#${one.id}"
             class=${one.done ? 'done' : ''}
             aria-current=${one.id === this.here ? 'step' : nothing}
-            title=${one.missing ?? 'Nothing missing.'}
+            title=${one.missing ?? msg('Nothing missing.')}
           >
             ${one.done ? tick : html`<span class="number">${one.number}</span>`}
             <span>${stageNames[one.id]}</span>
-            ${one.done ? html`<span class="unseen">, done</span>` : nothing}
+            ${one.done ? html`<span class="unseen">${msg(', done')}</span>` : nothing}
           </a>`,
       )}
     </nav>`;

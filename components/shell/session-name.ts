@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -36,12 +37,12 @@ export class SessionName extends LitElement {
 
   @property() name = '';
   /** What it is called for assistive technology. */
-  @property() label = 'Session name';
+  @property() label = msg('Session name');
 
   protected override render(): TemplateResult {
     return html`<input
       aria-label=${this.label}
-      title="${this.label}: click to change"
+      title=${msg(str`${this.label}: click to change`)}
       maxlength="80"
       autocomplete="off"
       spellcheck="false"

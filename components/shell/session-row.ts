@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { StoredSession } from '../../src/session/shelf/stored-session';
@@ -77,7 +78,7 @@ export class SessionRow extends LitElement {
             ? html`<div class="name">${session.name}</div>`
             : html`<ll-session-name
                 .name=${session.name}
-                .label=${`Name of session ${session.name}`}
+                .label=${msg(str`Name of session ${session.name}`)}
                 @ll-rename=${(event: CustomEvent<string>) => {
                   event.stopPropagation();
                   this.wish({ what: 'rename', name: event.detail });
@@ -94,24 +95,24 @@ export class SessionRow extends LitElement {
   }
 
   private renderFacts({ summary, problem }: StoredSession): TemplateResult {
-    if (!summary) return html`<p class="small signal">Cannot be opened. ${problem}</p>`;
+    if (!summary) return html`<p class="small signal">${msg('Cannot be opened.')} ${problem}</p>`;
     return html`<p class="small soft">
-      ${sessionFacts(summary)}<br />Changed ${dateText(summary.changedAt)}
+      ${msg(html`${sessionFacts(summary)}<br />Changed ${dateText(summary.changedAt)}`)}
     </p>`;
   }
 
   private renderButtons({ deleted, summary }: StoredSession): TemplateResult {
     if (deleted) {
-      return html`${this.renderButton('Bring back', 'restore')}
-      ${this.renderButton('Remove for good', 'remove')}`;
+      return html`${this.renderButton(msg('Bring back'), 'restore')}
+      ${this.renderButton(msg('Remove for good'), 'remove')}`;
     }
     const open = this.here
-      ? html`<span class="small soft">On the bench</span>`
-      : this.renderButton('Open', 'open');
+      ? html`<span class="small soft">${msg('On the bench')}</span>`
+      : this.renderButton(msg('Open'), 'open');
     return html`${summary ? open : nothing}
-    ${summary && !this.here ? this.renderButton('Compare', 'compare') : nothing}
-    ${summary ? this.renderButton('Duplicate', 'duplicate') : nothing}
-    ${this.renderButton('Delete', 'delete')}`;
+    ${summary && !this.here ? this.renderButton(msg('Compare'), 'compare') : nothing}
+    ${summary ? this.renderButton(msg('Duplicate'), 'duplicate') : nothing}
+    ${this.renderButton(msg('Delete'), 'delete')}`;
   }
 
   private renderButton(

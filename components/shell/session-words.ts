@@ -1,17 +1,20 @@
+import { msg, str } from '@lit/localize';
 import type { SessionProgress, SessionSummary } from '../../src/session/shelf/summarise-session';
 import { numberText, thinSpace } from '../charts/number-text';
 
 const progressWords: Readonly<Record<SessionProgress, string>> = {
   new: 'new',
   planned: 'planned',
-  wired: 'wiring checked',
+  get wired() {
+    return msg('wiring checked');
+  },
   probed: 'probed',
 };
 
 /** What the list says of a session under its name: layout, how far it is, takes and their size. */
 export function sessionFacts({ layout, progress, takes, soundBytes }: SessionSummary): string {
-  const count = takes === 1 ? '1 take' : `${takes} takes`;
-  const size = takes === 0 ? 'no takes' : `${count}, about ${sizeText(soundBytes)}`;
+  const count = takes === 1 ? msg('1 take') : msg(str`${takes} takes`);
+  const size = takes === 0 ? msg('no takes') : msg(str`${count}, about ${sizeText(soundBytes)}`);
   return [layout, progressWords[progress], size].join(' · ');
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
@@ -53,8 +54,8 @@ export class SessionsPanel extends LitElement {
     const busy = state.activity.kind !== 'idle' || state.sessions.file !== null;
     return html`<div class="content">
       <div class="head">
-        <h2 id="title">Sessions in this browser</h2>
-        <button class="ghost" @click=${() => this.close()}>Close</button>
+        <h2 id="title">${msg('Sessions in this browser')}</h2>
+        <button class="ghost" @click=${() => this.close()}>${msg('Close')}</button>
       </div>
       <ll-trouble
         class=${state.trouble === null ? 'quiet' : ''}
@@ -64,16 +65,16 @@ export class SessionsPanel extends LitElement {
       ${this.renderHistory(state, busy)}
       <div class="actions">
         <button class="ghost new" ?disabled=${busy} @click=${() => void this.begin()}>
-          New session
+          ${msg('New session')}
         </button>
         <button class="ghost save" ?disabled=${busy} @click=${() => void this.save()}>
-          Save this session as a file
+          ${msg('Save this session as a file')}
         </button>
       </div>
       ${renderProgress(state)}
       <ll-file-drop
-        label="Open a session file"
-        hint="or drop it here. It becomes a session of its own; those in the list stay as they are."
+        label=${msg('Open a session file')}
+        hint=${msg('or drop it here. It becomes a session of its own; those in the list stay as they are.')}
         name="Session file"
         accept=".zip,application/zip"
         ?disabled=${busy}
@@ -92,12 +93,14 @@ export class SessionsPanel extends LitElement {
         : html`<button class="ghost" ?disabled=${busy} @click=${() => this.bench?.[way]()}>
             ${words}: ${history[way]}
           </button>`;
-    return html`<div class="actions">${button('undo', 'Undo')} ${button('redo', 'Redo')}</div>`;
+    return html`<div class="actions">
+      ${button('undo', msg('Undo'))} ${button('redo', msg('Redo'))}
+    </div>`;
   }
 
   private renderLists(state: BenchState, busy: boolean): TemplateResult {
     const { stored } = state.sessions;
-    if (stored === null) return html`<p class="soft" role="status">Reading the list.</p>`;
+    if (stored === null) return html`<p class="soft" role="status">${msg('Reading the list.')}</p>`;
     const sessions = withOneInHand(stored, state);
     const deleted = sessions.filter((one) => one.deleted);
     return html`${this.renderList(
@@ -109,7 +112,7 @@ export class SessionsPanel extends LitElement {
       deleted.length === 0
         ? nothing
         : html`<section aria-labelledby="deleted">
-            <h3 id="deleted">Deleted, kept until this page is closed</h3>
+            <h3 id="deleted">${msg('Deleted, kept until this page is closed')}</h3>
             ${this.renderList(deleted, state, busy)}
           </section>`
     }`;
@@ -202,8 +205,8 @@ function withOneInHand(
 function renderProgress({ sessions: { file } }: BenchState): TemplateResult | typeof nothing {
   if (file === null) return nothing;
   return html`<div>
-    <p class="small soft" role="status">${file.what} the file. Esc stops it.</p>
-    <ll-progress label="${file.what} the file" .value=${file.progress}></ll-progress>
+    <p class="small soft" role="status">${msg(str`${file.what} the file. Esc stops it.`)}</p>
+    <ll-progress label=${msg(str`${file.what} the file`)} .value=${file.progress}></ll-progress>
   </div>`;
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Activity, Bench } from '../../src/session/bench';
@@ -96,9 +97,12 @@ export class Side extends LitElement {
     const known = state.readings?.layout === state.layout.name ? state.readings : null;
     // While a take is read, each speaker moves to its place as soon as it is known.
     const readings = activity.kind === 'reading' ? activity : known;
-    return html`<aside aria-label="Plan of the room">
+    return html`<aside aria-label=${msg('Plan of the room')}>
       <button class="fold" aria-expanded=${open} @click=${() => (this.wanted = !open)}>
-        <span><b>Plan</b> ${this.selected ?? `${state.layout.channels.length} speakers`}</span>
+        <span
+          ><b>${msg('Plan')}</b>
+          ${this.selected ?? msg(str`${state.layout.channels.length} speakers`)}</span
+        >
         <svg viewBox="0 0 16 16" aria-hidden="true"><path d="M2 5l6 6 6-6"></path></svg>
       </button>
       <div class="content ${open ? '' : 'folded'}">

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 import { isOldProof } from '../../src/session/derive-proof';
 import { patchStanding } from '../patch/patch-standing';
@@ -5,11 +6,21 @@ import { patchStanding } from '../patch/patch-standing';
 export type StageId = 'plan' | 'patch' | 'probe' | 'propose' | 'prove';
 
 export const stageNames: Readonly<Record<StageId, string>> = {
-  plan: 'Plan',
-  patch: 'Patch',
-  probe: 'Probe',
-  propose: 'Propose',
-  prove: 'Prove',
+  get plan() {
+    return msg('Plan');
+  },
+  get patch() {
+    return msg('Patch');
+  },
+  get probe() {
+    return msg('Probe');
+  },
+  get propose() {
+    return msg('Propose');
+  },
+  get prove() {
+    return msg('Prove');
+  },
 };
 
 export const stageOrder: readonly StageId[] = ['plan', 'patch', 'probe', 'propose', 'prove'];
@@ -46,38 +57,46 @@ function standingOfPlan(state: BenchState): Standing {
   const probed = state.document.takes.some((take) => take.schedule.layout === state.layout.name);
   return {
     done: probed,
-    missing: `The plan says ${state.layout.title}. Go on when that is what stands in the room, and no speaker more.`,
+    missing: msg(
+      str`The plan says ${state.layout.title}. Go on when that is what stands in the room, and no speaker more.`,
+    ),
   };
 }
 
 function standingOfProbe(state: BenchState): Standing {
   const readings = state.readings;
-  if (!readings) return { done: false, missing: 'Nothing can be proposed before a take is read.' };
+  if (!readings)
+    return { done: false, missing: msg('Nothing can be proposed before a take is read.') };
   if (readings.layout !== state.layout.name) {
     return {
       done: false,
-      missing: `The newest take was made for ${readings.layout}; the plan now says ${state.layout.title}. Take again.`,
+      missing: msg(
+        str`The newest take was made for ${readings.layout}; the plan now says ${state.layout.title}. Take again.`,
+      ),
     };
   }
   const faulty = readings.channels.filter((channel) => channel.faults.length > 0);
   if (faulty.length > 0) {
     const names = faulty.map((channel) => channel.channel).join(', ');
-    return { done: false, missing: `Not to be trusted before it is repeated: ${names}.` };
+    return { done: false, missing: msg(str`Not to be trusted before it is repeated: ${names}.`) };
   }
   return { done: true, missing: null };
 }
 
 function standingOfPropose(state: BenchState): Standing {
   const proposal = state.proposal;
-  if (!proposal) return { done: false, missing: 'No settings yet: they come from a take.' };
+  if (!proposal) return { done: false, missing: msg('No settings yet: they come from a take.') };
   const open = proposal.groups.filter(
     (group) => group.group !== 'subs' && group.crossoverHz === null,
   );
   if (open.length > 0) {
     const names = open.map((group) => group.group).join(', ');
-    return { done: false, missing: `No crossover could be proposed for ${names}.` };
+    return { done: false, missing: msg(str`No crossover could be proposed for ${names}.`) };
   }
-  return { done: true, missing: 'Type the settings into the processor before you prove them.' };
+  return {
+    done: true,
+    missing: msg('Type the settings into the processor before you prove them.'),
+  };
 }
 
 function standingOfProve(state: BenchState): Standing {
@@ -85,23 +104,27 @@ function standingOfProve(state: BenchState): Standing {
   if (!proof) {
     return {
       done: false,
-      missing: 'Nothing is proved until the settings are typed in and measured again.',
+      missing: msg('Nothing is proved until the settings are typed in and measured again.'),
     };
   }
   if (isOldProof(state)) {
-    return { done: false, missing: 'The settings have changed since they were proved.' };
+    return { done: false, missing: msg('The settings have changed since they were proved.') };
   }
   const { fail, 'cannot tell': untold } = proof.counts;
   if (fail > 0) {
     return {
       done: false,
-      missing: `${fail} ${fail === 1 ? 'line fails' : 'lines fail'}: change what they say, and prove them again.`,
+      missing: msg(
+        str`${fail} ${fail === 1 ? msg('line fails') : msg('lines fail')}: change what they say, and prove them again.`,
+      ),
     };
   }
   if (untold > 0) {
     return {
       done: false,
-      missing: `${untold} ${untold === 1 ? 'line' : 'lines'} cannot be told; each says what would settle it.`,
+      missing: msg(
+        str`${untold} ${untold === 1 ? msg('line') : msg('lines')} cannot be told; each says what would settle it.`,
+      ),
     };
   }
   return { done: true, missing: null };

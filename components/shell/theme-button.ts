@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { Theme } from '../../src/session/document';
@@ -6,7 +7,13 @@ import { sharedStyles } from '../theme/shared-styles';
 import { ThemeController } from './theme-controller';
 
 const after: Record<Theme, Theme> = { system: 'light', light: 'dark', dark: 'system' };
-const names: Record<Theme, string> = { system: 'as the system', light: 'light', dark: 'dark' };
+const names: Record<Theme, string> = {
+  get system() {
+    return msg('as the system');
+  },
+  light: 'light',
+  dark: 'dark',
+};
 
 /** Walks through the themes: as the system, light, dark. */
 @customElement('ll-theme-button')
@@ -48,7 +55,7 @@ export class ThemeButton extends LitElement {
 
   protected override render(): TemplateResult {
     const { theme } = this.themes;
-    const said = `Theme: ${names[theme]}. Change to ${names[after[theme]]}.`;
+    const said = msg(str`Theme: ${names[theme]}. Change to ${names[after[theme]]}.`);
     return html`<button
       aria-label=${said}
       title=${said}

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Updates } from '../../src/offline/updates';
@@ -27,8 +28,8 @@ export class VersionLine extends LitElement {
       ${versionWords(page?.content ?? null)}.
       ${
         kept
-          ? 'Kept in this browser: it opens without the network.'
-          : 'Not kept in this browser: it opens from where it came from.'
+          ? msg('Kept in this browser: it opens without the network.')
+          : msg('Not kept in this browser: it opens from where it came from.')
       }
     </p>`;
   }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Weighting } from '../../dsp/level/weighting';
@@ -54,7 +55,7 @@ export class LevelReading extends CalmElement {
         >${numberText(level.db, 1)}${thinSpace}${soundLevelUnit(level)}</span
       >
       <select
-        aria-label="Frequency weighting"
+        aria-label=${msg('Frequency weighting')}
         @change=${(event: Event) => {
           const { value } = event.currentTarget as HTMLSelectElement;
           const weighting = weightings.find((one) => one === value);
@@ -66,7 +67,7 @@ export class LevelReading extends CalmElement {
         )}
       </select>
       <select
-        aria-label="Time weighting"
+        aria-label=${msg('Time weighting')}
         @change=${(event: Event) => {
           const { value } = event.currentTarget as HTMLSelectElement;
           const time = times.find((one) => one === value);

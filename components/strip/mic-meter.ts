@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { MicLevel } from '../../src/rig/port';
@@ -73,8 +74,8 @@ export class MicMeter extends LitElement {
   protected override render(): TemplateResult {
     const { level } = this;
     const peakDb = this.hold(performance.now());
-    const words = level ? `${numberText(level.rmsDb, 1)}${thinSpace}dBFS` : 'not listening';
-    return html`<b>Mic</b>
+    const words = level ? `${numberText(level.rmsDb, 1)}${thinSpace}dBFS` : msg('not listening');
+    return html`<b>${msg('Mic')}</b>
       <svg viewBox="0 0 100 20" preserveAspectRatio="none" aria-hidden="true">
         <rect class="track" y="5" width="100" height="10"></rect>
         ${
@@ -86,7 +87,7 @@ export class MicMeter extends LitElement {
         <rect class="limit" x=${along(-3)} y="2" width="0.8" height="16"></rect>
       </svg>
       <span class="level ${level?.clipped ? 'signal' : level ? 'num' : 'soft'}"
-        >${level?.clipped ? 'clipped' : words}</span
+        >${level?.clipped ? msg('clipped') : words}</span
       >`;
   }
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 import type { PlayProgress } from '../../src/rig/port';
 import type { SoundLevel } from '../../src/soundlevel/sound-level';
@@ -5,41 +6,43 @@ import type { SoundLevel } from '../../src/soundlevel/sound-level';
 /** What sounds now, in a few words. */
 export function soundInWords(state: BenchState): string {
   const { activity } = state;
-  const simulated = state.document.rig === 'practice' ? ', simulated' : '';
+  const simulated = state.document.rig === 'practice' ? msg(', simulated') : '';
   switch (activity.kind) {
     case 'idle':
-      return 'Nothing is playing';
+      return msg('Nothing is playing');
     case 'reading':
-      return 'Reading the take, nothing is playing';
+      return msg('Reading the take, nothing is playing');
     case 'waiting':
-      return 'Waiting for you';
+      return msg('Waiting for you');
     case 'walking': {
-      const where = activity.at === 'seat' ? 'at the seat' : `at ${activity.at}`;
-      return `${activity.channel === null ? 'A stop' : `Playing ${activity.channel}`}, heard ${where}${simulated}`;
+      const where = activity.at === 'seat' ? msg('at the seat') : msg(str`at ${activity.at}`);
+      return msg(
+        str`${activity.channel === null ? msg('A stop') : msg(str`Playing ${activity.channel}`)}, heard ${where}${simulated}`,
+      );
     }
     case 'playing':
       return `${playInWords(activity.play.phase, activity.channel)}${simulated}`;
     case 'noise': {
       const { kind, channel } = activity.noise.request;
       return kind === 'noise'
-        ? `Pink noise on ${channel}${simulated}`
-        : `Listening to ${channel}, nothing is played from here`;
+        ? msg(str`Pink noise on ${channel}${simulated}`)
+        : msg(str`Listening to ${channel}, nothing is played from here`);
     }
     case 'climbing':
-      return `Climbing to a test level${simulated}`;
+      return msg(str`Climbing to a test level${simulated}`);
   }
 }
 
 function playInWords(phase: PlayProgress['phase'], channel: string | null): string {
   switch (phase) {
     case 'starting':
-      return 'Starting the take';
+      return msg('Starting the take');
     case 'settling':
-      return 'Waking the outputs';
+      return msg('Waking the outputs');
     case 'playing':
-      return channel === null ? 'Listening to the quiet room' : `Playing ${channel}`;
+      return channel === null ? msg('Listening to the quiet room') : msg(str`Playing ${channel}`);
     case 'finishing':
-      return 'Ending the take';
+      return msg('Ending the take');
   }
 }
 
@@ -81,7 +84,7 @@ export function isSounding({ activity }: BenchState): boolean {
 /** Part n of m, where a position needs more than one take; else null. */
 export function partInWords({ activity }: BenchState): string | null {
   if (activity.kind !== 'playing' || activity.part.of < 2) return null;
-  return `take ${activity.part.number} of ${activity.part.of}`;
+  return msg(str`take ${activity.part.number} of ${activity.part.of}`);
 }
 
 /** Unit of a sound level with its weighting, as a meter prints it. */
@@ -92,9 +95,9 @@ export function soundLevelUnit({ calibrated, weighting }: SoundLevel): string {
 /** Whether everything so far outlives the page. */
 export function savedInWords(saved: BenchState['saved']): string {
   return {
-    saved: 'Saved in this browser',
-    saving: 'Saving',
-    failed: 'Not saved',
-    elsewhere: 'Follows another tab',
+    saved: msg('Saved in this browser'),
+    saving: msg('Saving'),
+    failed: msg('Not saved'),
+    elsewhere: msg('Follows another tab'),
   }[saved];
 }

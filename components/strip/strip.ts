@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -30,20 +31,20 @@ export class Strip extends LitElement {
     return html`<footer>
       <ll-mic-meter .level=${state.mic}></ll-mic-meter>
       <div class="sound">
-        ${isSimulated(state) ? html`<span class="simulated">Simulated</span>` : nothing}
+        ${isSimulated(state) ? html`<span class="simulated">${msg('Simulated')}</span>` : nothing}
         <span role="status" class=${busy ? 'busy' : 'soft'}>${soundInWords(state)}</span>
         ${part === null ? nothing : html`<span>${part}</span>`}
-        ${left === null ? nothing : html`<span class="left">${durationText(left)} left</span>`}
+        ${left === null ? nothing : html`<span class="left">${msg(str`${durationText(left)} left`)}</span>`}
         ${
           state.activity.kind === 'climbing' && state.activity.climb.marginDb !== null
             ? html`<span class="left margin"
-                >${dbText(state.activity.climb.marginDb, 0)} over the noise</span
+                >${msg(str`${dbText(state.activity.climb.marginDb, 0)} over the noise`)}</span
               >`
             : nothing
         }
         ${
           state.activity.kind === 'waiting'
-            ? html`<a href="#probe/take">See what to do</a>`
+            ? html`<a href="#probe/take">${msg('See what to do')}</a>`
             : nothing
         }
         ${
@@ -65,7 +66,7 @@ export class Strip extends LitElement {
         >
       </div>
       <button class="stop ${isSounding(state) ? 'sounding' : ''}" @click=${() => bench.stop()}>
-        Stop all sound <kbd>Esc</kbd>
+        ${msg(html`Stop all sound <kbd>Esc</kbd>`)}
       </button>
     </footer>`;
   }

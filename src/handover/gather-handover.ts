@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { settingsList, type SettingsLine } from '../proposal/settings-list';
 import type { Proposal } from '../proposal/proposal';
 import type { Readings } from '../reading/reading';
@@ -25,7 +26,7 @@ export function gatherHandover(state: HandedOver, madeAt: string): Handover {
     madeAt,
     simulated:
       document.rig === 'practice' || [readings, proposal, proof].some((one) => one?.simulated),
-    processor: sheet && (sheet.invented ? `${sheet.name}, an invented sample` : sheet.name),
+    processor: sheet && (sheet.invented ? msg(str`${sheet.name}, an invented sample`) : sheet.name),
     outputs: outputsOf(layout, sheet, lines, proof?.readings ?? readings),
     subs: subFacts(lines, proposal),
     proof: proof && proofOf(proof),
@@ -57,9 +58,10 @@ function outputsOf(
       output,
       channel,
       speaker: channel && channelName(channel),
-      distance: channel && textOf(`distance ${channel}`),
-      level: channel && textOf(`level ${channel}`),
-      crossover: group === undefined || group === 'subs' ? null : textOf(`crossover ${group}`),
+      distance: channel && textOf(msg(str`distance ${channel}`)),
+      level: channel && textOf(msg(str`level ${channel}`)),
+      crossover:
+        group === undefined || group === 'subs' ? null : textOf(msg(str`crossover ${group}`)),
       response: curveOf(readings, channel),
     };
   });
@@ -72,11 +74,14 @@ function curveOf(readings: Readings | null, label: ChannelLabel | null): Handove
 
 function subFacts(lines: readonly SettingsLine[], proposal: Proposal | null): HandoverFact[] {
   const facts = lines.flatMap(({ section, name, text }) =>
-    section === 'subs' ? [{ name, value: text ?? 'cannot tell' }] : [],
+    section === 'subs' ? [{ name, value: text ?? msg('cannot tell') }] : [],
   );
   if (!proposal?.subs) return facts;
   const { lowPassHz, replayGainDb } = proposal.lfe;
-  return [...facts, { name: 'LFE', value: `low-pass ${lowPassHz} Hz, +${replayGainDb} dB` }];
+  return [
+    ...facts,
+    { name: 'LFE', value: msg(str`low-pass ${lowPassHz} Hz, +${replayGainDb} dB`) },
+  ];
 }
 
 function proofOf({ counts, lines }: ProofState): Handover['proof'] {

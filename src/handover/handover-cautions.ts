@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isOldProof } from '../session/derive-proof';
 import type { HandedOver } from './handed-over';
 
@@ -6,12 +7,12 @@ export function handoverCautions(state: HandedOver): string[] {
   const { layout, proposal, proof, readings, document } = state;
   const simulated = document.rig === 'practice' || readings?.simulated === true;
   const all = [
-    ...(simulated ? ['No real room was measured: all numbers come from a simulation.'] : []),
-    ...(proposal ? [] : ['There are no settings: no take was read.']),
-    ...(proof ? [] : ['Nothing was proved: the settings were never measured as typed.']),
-    ...(isOldProof(state) ? ['The settings have changed since they were proved.'] : []),
+    ...(simulated ? [msg('No real room was measured: all numbers come from a simulation.')] : []),
+    ...(proposal ? [] : [msg('There are no settings: no take was read.')]),
+    ...(proof ? [] : [msg('Nothing was proved: the settings were never measured as typed.')]),
+    ...(isOldProof(state) ? [msg('The settings have changed since they were proved.')] : []),
     ...(readings && readings.layout !== layout.name
-      ? [`What was read is of ${readings.layout}, the plan says ${layout.title}.`]
+      ? [msg(str`What was read is of ${readings.layout}, the plan says ${layout.title}.`)]
       : []),
     ...(readings?.channels.flatMap(({ faults }) => faults.map(({ sentence }) => sentence)) ?? []),
     ...(proposal?.missing.map(({ sentence }) => sentence) ?? []),

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayMetres, sayNumber } from '../proposal/phrases';
 import type { SessionDocument, TakePurpose } from '../session/document';
 import { microphoneName, soundLevelHere } from '../session/run/sound-level-here';
@@ -17,23 +18,25 @@ export function handoverConditions({ document, readings, proof }: HandedOver): H
   const read = proof?.readings ?? readings;
   const celsius = read?.temperatureCelsius ?? document.conditions.temperatureCelsius;
   return [
-    { name: 'Measured by', value: rigs[document.rig] },
-    { name: 'Measured on', value: lastTaken(document, 'probe') },
-    { name: 'Proved on', value: lastTaken(document, 'prove') },
-    { name: 'Position', value: document.position.name },
+    { name: msg('Measured by'), value: rigs[document.rig] },
+    { name: msg('Measured on'), value: lastTaken(document, 'probe') },
+    { name: msg('Proved on'), value: lastTaken(document, 'prove') },
+    { name: msg('Position'), value: document.position.name },
     {
-      name: 'Microphone',
-      value: document.rig === 'recording' ? 'that of the recording' : microphoneName(document),
+      name: msg('Microphone'),
+      value: document.rig === 'recording' ? msg('that of the recording') : microphoneName(document),
     },
-    { name: 'Orientation', value: orientation },
-    { name: 'Calibration file', value: calibration?.name ?? 'none' },
-    { name: 'Temperature', value: `${sayNumber(celsius, 1)} °C` },
-    { name: 'Room noise', value: noiseText(document, read?.capture.noiseFloorDb ?? null) },
+    { name: msg('Orientation'), value: orientation },
+    { name: msg('Calibration file'), value: calibration?.name ?? 'none' },
+    { name: msg('Temperature'), value: `${sayNumber(celsius, 1)} °C` },
+    { name: msg('Room noise'), value: noiseText(document, read?.capture.noiseFloorDb ?? null) },
     ...(readings
       ? [
           {
-            name: 'Times refer to',
-            value: `${readings.reference} at ${sayMetres(readings.referenceDistanceMetres)}`,
+            name: msg('Times refer to'),
+            value: msg(
+              str`${readings.reference} at ${sayMetres(readings.referenceDistanceMetres)}`,
+            ),
           },
         ]
       : []),
@@ -41,21 +44,21 @@ export function handoverConditions({ document, readings, proof }: HandedOver): H
 }
 
 function noiseText(document: SessionDocument, db: number | null): string {
-  if (db === null || !Number.isFinite(db)) return 'not known';
+  if (db === null || !Number.isFinite(db)) return msg('not known');
   const calibration = soundLevelHere(document);
   const unweighted = `${sayNumber(db, 1)} dBFS`;
   return calibration
-    ? `${unweighted}, ${sayNumber(db + calibration.offsetDb, 0)} dB SPL, unweighted`
-    : `${unweighted}, no level calibration`;
+    ? msg(str`${unweighted}, ${sayNumber(db + calibration.offsetDb, 0)} dB SPL, unweighted`)
+    : msg(str`${unweighted}, no level calibration`);
 }
 
 /** Day and minute of the newest take that is read, in UTC. */
 function lastTaken(document: SessionDocument, purpose: TakePurpose): string {
   const newest = takesHere(document, purpose).findLast(({ readings }) => readings !== null);
-  return newest ? sayTime(newest.startedAt) : 'not yet';
+  return newest ? sayTime(newest.startedAt) : msg('not yet');
 }
 
 /** An ISO 8601 time to the minute: "2025-01-01 00:01 UTC". */
 export function sayTime(iso: string): string {
-  return iso.endsWith('Z') ? `${iso.slice(0, 16).replace('T', ' ')} UTC` : iso;
+  return iso.endsWith('Z') ? msg(str`${iso.slice(0, 16).replace('T', ' ')} UTC`) : iso;
 }

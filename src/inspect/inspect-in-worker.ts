@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { isTrouble, type Trouble } from '../trouble';
 import { failed, stopped } from './inspect-troubles';
 import type { InspectAnswer, Inspector } from './inspection';
@@ -38,14 +39,14 @@ export function inspectInWorker(load: (takeId: string) => Promise<TakeSound | Tr
   };
   worker.onerror = (event) => {
     event.preventDefault();
-    giveUp(failed(event.message || 'its worker could not start'));
+    giveUp(failed(event.message || msg('its worker could not start')));
   };
   return {
     async ask(request) {
       const missing = await Promise.all(takesOf(request).map(provide));
       const gone = missing.find((one) => one !== null);
       if (gone) return gone;
-      if (closed) return stopped;
+      if (closed) return stopped();
       const id = asked++;
       return new Promise((resolve) => {
         waiting.set(id, resolve);
@@ -55,7 +56,7 @@ export function inspectInWorker(load: (takeId: string) => Promise<TakeSound | Tr
     close() {
       closed = true;
       worker.terminate();
-      giveUp(stopped);
+      giveUp(stopped());
     },
   };
 }

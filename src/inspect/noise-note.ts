@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { DbCurve } from '../../dsp/response/curve';
 
 /** More ranges than this are told as one. */
@@ -21,12 +22,16 @@ export function noiseNote({ hz, db }: DbCurve): string | null {
   const where =
     ranges.length <= mostRanges
       ? ranges.map(rangeText).join(' and ')
-      : `in ${ranges.length} ranges between ${hertz(first[0])} and ${hertz(last[1])} Hz`;
-  return `No response ${where}: the noise is as strong as the speaker there. More level would settle it.`;
+      : msg(str`in ${ranges.length} ranges between ${hertz(first[0])} and ${hertz(last[1])} Hz`);
+  return msg(
+    str`No response ${where}: the noise is as strong as the speaker there. More level would settle it.`,
+  );
 }
 
 function rangeText([from, to]: readonly [number, number]): string {
-  return from === to ? `at ${hertz(from)} Hz` : `from ${hertz(from)} to ${hertz(to)} Hz`;
+  return from === to
+    ? msg(str`at ${hertz(from)} Hz`)
+    : msg(str`from ${hertz(from)} to ${hertz(to)} Hz`);
 }
 
 function hertz(hz: number): string {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Target } from '../../dsp/response/target';
 import { badFile, type ColumnFile } from '../microphone/column-file';
 import { readRows } from '../microphone/read-rows';
@@ -5,9 +6,13 @@ import { isTrouble, type Trouble } from '../trouble';
 
 const targetFile: ColumnFile = {
   refusal: 'bad-file',
-  name: 'target file',
+  get name() {
+    return msg('target file');
+  },
   mostColumns: 2,
-  columns: 'frequency in Hz and dB',
+  get columns() {
+    return msg('frequency in Hz and dB');
+  },
 };
 const leastPoints = 2;
 const highestHz = 200_000;
@@ -22,7 +27,7 @@ export function parseTarget(bytes: Uint8Array): NonNullable<Target['points']> | 
   const rows = readRows(bytes, targetFile, wrongRow);
   if (isTrouble(rows)) return rows;
   if (rows.length < leastPoints) {
-    return badFile(targetFile, `has one frequency; a target needs at least ${leastPoints}`);
+    return badFile(targetFile, msg(str`has one frequency; a target needs at least ${leastPoints}`));
   }
   const column = (index: number): number[] => rows.map(({ numbers }) => numbers[index] ?? 0);
   return { hz: column(0), db: column(1) };
@@ -30,10 +35,10 @@ export function parseTarget(bytes: Uint8Array): NonNullable<Target['points']> | 
 
 function wrongRow([hz = 0, db = 0]: readonly number[]): string | null {
   if (!(hz > 0 && hz <= highestHz)) {
-    return `the frequency is ${hz} Hz; it must lie above 0 and up to 200000`;
+    return msg(str`the frequency is ${hz} Hz; it must lie above 0 and up to 200000`);
   }
   if (!(Math.abs(db) <= mostDb)) {
-    return `${db} dB; the second column must be the target's level, within ±${mostDb} dB`;
+    return msg(str`${db} dB; the second column must be the target's level, within ±${mostDb} dB`);
   }
   return null;
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { PowerCurve } from '../../dsp/response/curve';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { smoothKind, type SmoothingKind } from '../../dsp/response/smoothing-kind';
@@ -67,10 +68,10 @@ export function responseOfGrounded(
   const channel = layout.channels.find((one) => one.label === label);
   if (!channel) throw new RangeError(`the layout ${layout.name} must have ${label}`);
   const { ir, noise, faults, spoilt, notes } = gatherAsRead(grounded, label);
-  if (!ir) return trouble('failed', `No response of ${label}. ${spoilt ?? ''}`.trim());
+  if (!ir) return trouble('failed', msg(str`No response of ${label}. ${spoilt ?? ''}`).trim());
   const found = readArrival(ir, channel);
   const silent = sayIfSilent(channel, ir, noise, found.arrival);
-  if (silent !== null) return trouble('silence', `No response of ${label}: ${silent}`);
+  if (silent !== null) return trouble('silence', msg(str`No response of ${label}: ${silent}`));
   const settings = inForce && channelsInForce(layout, schedule.reference, inForce);
   return {
     channel: label,

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { joinPieces, writeWav } from '../wav/write-wav';
 import { fileName, type FileFacts } from './file-name';
@@ -30,7 +31,7 @@ export function responseToWav(ir: ImpulseResponse, facts: FileFacts): BinaryFile
   });
   const bytes = joinPieces([wav, cueChunk(zeroIndex)]);
   new DataView(bytes.buffer).setUint32(4, bytes.length - 8, true);
-  const what = `impulse response zero delay at sample ${zeroIndex}`;
+  const what = msg(str`impulse response zero delay at sample ${zeroIndex}`);
   return { name: fileName(facts, what, 'wav'), bytes };
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { DbCurve } from '../../dsp/response/curve';
 import { delaySeconds, type ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { SavedCurve } from './curves-to-csv';
@@ -11,7 +12,7 @@ const sampleDigits = 7;
 export function savedLevel(name: string, { hz, db }: DbCurve, re: string | null): SavedCurve {
   return {
     name,
-    unit: re === null ? 'dB' : `dB re ${re}`,
+    unit: re === null ? 'dB' : msg(str`dB re ${re}`),
     axis: { name: 'frequency', unit: 'Hz', values: hz },
     values: db,
     digits: { decimals: levelDecimals },
@@ -23,7 +24,7 @@ export function savedImpulse(name: string, ir: ImpulseResponse): SavedCurve {
   const values = Float64Array.from(ir.samples, (_, n) => delaySeconds(ir, n));
   return {
     name,
-    unit: 're full scale',
+    unit: msg('re full scale'),
     axis: { name: 'time', unit: 's', values },
     values: ir.samples,
     digits: { significant: sampleDigits },

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble, type TroubleKind } from '../trouble';
 
 /** What a file with columns of numbers is, so that a refusal can name it. */
@@ -13,19 +14,23 @@ export interface ColumnFile {
 
 export const calibrationFile: ColumnFile = {
   refusal: 'bad-calibration',
-  name: 'calibration file',
+  get name() {
+    return msg('calibration file');
+  },
   mostColumns: 3,
-  columns: 'frequency in Hz, dB, and perhaps phase in degrees',
+  get columns() {
+    return msg('frequency in Hz, dB, and perhaps phase in degrees');
+  },
 };
 
 /** The file is refused for a line of it, counted from 1. */
 export function badLine({ refusal, name }: ColumnFile, line: number, what: string): Trouble {
-  return trouble(refusal, `Line ${line} of the ${name}: ${what}.`);
+  return trouble(refusal, msg(str`Line ${line} of the ${name}: ${what}.`));
 }
 
 /** The file is refused: "The calibration file is empty", and what to do. */
 export function badFile({ refusal, name }: ColumnFile, what: string): Trouble {
-  return trouble(refusal, `The ${name} ${what}.`);
+  return trouble(refusal, msg(str`The ${name} ${what}.`));
 }
 
 /** Text in quotation marks, cut to what a sentence can carry. */

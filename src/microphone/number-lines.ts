@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Trouble } from '../trouble';
 import { badLine, quote, type ColumnFile } from './column-file';
 
@@ -30,11 +31,11 @@ export function numberLines(source: string, file: ColumnFile): readonly TextLine
       return badLine(
         file,
         number,
-        `${quote(line)} is no row of numbers. Put # before it if it is a note`,
+        msg(str`${quote(line)} is no row of numbers. Put # before it if it is a note`),
       );
     }
     if (line.length > longestRow)
-      return badLine(file, number, 'it is too long for a row of numbers');
+      return badLine(file, number, msg('it is too long for a row of numbers'));
     const text = line.replace(trailingNote, '').replace(trailingSeparator, '');
     lines.push({ number, text });
   }

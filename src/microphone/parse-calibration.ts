@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, type Trouble } from '../trouble';
 import type { MicrophoneCalibration } from './calibration';
 import { badFile, calibrationFile } from './column-file';
@@ -24,27 +25,30 @@ export function parseCalibration(bytes: Uint8Array, name: string): MicrophoneCal
 
 function wrongRow([hz = 0, db = 0, degrees = 0]: readonly number[]): string | null {
   if (!(hz > 0 && hz <= highestHz)) {
-    return `the frequency is ${hz} Hz; it must lie above 0 and up to 200000`;
+    return msg(str`the frequency is ${hz} Hz; it must lie above 0 and up to 200000`);
   }
   if (!(Math.abs(db) <= mostDb)) {
-    return `${db} dB; the second column must be the microphone's response, within ±${mostDb} dB`;
+    return msg(
+      str`${db} dB; the second column must be the microphone's response, within ±${mostDb} dB`,
+    );
   }
   if (!(Math.abs(degrees) <= mostDegrees)) {
-    return `a phase of ${degrees}°; take the delay out of it, or leave the phase out`;
+    return msg(str`a phase of ${degrees}°; take the delay out of it, or leave the phase out`);
   }
   return null;
 }
 
 function coverage(points: readonly ColumnRow[]): Trouble | null {
   if (points.length < leastPoints) {
-    const count = points.length === 1 ? 'one frequency' : `${points.length} frequencies`;
-    return badFile(calibrationFile, `has ${count}; a curve needs at least ${leastPoints}`);
+    const count =
+      points.length === 1 ? msg('one frequency') : msg(str`${points.length} frequencies`);
+    return badFile(calibrationFile, msg(str`has ${count}; a curve needs at least ${leastPoints}`));
   }
   const [low, high] = [points[0], points.at(-1)].map((row) => row?.numbers[0] ?? 0);
   if (low !== undefined && high !== undefined && high < low * 2 ** leastOctaves) {
     return badFile(
       calibrationFile,
-      `reaches from ${low} to ${high} Hz; a curve needs at least two octaves`,
+      msg(str`reaches from ${low} to ${high} Hz; a curve needs at least two octaves`),
     );
   }
   return null;

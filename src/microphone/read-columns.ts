@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, type Trouble } from '../trouble';
 import { badFile, badLine, quote, type ColumnFile } from './column-file';
 import type { TextLine } from './number-lines';
@@ -58,12 +59,14 @@ function readSplit(
     if (pointLine > 0 && commaLine > 0) {
       const other =
         pointLine === commaLine
-          ? 'both signs'
-          : `the other sign than line ${Math.min(pointLine, commaLine)}`;
+          ? msg('both signs')
+          : msg(str`the other sign than line ${Math.min(pointLine, commaLine)}`);
       return badLine(
         file,
         number,
-        `its numbers have ${other} for decimals; use points or commas only, and none for thousands`,
+        msg(
+          str`its numbers have ${other} for decimals; use points or commas only, and none for thousands`,
+        ),
       );
     }
     const read = readRow(
@@ -92,10 +95,12 @@ function readCommas(lines: readonly TextLine[], file: ColumnFile): readonly Colu
   const odd = split.find(({ pieces }) => pieces.length > 3);
   if (other || (!grouping && odd)) {
     const text = (other ? undefined : odd?.pieces.join(',')) ?? lines[0]?.text ?? '';
-    const why = other ? 'can be read in two ways' : 'cannot be told apart';
+    const why = other ? msg('can be read in two ways') : msg('cannot be told apart');
     return badFile(
       file,
-      `has commas between numbers and perhaps in them: ${quote(text)} ${why}. Separate the columns by semicolons or tabs`,
+      msg(
+        str`has commas between numbers and perhaps in them: ${quote(text)} ${why}. Separate the columns by semicolons or tabs`,
+      ),
     );
   }
   const rows: ColumnRow[] = [];
@@ -129,19 +134,21 @@ function readRow(
   first: ColumnRow | undefined,
 ): ColumnRow | Trouble {
   if (texts.length < 2 || texts.length > file.mostColumns) {
-    const count = texts.length === 1 ? 'one number' : `${texts.length} numbers`;
-    const wanted = file.mostColumns === 3 ? 'two or three' : 'two';
-    return badLine(file, line, `${count} where ${wanted} must stand: ${file.columns}`);
+    const count = texts.length === 1 ? msg('one number') : msg(str`${texts.length} numbers`);
+    const wanted = file.mostColumns === 3 ? msg('two or three') : 'two';
+    return badLine(file, line, msg(str`${count} where ${wanted} must stand: ${file.columns}`));
   }
   if (first && first.numbers.length !== texts.length) {
     return badLine(
       file,
       line,
-      `${texts.length} numbers, but line ${first.line} has ${first.numbers.length}; all rows need the same columns`,
+      msg(
+        str`${texts.length} numbers, but line ${first.line} has ${first.numbers.length}; all rows need the same columns`,
+      ),
     );
   }
   const wrong = texts.find((text) => !numberText.test(text) || !Number.isFinite(Number(text)));
-  if (wrong !== undefined) return badLine(file, line, `${quote(wrong)} is no number`);
+  if (wrong !== undefined) return badLine(file, line, msg(str`${quote(wrong)} is no number`));
   return { line, numbers: texts.map(Number) };
 }
 

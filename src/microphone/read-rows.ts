@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, type Trouble } from '../trouble';
 import { badFile, badLine, type ColumnFile } from './column-file';
 import { decodeText } from './decode-text';
@@ -17,23 +18,23 @@ export function readRows(
   file: ColumnFile,
   wrongRow: (numbers: readonly number[]) => string | null,
 ): readonly ColumnRow[] | Trouble {
-  if (bytes.length === 0) return badFile(file, 'is empty. Choose another file');
+  if (bytes.length === 0) return badFile(file, msg('is empty. Choose another file'));
   if (bytes.length > mostBytes) {
-    return badFile(file, 'is larger than 2 MB. Choose the text file with the curve');
+    return badFile(file, msg('is larger than 2 MB. Choose the text file with the curve'));
   }
   const text = decodeText(bytes);
   const kind = foreignKind(bytes, text);
   if (text === null || kind !== null) {
-    const advice = 'Choose the text file with columns of frequency and dB';
-    return badFile(file, `is ${kind ?? 'no text'}. ${advice}`);
+    const advice = msg('Choose the text file with columns of frequency and dB');
+    return badFile(file, msg(str`is ${kind ?? msg('no text')}. ${advice}`));
   }
   const lines = numberLines(text, file);
   if (isTrouble(lines)) return lines;
   if (lines.length === 0) {
-    return badFile(file, 'has no row of numbers. It needs columns of frequency and dB');
+    return badFile(file, msg('has no row of numbers. It needs columns of frequency and dB'));
   }
   if (lines.length > mostRows) {
-    return badFile(file, `has more than ${mostRows} rows. Choose a shorter one`);
+    return badFile(file, msg(str`has more than ${mostRows} rows. Choose a shorter one`));
   }
   const rows = readColumns(lines, file);
   if (isTrouble(rows)) return rows;
@@ -47,12 +48,12 @@ export function readRows(
 /** What the file is when it is none of ours; null when it may be. */
 function foreignKind(bytes: Uint8Array, text: string | null): string | null {
   const head = String.fromCharCode(...bytes.subarray(0, 4));
-  if (/^(?:RIFF|RF64|FORM|fLaC|OggS|ID3)/.test(head)) return 'an audio file';
-  if (head.startsWith('PK')) return 'an archive or a spreadsheet';
-  if (head.startsWith('%PDF')) return 'a PDF';
+  if (/^(?:RIFF|RF64|FORM|fLaC|OggS|ID3)/.test(head)) return msg('an audio file');
+  if (head.startsWith('PK')) return msg('an archive or a spreadsheet');
+  if (head.startsWith('%PDF')) return msg('a PDF');
   const start = text?.trimStart() ?? '';
-  if (start.startsWith('<')) return 'a web page or XML';
-  if (/^[{[]/.test(start)) return 'JSON';
+  if (start.startsWith('<')) return msg('a web page or XML');
+  if (/^[{[]/.test(start)) return msg('JSON');
   return null;
 }
 
@@ -66,7 +67,7 @@ function sortRows(rows: readonly ColumnRow[], file: ColumnFile): readonly Column
       return badLine(
         file,
         row.line,
-        `another value for ${hzOf(row)} Hz than in line ${last.line}; keep one of them`,
+        msg(str`another value for ${hzOf(row)} Hz than in line ${last.line}; keep one of them`),
       );
     }
   }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import { checkNoiseBand } from './noise-bands';
 import type { NoiseRequest } from './noise-state';
@@ -14,18 +15,25 @@ export function checkNoiseRequest(request: NoiseRequest, sampleRate?: number): T
   const band = checkNoiseBand(lowHz, highHz, topHz);
   if (band) return band;
   if (kind === 'noise' && !(gainDb <= 0 && gainDb > -Infinity)) {
-    return trouble('bad-number', `The level of the noise must be 0 dB or less, not ${gainDb}.`);
+    return trouble(
+      'bad-number',
+      msg(str`The level of the noise must be 0 dB or less, not ${gainDb}.`),
+    );
   }
   if (!resolutions.includes(bandsPerOctave)) {
     return trouble(
       'bad-number',
-      `The spectrum shows ${resolutions.join(', ')} bands an octave, not ${bandsPerOctave}.`,
+      msg(
+        str`The spectrum shows ${resolutions.join(', ')} bands an octave, not ${bandsPerOctave}.`,
+      ),
     );
   }
   if (!(averagingSeconds >= averaging[0] && averagingSeconds <= averaging[1])) {
     return trouble(
       'bad-number',
-      `Averaging takes ${averaging[0]} to ${averaging[1]} seconds, not ${averagingSeconds}.`,
+      msg(
+        str`Averaging takes ${averaging[0]} to ${averaging[1]} seconds, not ${averagingSeconds}.`,
+      ),
     );
   }
   return null;

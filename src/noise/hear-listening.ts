@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { powerToDb } from '../../dsp/level/decibels';
 import { createRunningSpectrum } from '../../dsp/noise/running-spectrum';
 import { integratePower, type PowerSpectrum } from '../../dsp/response/power-spectrum';
@@ -66,19 +67,21 @@ export function hearListening(first: NoiseRequest, setting: NoiseSetting): Noise
     const said: string[] = [];
     const { phase } = detector;
     if (phase === 'silence')
-      said.push('Listening to the silence first: keep the processor’s noise off.');
+      said.push(msg('Listening to the silence first: keep the processor’s noise off.'));
     if (phase === 'waiting') {
-      said.push(`Now start the processor’s noise on ${request.channel}.`);
+      said.push(msg(str`Now start the processor’s noise on ${request.channel}.`));
       if (waited > patienceSeconds * sampleRate) {
         said.push(
-          'No noise has risen yet. If it was on from the start, turn it off, listen again, then turn it on.',
+          msg(
+            'No noise has risen yet. If it was on from the start, turn it off, listen again, then turn it on.',
+          ),
         );
       }
     }
-    if (phase === 'fallen') said.push('The noise has stopped; the average waits for it.');
+    if (phase === 'fallen') said.push(msg('The noise has stopped; the average waits for it.'));
     if (clip.clipped)
-      said.push('The microphone clips. Turn its gain or the noise down, then listen again.');
-    if (gaps > 0) said.push('Audio was lost; the average goes on without it.');
+      said.push(msg('The microphone clips. Turn its gain or the noise down, then listen again.'));
+    if (gaps > 0) said.push(msg('Audio was lost; the average goes on without it.'));
     return said;
   };
   return {

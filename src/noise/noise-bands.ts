@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 
 /** A band of noise that the trade uses. */
@@ -13,9 +14,30 @@ export interface NoiseBand {
  * are levelled in; the band of subs. Common practice, no source.
  */
 export const noiseBands: readonly NoiseBand[] = [
-  { id: 'full', name: 'Full', lowHz: 10, highHz: 20_000 },
-  { id: 'mains', name: 'Mains', lowHz: 500, highHz: 2000 },
-  { id: 'sub', name: 'Sub', lowHz: 30, highHz: 80 },
+  {
+    id: 'full',
+    get name() {
+      return msg('Full');
+    },
+    lowHz: 10,
+    highHz: 20_000,
+  },
+  {
+    id: 'mains',
+    get name() {
+      return msg('Mains');
+    },
+    lowHz: 500,
+    highHz: 2000,
+  },
+  {
+    id: 'sub',
+    get name() {
+      return msg('Sub');
+    },
+    lowHz: 30,
+    highHz: 80,
+  },
 ];
 
 /** Limits a band may have, Hz. */
@@ -32,27 +54,31 @@ export function checkNoiseBand(
   highHz: number,
   topHz: number = noiseLimits.highHz,
 ): Trouble | null {
-  const said = `from ${sayHz(lowHz)} to ${sayHz(highHz)}`;
+  const said = msg(str`from ${sayHz(lowHz)} to ${sayHz(highHz)}`);
   if (!(Number.isFinite(lowHz) && Number.isFinite(highHz))) {
-    return trouble('bad-number', `The noise needs two limits in Hz, not ${said}.`);
+    return trouble('bad-number', msg(str`The noise needs two limits in Hz, not ${said}.`));
   }
   if (lowHz >= highHz) {
     return trouble(
       'bad-number',
-      `The noise cannot run ${said}: the lower limit must lie below the upper one.`,
+      msg(str`The noise cannot run ${said}: the lower limit must lie below the upper one.`),
     );
   }
   const top = Math.min(topHz, noiseLimits.highHz);
   if (lowHz < noiseLimits.lowHz || highHz > top) {
     return trouble(
       'bad-number',
-      `The noise cannot run ${said}: its limits must lie between ${sayHz(noiseLimits.lowHz)} and ${sayHz(top)}.`,
+      msg(
+        str`The noise cannot run ${said}: its limits must lie between ${sayHz(noiseLimits.lowHz)} and ${sayHz(top)}.`,
+      ),
     );
   }
   if (highHz < lowHz * leastRatio * (1 - 1e-9)) {
     return trouble(
       'bad-number',
-      `The noise cannot run ${said}: its band must be at least a third of an octave wide, up to ${sayHz(Math.ceil(lowHz * leastRatio))} or more.`,
+      msg(
+        str`The noise cannot run ${said}: its band must be at least a third of an octave wide, up to ${sayHz(Math.ceil(lowHz * leastRatio))} or more.`,
+      ),
     );
   }
   return null;

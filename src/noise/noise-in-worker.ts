@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { createNoiseEngine } from './noise-engine';
 import type { NoiseAnswer, NoiseOrder } from './noise-orders';
 
@@ -14,7 +15,7 @@ export function noiseInWorker(onAnswer: (answer: NoiseAnswer) => void): NoiseHel
   worker.onmessage = (event: MessageEvent<NoiseAnswer>) => onAnswer(event.data);
   worker.onerror = (event) => {
     event.preventDefault();
-    onAnswer({ kind: 'failed', why: event.message || 'its worker could not start' });
+    onAnswer({ kind: 'failed', why: event.message || msg('its worker could not start') });
   };
   return {
     order: (order) => worker.postMessage(order),

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { PeriodProgress } from '../../dsp/noise/period-analyser';
 import type { PeriodReading } from '../../dsp/noise/period-reading';
 import type { NoiseRequest } from './noise-state';
@@ -14,21 +15,27 @@ export function periodWarnings(
 ): string[] {
   const said: string[] = [];
   if (clipped) {
-    said.push('The microphone clips. Turn its gain or the noise down, then start again.');
+    said.push(msg('The microphone clips. Turn its gain or the noise down, then start again.'));
   }
   if (progress.lost > 0) {
     said.push(
-      `Audio was lost ${times(progress.lost)}; the periods it fell in are left out of the average.`,
+      msg(
+        str`Audio was lost ${times(progress.lost)}; the periods it fell in are left out of the average.`,
+      ),
     );
   }
   if (progress.disturbed > 0) {
     said.push(
-      `Something else was heard ${times(progress.disturbed)}; those periods are left out of the average.`,
+      msg(
+        str`Something else was heard ${times(progress.disturbed)}; those periods are left out of the average.`,
+      ),
     );
   }
   if (progress.renewed > 0) {
     said.push(
-      'What the microphone hears has changed, its place, its gain or the room: the average began anew.',
+      msg(
+        'What the microphone hears has changed, its place, its gain or the room: the average began anew.',
+      ),
     );
   }
   if (reading) said.push(...marginWarnings(reading, channel));
@@ -44,14 +51,18 @@ function marginWarnings({ heard, hiss }: PeriodReading, channel: string): string
   if (marginDb < -10) return [silent(channel)];
   if (marginDb >= leastMarginDb) return [];
   return [
-    `The noise stands only ${marginDb.toFixed(0)} dB over the room. More level, or more time, would settle it.`,
+    msg(
+      str`The noise stands only ${marginDb.toFixed(0)} dB over the room. More level, or more time, would settle it.`,
+    ),
   ];
 }
 
 function silent(channel: string): string {
-  return `Nothing of the noise is heard from ${channel}. Check its amplifier, its plug and the microphone.`;
+  return msg(
+    str`Nothing of the noise is heard from ${channel}. Check its amplifier, its plug and the microphone.`,
+  );
 }
 
 function times(count: number): string {
-  return count === 1 ? 'once' : count === 2 ? 'twice' : `${count} times`;
+  return count === 1 ? 'once' : count === 2 ? 'twice' : msg(str`${count} times`);
 }

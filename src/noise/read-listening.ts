@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { integratePower, type PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { powerToDb } from '../../dsp/level/decibels';
 import type { NoiseSetting, ReadNumbers } from './noise-orders';
@@ -5,8 +6,10 @@ import type { NoiseRequest } from './noise-state';
 import { levelBand, readShape } from './read-shape';
 import { withoutMicrophone } from './show-spectrum';
 
-const listened =
-  'Listened to noise of the processor: level and shape only, without arrival and without roll-off.';
+const listened = () =>
+  msg(
+    'Listened to noise of the processor: level and shape only, without arrival and without roll-off.',
+  );
 
 /**
  * Level and shape of pink noise that someone else plays: the level of the band sweeps are levelled
@@ -24,13 +27,13 @@ export function readListening(
   const band = levelBand(isSub);
   const inside = lowHz <= band[0] && highHz >= band[1];
   const [low, high] = inside ? band : [lowHz, highHz];
-  const notes = [listened];
-  if (!inside) notes.push(`The level is that of ${low} to ${high} Hz.`);
+  const notes = [listened()];
+  if (!inside) notes.push(msg(str`The level is that of ${low} to ${high} Hz.`));
   const power = squareBetween(whole, low, high);
   const noise = hiss ? squareBetween(hiss, low, high) : 0;
   const levelDb = power - noise > power / 2 ? powerToDb(power - noise) : null;
   if (levelDb === null) {
-    notes.push('No level: the room is as loud as the noise. More level would settle it.');
+    notes.push(msg('No level: the room is as loud as the noise. More level would settle it.'));
   }
   const source = {
     heard: againstPink(whole),

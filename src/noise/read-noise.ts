@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { finePower } from '../../dsp/noise/fine-power';
 import type { PeriodReading } from '../../dsp/noise/period-reading';
 import { correctForMicrophone } from '../../dsp/response/microphone-correction';
@@ -38,7 +39,9 @@ export function readNoiseRolloff(
 ): { readonly rolloff: RolloffReading | null; readonly notes: readonly string[] } {
   const [low, high] = reading.bandHz;
   if (low > rolloffHz[0] || high < rolloffHz[1]) {
-    const note = `No roll-off: it needs noise from ${rolloffHz[0]} Hz or lower to ${rolloffHz[1]} Hz or higher.`;
+    const note = msg(
+      str`No roll-off: it needs noise from ${rolloffHz[0]} Hz or lower to ${rolloffHz[1]} Hz or higher.`,
+    );
     return { rolloff: null, notes: [note] };
   }
   if (reading.transfer.samples.every((value) => value === 0)) return { rolloff: null, notes: [] };

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { bandPower } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
 import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
@@ -58,7 +59,9 @@ export function readLevel(source: ShapeSource): {
   if (!covers(source, level)) {
     return {
       db: null,
-      why: `No level: it is read from ${level[0]} to ${level[1]} Hz, and the noise does not cover that.`,
+      why: msg(
+        str`No level: it is read from ${level[0]} to ${level[1]} Hz, and the noise does not cover that.`,
+      ),
     };
   }
   const whole = bandPower(beyondEnds(source.heard, source.bandHz), level[0], level[1]);
@@ -68,7 +71,9 @@ export function readLevel(source: ShapeSource): {
   if (whole - noise > whole / 2) return { db: powerToDb(whole - noise), why: null };
   return {
     db: null,
-    why: 'No level: the room is as loud as the speaker in the band it is read in. More level would settle it.',
+    why: msg(
+      'No level: the room is as loud as the speaker in the band it is read in. More level would settle it.',
+    ),
   };
 }
 

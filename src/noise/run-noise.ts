@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { breathe } from '../breathe';
 import type { MicrophoneCalibration, SoundLevelCalibration } from '../microphone/calibration';
 import type { Line, OutputRoutes, Rig } from '../rig/port';
@@ -33,7 +34,7 @@ export interface NoiseRun {
   reading(): NoiseReading | null;
 }
 
-const stopped = trouble('stopped', 'The noise was stopped.');
+const stopped = () => trouble('stopped', msg('The noise was stopped.'));
 const leastRate = 44_100;
 
 /**
@@ -63,7 +64,7 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
       resolve(why);
     };
   });
-  const abort = (): void => finish(stopped);
+  const abort = (): void => finish(stopped());
 
   const reading = (): NoiseReading | null => {
     const { numbers } = news;
@@ -104,7 +105,9 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
   const hear = (answer: NoiseAnswer): void => {
     if (ended) return;
     if (answer.kind === 'failed') {
-      return finish(trouble('failed', `The noise failed: ${answer.why}. Reload and start again.`));
+      return finish(
+        trouble('failed', msg(str`The noise failed: ${answer.why}. Reload and start again.`)),
+      );
     }
     if (answer.run !== run) return;
     if (answer.kind === 'period') {
@@ -137,7 +140,7 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
     const refused = checkNoiseRequest(first);
     if (refused) return finish(refused);
     const { signal, routes, isSub, calibration } = options;
-    if (signal.aborted) return finish(stopped);
+    if (signal.aborted) return finish(stopped());
     signal.addEventListener('abort', abort);
     const opened = await rig.open({
       signal,
@@ -150,7 +153,7 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
         nextFrame = frame + samples.length;
         help.order({ kind: 'block', samples });
       },
-      onEnd: (why) => finish(options.signal.aborted ? stopped : why),
+      onEnd: (why) => finish(options.signal.aborted ? stopped() : why),
     });
     if (isTrouble(opened)) return finish(opened);
     // What shows the noise is drawn for the first time after this: a task of its own.
@@ -159,7 +162,9 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
     line = opened;
     const { sampleRate } = opened;
     if (sampleRate < leastRate) {
-      const said = `The microphone runs at ${sampleRate} Hz; noise needs ${leastRate} Hz or more. Set its rate in the system.`;
+      const said = msg(
+        str`The microphone runs at ${sampleRate} Hz; noise needs ${leastRate} Hz or more. Set its rate in the system.`,
+      );
       return finish(trouble('wrong-rate', said));
     }
     const problem = checkNoiseRequest(request, sampleRate);
@@ -172,7 +177,7 @@ export function runNoise(rig: Rig, first: NoiseRequest, options: NoiseOptions): 
   };
   start().catch((error: unknown) => {
     const why = error instanceof Error ? error.message : String(error);
-    finish(trouble('failed', `The noise failed: ${why}. Reload and start again.`));
+    finish(trouble('failed', msg(str`The noise failed: ${why}. Reload and start again.`)));
   });
 
   return {

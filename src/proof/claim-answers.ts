@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { fitPath } from '../../dsp/comparison/fit-path';
 import type { ChannelLabel } from '../system/channel';
 import type { Findings } from './findings';
@@ -19,7 +20,7 @@ export function claimAnswers(
     makeLine('answers', label, [label], rest);
   if (one.after?.faults.some(({ kind }) => kind === 'silent')) {
     return {
-      ...line({ verdict: 'fail', sentence: `${sentenceName(name)} stays silent.` }),
+      ...line({ verdict: 'fail', sentence: msg(str`${sentenceName(name)} stays silent.`) }),
       slip: 'wrong wiring',
       changes: [wiring(label, 'nothing')],
     };
@@ -28,19 +29,24 @@ export function claimAnswers(
   if (!fit) {
     return line({
       verdict: 'cannot tell',
-      sentence: `${sentenceName(name)} sounds, but its bass was not read before and after, so from where cannot be told.`,
-      action: 'Read it in Probe with its crossover at full range, then prove it again.',
+      sentence: msg(
+        str`${sentenceName(name)} sounds, but its bass was not read before and after, so from where cannot be told.`,
+      ),
+      action: msg('Read it in Probe with its crossover at full range, then prove it again.'),
     });
   }
   if (fit.agreement >= alike) {
-    return line({ verdict: 'pass', sentence: `${sentenceName(name)} sounds from its speaker.` });
+    return line({
+      verdict: 'pass',
+      sentence: msg(str`${sentenceName(name)} sounds from its speaker.`),
+    });
   }
   const other = otherSource(proof, one);
   if (other) {
     return {
       ...line({
         verdict: 'fail',
-        sentence: `${sentenceName(name)} sounds from ${other.name}.`,
+        sentence: msg(str`${sentenceName(name)} sounds from ${other.name}.`),
       }),
       slip: 'wrong wiring',
       changes: [wiring(label, other.label)],
@@ -48,8 +54,8 @@ export function claimAnswers(
   }
   return line({
     verdict: 'cannot tell',
-    sentence: `${sentenceName(name)} sounds unlike before, and like no other speaker.`,
-    action: 'Put the microphone where it stood in Probe, or read this position again there.',
+    sentence: msg(str`${sentenceName(name)} sounds unlike before, and like no other speaker.`),
+    action: msg('Put the microphone where it stood in Probe, or read this position again there.'),
   });
 }
 

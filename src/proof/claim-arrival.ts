@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayNumber } from '../proposal/phrases';
 import { sentenceName } from './claim-answers';
 import type { Findings } from './findings';
@@ -23,11 +24,11 @@ export function claimArrival(proof: ProofCase, findings: Findings, one: ProvedCh
   if (!found) {
     return makeLine('arrival', label, [label], {
       verdict: 'cannot tell',
-      sentence: `When ${name} arrives beside the others cannot be told.`,
+      sentence: msg(str`When ${name} arrives beside the others cannot be told.`),
       action:
         kind === 'sub'
-          ? 'Read all subs in Probe with a distance each, then prove again.'
-          : playAgain,
+          ? msg('Read all subs in Probe with a distance each, then prove again.')
+          : playAgain(),
     });
   }
   const allowed = allowedArrivalMs(proof, kind === 'sub');

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { smoothOnGrid } from '../../dsp/bass/log-band';
 import type { Transfer } from '../../dsp/bass/transfer';
 import { powerOf } from '../../dsp/comparison/fit-path';
@@ -38,8 +39,10 @@ export function claimCrossover(
   if (!sides || !bassAfter) {
     return makeLine('crossover', label, [label], {
       verdict: 'cannot tell',
-      sentence: `What ${name} and the subs should sum to at ${sayHz(crossoverHz)} cannot be predicted.`,
-      action: 'Read all speakers in one take in Probe with their crossovers at full range.',
+      sentence: msg(
+        str`What ${name} and the subs should sum to at ${sayHz(crossoverHz)} cannot be predicted.`,
+      ),
+      action: msg('Read all speakers in one take in Probe with their crossovers at full range.'),
     });
   }
   const { hz } = proof;

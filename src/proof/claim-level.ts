@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import { sayLossDb } from '../proposal/phrases';
 import { sentenceName } from './claim-answers';
@@ -25,7 +26,7 @@ export function claimLevel(proof: ProofCase, findings: Findings, one: ProvedChan
   if (!found) {
     return makeLine('level', label, [label], {
       verdict: 'cannot tell',
-      sentence: `How loud ${name} is beside the others cannot be told.`,
+      sentence: msg(str`How loud ${name} is beside the others cannot be told.`),
     });
   }
   const half = found.half + unsureLevelDb(findings);

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import { listInWords } from '../system/list-in-words';
 import { channelName } from '../system/channel-names';
@@ -44,7 +45,9 @@ export function claimNothingElse(proof: ProofCase): ProofLine | null {
     return {
       ...line({
         verdict: 'fail',
-        sentence: `Not only the channel's own speaker plays: ${names} ${all.length === 1 ? 'plays' : 'play'} along, most of all with ${channelName(loudest.with)}.`,
+        sentence: msg(
+          str`Not only the channel's own speaker plays: ${names} ${all.length === 1 ? msg('plays') : msg('play')} along, most of all with ${channelName(loudest.with)}.`,
+        ),
       }),
       slip: 'upmixing on',
       changes: [
@@ -55,13 +58,15 @@ export function claimNothingElse(proof: ProofCase): ProofLine | null {
   if (!isSure || looked === 0) {
     return line({
       verdict: 'cannot tell',
-      sentence: 'Whether other speakers play along cannot be told.',
-      action: 'Mend the other lines first, then prove all channels again.',
+      sentence: msg('Whether other speakers play along cannot be told.'),
+      action: msg('Mend the other lines first, then prove all channels again.'),
     });
   }
-  const subs = proof.mains.some((main) => crossoverOf(proof, main) !== null) ? ' and the subs' : '';
+  const subs = proof.mains.some((main) => crossoverOf(proof, main) !== null)
+    ? msg(' and the subs')
+    : '';
   return line({
     verdict: 'pass',
-    sentence: `Nothing plays but each channel's own speaker${subs}.`,
+    sentence: msg(str`Nothing plays but each channel's own speaker${subs}.`),
   });
 }

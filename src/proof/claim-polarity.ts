@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sentenceName } from './claim-answers';
 import type { Findings } from './findings';
 import { makeLine } from './make-line';
@@ -26,20 +27,25 @@ export function claimPolarity(
     if (!known) {
       return line({
         verdict: 'cannot tell',
-        sentence: `Whether ${name} is turned as it should be cannot be told: it does not sound like before.`,
-        action: `Read ${name} in Probe and prove it again.`,
+        sentence: msg(
+          str`Whether ${name} is turned as it should be cannot be told: it does not sound like before.`,
+        ),
+        action: msg(str`Read ${name} in Probe and prove it again.`),
       });
     }
     const other = wanted === 'normal' ? 'inverted' : 'normal';
     return known.inverted
       ? failed(
           line,
-          `${sentenceName(name)} is turned over against its setting.`,
+          msg(str`${sentenceName(name)} is turned over against its setting.`),
           label,
           other,
           wanted,
         )
-      : line({ verdict: 'pass', sentence: `${sentenceName(name)} is turned as it should be.` });
+      : line({
+          verdict: 'pass',
+          sentence: msg(str`${sentenceName(name)} is turned as it should be.`),
+        });
   }
   const was = one.before?.polarity ?? 'cannot tell';
   const turned = known ? known.inverted !== (wanted === 'inverted') : null;
@@ -52,15 +58,20 @@ export function claimPolarity(
   if (now === 'cannot tell') {
     return line({
       verdict: 'cannot tell',
-      sentence: `The polarity of ${name} cannot be told from the seat.`,
-      action: `Hold the microphone close to ${name} and take it there.`,
+      sentence: msg(str`The polarity of ${name} cannot be told from the seat.`),
+      action: msg(str`Hold the microphone close to ${name} and take it there.`),
     });
   }
   return now === 'normal'
-    ? line({ verdict: 'pass', sentence: `${sentenceName(name)} pushes when the signal does.` })
+    ? line({
+        verdict: 'pass',
+        sentence: msg(str`${sentenceName(name)} pushes when the signal does.`),
+      })
     : failed(
         line,
-        `${sentenceName(name)} pulls when the signal pushes: with the amplifier off, swap its two wires at one end.`,
+        msg(
+          str`${sentenceName(name)} pulls when the signal pushes: with the amplifier off, swap its two wires at one end.`,
+        ),
         label,
         'inverted',
         'normal',

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { logGrid } from '../../dsp/response/smoothing';
 import { throughPath } from '../../dsp/bass/electrical-path';
 import { sayHz, sayNumber } from '../proposal/phrases';
@@ -36,16 +37,18 @@ export function claimResponse(proof: ProofCase, findings: Findings, one: ProvedC
   if (proof.typed.equalised) {
     return line({
       verdict: 'cannot tell',
-      sentence: `Whether ${name} is shaped by more than its own equaliser cannot be told.`,
-      action: 'Prove it with the equaliser bypassed.',
+      sentence: msg(str`Whether ${name} is shaped by more than its own equaliser cannot be told.`),
+      action: msg('Prove it with the equaliser bypassed.'),
     });
   }
   const worst = isSub ? worstOfSub(proof, findings, one) : worstChange(proof, one);
   if (!worst) {
     return line({
       verdict: 'cannot tell',
-      sentence: `Whether the response of ${name} is shaped cannot be told: there are no two curves.`,
-      action: 'Read it in Probe and prove it again; from a terminal, use --curves.',
+      sentence: msg(
+        str`Whether the response of ${name} is shaped cannot be told: there are no two curves.`,
+      ),
+      action: msg('Read it in Probe and prove it again; from a terminal, use --curves.'),
     });
   }
   const half = repeatDb + unsureShapeDb(findings);

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayHz, sayLossDb, sayNumber } from '../proposal/phrases';
 import { median } from '../../dsp/signal/median';
 import { crossoverOf } from './expect-bass';
@@ -26,8 +27,8 @@ export function claimRedirected(
   if (!found) {
     return line({
       verdict: 'cannot tell',
-      sentence: `Whether the subs play the bass of ${name} cannot be told.`,
-      action: 'Read all speakers in one take in Probe with their crossovers at full range.',
+      sentence: msg(str`Whether the subs play the bass of ${name} cannot be told.`),
+      action: msg('Read all speakers in one take in Probe with their crossovers at full range.'),
     });
   }
   const figure = {
@@ -37,7 +38,7 @@ export function claimRedirected(
     unit: 'dB',
   } as const;
   const verdict = judgeInterval(figure);
-  const below = `below ${sayHz(crossoverHz)}`;
+  const below = msg(str`below ${sayHz(crossoverHz)}`);
   const sentences = {
     pass: `The subs play the bass of ${name} ${below}.`,
     fail: `The subs do not play the bass of ${name} ${below} as they should: ${sayLossDb(found.db)} too little.`,
@@ -65,8 +66,8 @@ export function claimLfe(proof: ProofCase, findings: Findings): ProofLine | null
   if (!found) {
     return makeLine('LFE', 'LFE', labels, {
       verdict: 'cannot tell',
-      sentence: 'How loud LFE is cannot be told: the subs were not read before and after.',
-      action: 'Read the subs in Probe, then prove them again.',
+      sentence: msg('How loud LFE is cannot be told: the subs were not read before and after.'),
+      action: msg('Read the subs in Probe, then prove them again.'),
     });
   }
   const allowed = allowedLfeDb + steps.levelStepDb;
@@ -77,8 +78,8 @@ export function claimLfe(proof: ProofCase, findings: Findings): ProofLine | null
     unit: 'dB',
   } as const;
   const verdict = judgeInterval(figure);
-  const gain = `${sayNumber(typed.lfe.gainDb, 0)} dB over a main channel`;
-  const off = `${sayLossDb(found.db)} too ${found.db < 0 ? 'quiet' : 'loud'}`;
+  const gain = msg(str`${sayNumber(typed.lfe.gainDb, 0)} dB over a main channel`);
+  const off = msg(str`${sayLossDb(found.db)} too ${found.db < 0 ? msg('quiet') : msg('loud')}`);
   const sentences = {
     pass: `LFE is replayed ${gain}, to ${sayLossDb(found.db)}.`,
     fail: `LFE is ${off}: it should be ${gain}.`,

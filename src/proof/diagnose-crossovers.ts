@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { throughPath } from '../../dsp/bass/electrical-path';
 import { logBand, smoothOnGrid } from '../../dsp/bass/log-band';
 import type { Transfer } from '../../dsp/bass/transfer';
@@ -68,8 +69,8 @@ function causeOf(group: GroupId, { nowHz, wantedHz }: Found) {
     ],
     sentence:
       nowHz === null
-        ? `The crossover seems to be left on full range: set it to ${to}.`
-        : `The crossover seems to be at ${sayHz(nowHz)}: set it to ${to}.`,
+        ? msg(str`The crossover seems to be left on full range: set it to ${to}.`)
+        : msg(str`The crossover seems to be at ${sayHz(nowHz)}: set it to ${to}.`),
   };
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import { sayList, sayMetres } from '../proposal/phrases';
 import type { ChannelLabel } from '../system/channel';
@@ -47,7 +48,12 @@ export function diagnoseDistances(
     const fits = (one: Late): boolean =>
       isNear(one, ((1 - factor) * one.typed) / metresPerSecond - shift);
     if (all.every(fits)) {
-      explain(all, () => factor, 'feet for metres', `All distances seem to be ${sentence}.`);
+      explain(
+        all,
+        () => factor,
+        'feet for metres',
+        msg(str`All distances seem to be ${sentence}.`),
+      );
     }
   }
   for (const one of all) {
@@ -61,20 +67,25 @@ export function diagnoseDistances(
       [one, other],
       (it) => (it === one ? other.typed / one.typed : one.typed / other.typed),
       'wrong side',
-      `The distances of ${names} seem to be typed for each other.`,
+      msg(str`The distances of ${names} seem to be typed for each other.`),
     );
   }
   for (const one of all.filter(isBad)) {
     for (const [factor, sentence] of units) {
       if (!isNear(one, ((1 - factor) * one.typed) / metresPerSecond)) continue;
-      explain([one], () => factor, 'feet for metres', `Its distance seems to be ${sentence}.`);
+      explain(
+        [one],
+        () => factor,
+        'feet for metres',
+        msg(str`Its distance seems to be ${sentence}.`),
+      );
     }
     const now = one.typed - metresPerSecond * one.seconds;
     explain(
       [one],
       () => now / one.typed,
       null,
-      `It sounds as if ${sayMetres(now)} was typed; type ${sayMetres(one.typed)}.`,
+      msg(str`It sounds as if ${sayMetres(now)} was typed; type ${sayMetres(one.typed)}.`),
     );
   }
   return lines;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayNumber } from '../proposal/phrases';
 import { explainLines } from './explain-line';
 import type { Findings } from './findings';
@@ -20,8 +21,8 @@ export function diagnoseShaping(
   if (shaped.length > 0) {
     const sentence =
       shaped.length === mains.length
-        ? 'An equaliser or dynamics seem to be on for all channels: switch them off.'
-        : 'An equaliser seems to be on: switch it off.';
+        ? msg('An equaliser or dynamics seem to be on for all channels: switch them off.')
+        : msg('An equaliser seems to be on: switch it off.');
     lines = explainLines(lines, ['response', 'level'], shaped, {
       slip: 'equaliser or dynamics on',
       changes: [off(shaped)],
@@ -46,10 +47,14 @@ export function diagnoseShaping(
     slip: isDynamics ? 'equaliser or dynamics on' : 'LFE level',
     changes: isDynamics ? [off([...mains.map(({ channel }) => channel.label)]), level] : [level],
     sentence: isDynamics
-      ? 'Dynamics or a night mode seem to turn loud sounds down: switch them off; else the LFE level is set too high.'
+      ? msg(
+          'Dynamics or a night mode seem to turn loud sounds down: switch them off; else the LFE level is set too high.',
+        )
       : isMissing
-        ? `The ${sayNumber(-missingGainDb, 0)} dB of LFE seem to be missing: switch them on.`
-        : 'The LFE level is set too low.',
+        ? msg(
+            str`The ${sayNumber(-missingGainDb, 0)} dB of LFE seem to be missing: switch them on.`,
+          )
+        : msg('The LFE level is set too low.'),
   });
 }
 

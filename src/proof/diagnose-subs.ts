@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { throughPath } from '../../dsp/bass/electrical-path';
 import { fitPath } from '../../dsp/comparison/fit-path';
 import { sayHz } from '../proposal/phrases';
@@ -42,7 +43,9 @@ export function diagnoseSubs(
             unit: 'Hz',
           },
         ],
-        sentence: `A low-pass near ${sayHz(hz)} at the sub itself seems to be on: switch it off, or turn it to its highest.`,
+        sentence: msg(
+          str`A low-pass near ${sayHz(hz)} at the sub itself seems to be on: switch it off, or turn it to its highest.`,
+        ),
       });
     } else if (failedLine(lines, 'response', label)) {
       lines = explainLines(lines, ['response', 'arrival', 'level'], [label], {
@@ -57,7 +60,7 @@ export function diagnoseSubs(
             unit: null,
           },
         ],
-        sentence: 'An equaliser seems to be on.',
+        sentence: msg('An equaliser seems to be on.'),
       });
     }
   }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import { sayDb } from '../proposal/phrases';
 import type { ChannelLabel } from '../system/channel';
@@ -41,23 +42,25 @@ export function diagnoseTrims(proof: ProofCase, lines: readonly ProofLine[]): re
       turned,
       ({ typed }) => -typed,
       'wrong sign',
-      'All trims seem to be typed with the wrong sign.',
+      msg('All trims seem to be typed with the wrong sign.'),
     );
     explain(
       bad,
       ({ typed }) => -typed,
       'wrong sign',
-      'All trims seem to be typed with the wrong sign.',
+      msg('All trims seem to be typed with the wrong sign.'),
     );
   }
   for (const one of bad) {
     if (Math.abs(one.db + 2 * one.typed) <= allowed) {
-      const sentence = `Its trim seems to be typed with the wrong sign: type ${sayDb(one.typed)}.`;
+      const sentence = msg(
+        str`Its trim seems to be typed with the wrong sign: type ${sayDb(one.typed)}.`,
+      );
       explain([one], ({ typed }) => -typed, 'wrong sign', sentence);
     }
     if (Math.abs(one.db) <= allowed) continue;
     const now = one.typed + one.db;
-    const sentence = `It sounds as if ${sayDb(now)} was typed; type ${sayDb(one.typed)}.`;
+    const sentence = msg(str`It sounds as if ${sayDb(now)} was typed; type ${sayDb(one.typed)}.`);
     explain([one], () => now, null, sentence);
   }
   return lines;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayHz } from '../proposal/phrases';
 import { diagnoseCrossovers } from './diagnose-crossovers';
 import { diagnoseDistances } from './diagnose-distances';
@@ -45,7 +46,7 @@ function inherited(proof: ProofCase, lines: readonly ProofLine[], line: ProofLin
   return {
     slip: causes[0]?.slip ?? null,
     changes: distinct,
-    sentence: 'What the other failed lines tell to change is likely to mend it.',
+    sentence: msg('What the other failed lines tell to change is likely to mend it.'),
   };
 }
 
@@ -59,17 +60,26 @@ function left(proof: ProofCase, { claim, channels }: ProofLine): Cause | null {
     return {
       slip: null,
       changes: [
-        { setting: 'trim', channels: [label], group: null, from: trim, to: 'by ear', unit: 'dB' },
+        {
+          setting: 'trim',
+          channels: [label],
+          group: null,
+          from: trim,
+          to: msg('by ear'),
+          unit: 'dB',
+        },
       ],
-      sentence: 'Its trim does what it says, and is not enough: look for a gain at its amplifier.',
+      sentence: msg(
+        'Its trim does what it says, and is not enough: look for a gain at its amplifier.',
+      ),
     };
   }
   if (claim === 'arrival') {
-    const to = proof.typed.distanceMetres[label] ?? 'not known';
+    const to = proof.typed.distanceMetres[label] ?? msg('not known');
     return {
       slip: null,
       changes: [{ setting: 'distance', channels: [label], group: null, from: null, to, unit: 'm' }],
-      sentence: 'Look at its distance.',
+      sentence: msg('Look at its distance.'),
     };
   }
   const hz = crossoverOf(proof, one);
@@ -78,6 +88,6 @@ function left(proof: ProofCase, { claim, channels }: ProofLine): Cause | null {
   return {
     slip: null,
     changes: [{ setting: 'crossover', channels: [], group, from: null, to: hz, unit: 'Hz' }],
-    sentence: `Look whether its crossover is ${sayHz(hz)}, and how the subs are set.`,
+    sentence: msg(str`Look whether its crossover is ${sayHz(hz)}, and how the subs are set.`),
   };
 }

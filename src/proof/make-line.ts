@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { Claim, ProofLine } from './proof';
 
@@ -18,8 +19,8 @@ export function makeLine(
     changes: [],
     slip: null,
     ...rest,
-    action: rest.verdict === 'cannot tell' ? (rest.action ?? playAgain) : null,
+    action: rest.verdict === 'cannot tell' ? (rest.action ?? playAgain()) : null,
   };
 }
 
-export const playAgain = 'Prove it again, louder.';
+export const playAgain = () => msg('Prove it again, louder.');

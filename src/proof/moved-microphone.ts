@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayNumber } from '../proposal/phrases';
 import type { Findings } from './findings';
 
@@ -23,13 +24,17 @@ export function unsureShapeDb({ movedMetres }: Moved): number {
 export function sayMoved({ movedMetres }: Moved): string | null {
   if (movedMetres < harmlessMetres) return null;
   const about = sayNumber(100 * movedMetres, 0);
-  return `The microphone seems to stand about ${about} cm from where the system was read, so that less can be told. ${putBack}`;
+  return msg(
+    str`The microphone seems to stand about ${about} cm from where the system was read, so that less can be told. ${putBack()}`,
+  );
 }
 
 /** The action for a line that cannot be told; null where the microphone is not the reason. */
 export function actionIfMoved(findings: Findings): string | null {
-  return sayMoved(findings) && putBack;
+  return sayMoved(findings) && putBack();
 }
 
-const putBack =
-  'Put it where it stood, or read the system again in Probe where it stands now, then prove again.';
+const putBack = () =>
+  msg(
+    'Put it where it stood, or read the system again in Probe where it stands now, then prove again.',
+  );

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import {
   alignSub,
   scanAlignment,
@@ -88,11 +89,13 @@ export function alignSubs(
   };
   const told = alignSub(mains, together, options);
   if (told.kind === 'cannot tell') {
-    const sentence = `${saySubAlignment('the subs', crossoverHz, told)} They go by arrival.`;
+    const sentence = msg(
+      str`${saySubAlignment(msg('the subs'), crossoverHz, told)} They go by arrival.`,
+    );
     const action =
       told.action === 'measure louder'
-        ? 'Measure louder.'
-        : 'Type the levels first, then measure again.';
+        ? msg('Measure louder.')
+        : msg('Type the levels first, then measure again.');
     return { channel: null, what: 'sub alignment', sentence, action };
   }
   const scans = heard.map((one) => ({
@@ -157,9 +160,14 @@ function spanOf(metres: readonly number[]): number {
 const nothingHeard: MissingSetting = {
   channel: null,
   what: 'sub alignment',
-  sentence:
-    'The subs cannot be set against the mains: no group with a crossover has its bass and its distance in this take, so they go by arrival.',
-  action: 'Take all speakers in one take with their crossovers at full range.',
+  get sentence() {
+    return msg(
+      'The subs cannot be set against the mains: no group with a crossover has its bass and its distance in this take, so they go by arrival.',
+    );
+  },
+  get action() {
+    return msg('Take all speakers in one take with their crossovers at full range.');
+  },
 };
 
 interface WeightedScan {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelReading, Readings } from '../reading/reading';
 import { togetherOf, type RolloffTogether } from '../reading/rolloff-together';
 import type { Channel, Layout } from '../system/channel';
@@ -34,9 +35,9 @@ export function pairReadings(
 /** Why a number is missing: the segment's faults, and the reading's notes about that number. */
 export function sayMissing(measurement: ChannelMeasurement, what: MissingNumber): string {
   const { channel, reading } = measurement;
-  if (!reading) return `The take holds nothing of ${channel.name}, so there is no ${what}.`;
+  if (!reading) return msg(str`The take holds nothing of ${channel.name}, so there is no ${what}.`);
   const about = reading.notes.filter((note) => note.toLowerCase().includes(what));
   const notes = about.length > 0 ? about : reading.notes;
   const faults = reading.faults.map((fault) => fault.sentence);
-  return [`No ${what} could be read for ${channel.name}.`, ...faults, ...notes].join(' ');
+  return [msg(str`No ${what} could be read for ${channel.name}.`), ...faults, ...notes].join(' ');
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import { checkSteps } from './parse-steps';
 import type { ProcessorSteps } from './proposal';
@@ -18,18 +19,20 @@ function checkScale(
   [low, high]: readonly [number, number],
 ): Trouble | null {
   if (!(step > 0 && step < Infinity)) {
-    return trouble('bad-steps', `The ${name} step must be above 0 ${unit}, not ${step}.`);
+    return trouble('bad-steps', msg(str`The ${name} step must be above 0 ${unit}, not ${step}.`));
   }
   if (!(low < high && Number.isFinite(low) && Number.isFinite(high))) {
     return trouble(
       'bad-steps',
-      `The ${name} range must run from low to high in ${unit}, not from ${low} to ${high}.`,
+      msg(str`The ${name} range must run from low to high in ${unit}, not from ${low} to ${high}.`),
     );
   }
   if (Math.floor(high / step + 1e-9) < Math.ceil(low / step - 1e-9)) {
     return trouble(
       'bad-steps',
-      `The ${name} range from ${low} to ${high} ${unit} holds no whole step of ${step} ${unit}.`,
+      msg(
+        str`The ${name} range from ${low} to ${high} ${unit} holds no whole step of ${step} ${unit}.`,
+      ),
     );
   }
   return null;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Readings } from '../reading/reading';
 import type { Layout } from '../system/channel';
 import { trouble, type Trouble } from '../trouble';
@@ -10,19 +11,24 @@ export function checkReadings(readings: Readings, layout: Layout): Trouble | nul
   if (readings.layout !== layout.name) {
     return trouble(
       'other-take',
-      `These readings are of a ${readings.layout} system and the layout is ${layout.name}: read a take of this layout first.`,
+      msg(
+        str`These readings are of a ${readings.layout} system and the layout is ${layout.name}: read a take of this layout first.`,
+      ),
     );
   }
   const path = clean.has(readings) ? null : findNotANumber(readings, '');
   if (path !== null) {
     return trouble(
       'not-a-number',
-      `The readings hold something that is not a number at ${path}: read the take again.`,
+      msg(str`The readings hold something that is not a number at ${path}: read the take again.`),
     );
   }
   clean.add(readings);
   if (readings.temperatureCelsius <= -273.15) {
-    return trouble('bad-number', `No room is as cold as ${readings.temperatureCelsius} °C.`);
+    return trouble(
+      'bad-number',
+      msg(str`No room is as cold as ${readings.temperatureCelsius} °C.`),
+    );
   }
   return null;
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { GroupId } from '../system/channel';
 import type { Abilities } from './abilities';
 import type { ChannelMeasurement } from './channel-measurement';
@@ -29,15 +30,15 @@ export function adviseFullRange(
   if (missing) {
     return {
       kind: 'not offered',
-      reasons: [plain('The processor never lets this group run full range.')],
+      reasons: [plain(msg('The processor never lets this group run full range.'))],
     };
   }
   const locks = (fullRange ?? []).filter(({ unlocks }) => unlocks.includes(group));
   if (locks.length > 0 && !locks.some((one) => fullNow.includes(one.group))) {
-    const who = sayList(locks.map((one) => `the ${one.group}`));
+    const who = sayList(locks.map((one) => msg(str`the ${one.group}`)));
     return {
       kind: 'locked',
-      reasons: [plain(`It can run full range only once ${who} run full range.`)],
+      reasons: [plain(msg(str`It can run full range only once ${who} run full range.`))],
     };
   }
   const worst = worstRolloff(members);
@@ -45,7 +46,7 @@ export function adviseFullRange(
   if (!worst || members.some(({ reading }) => !reading?.rolloff)) {
     return {
       kind: 'cannot tell',
-      reasons: [plain('How low every speaker of it reaches is not known.'), ...changes],
+      reasons: [plain(msg('How low every speaker of it reaches is not known.')), ...changes],
     };
   }
   const sub = worstRolloff(subs);
@@ -54,25 +55,29 @@ export function adviseFullRange(
   const reaches = sayRolloff(worst, [worst]);
   const compared: Reason = {
     sentence: deep
-      ? `That is as low as is needed (${sayHz(enoughHz)}).`
-      : `Below that its bass would be lost: it would have to reach ${sayHz(enoughHz)} surely.`,
+      ? msg(str`That is as low as is needed (${sayHz(enoughHz)}).`)
+      : msg(
+          str`Below that its bass would be lost: it would have to reach ${sayHz(enoughHz)} surely.`,
+        ),
     grounds: sub ? groundsOf([sub.channel.label], 'rolloff') : [],
   };
   return { kind: deep ? 'possible' : 'too small', reasons: [reaches, compared, ...changes] };
 }
 
 function forced(group: GroupId, missing: boolean): FullRangeAdvice {
-  const all = 'Without a sub nobody takes its bass';
+  const all = msg('Without a sub nobody takes its bass');
   return {
     kind: 'forced',
     reasons: [
       plain(
         group === 'fronts'
-          ? `${all}: the fronts play all they can, LFE and the bass of groups with a crossover too.`
-          : `${all} but the fronts.`,
+          ? msg(
+              str`${all}: the fronts play all they can, LFE and the bass of groups with a crossover too.`,
+            )
+          : msg(str`${all} but the fronts.`),
       ),
       ...(missing && group === 'fronts'
-        ? [plain("The processor's sheet offers the fronts no full range: their bass is lost.")]
+        ? [plain(msg("The processor's sheet offers the fronts no full range: their bass is lost."))]
         : []),
     ],
   };
@@ -82,8 +87,10 @@ function whatChanges(group: GroupId): Reason[] {
   return [
     plain(
       group === 'fronts'
-        ? 'Full range, the fronts keep all their bass, and two-channel music leaves the subs silent unless the processor copies bass to them.'
-        : 'Full range, it keeps all its bass, and the subs play only that of others and LFE.',
+        ? msg(
+            'Full range, the fronts keep all their bass, and two-channel music leaves the subs silent unless the processor copies bass to them.',
+          )
+        : msg('Full range, it keeps all its bass, and the subs play only that of others and LFE.'),
     ),
   ];
 }
@@ -91,5 +98,5 @@ function whatChanges(group: GroupId): Reason[] {
 function unlocked(groups: readonly GroupId[]): Reason[] {
   return groups.length === 0
     ? []
-    : [plain(`Only then can the ${sayList(groups)} run full range too.`)];
+    : [plain(msg(str`Only then can the ${sayList(groups)} run full range too.`))];
 }

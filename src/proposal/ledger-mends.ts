@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { GroupId } from '../system/channel';
 import { stepsFor } from './abilities';
 import { ledgerLines, type LedgerChoice, type LedgerGround } from './ledger';
@@ -95,17 +96,17 @@ function lossesOf(
 }
 
 function sayChange(change: Change, gainDb: number): string {
-  const back = `brings back ${sayLossDb(gainDb)}`;
+  const back = msg(str`brings back ${sayLossDb(gainDb)}`);
   switch (change.setting) {
     case 'crossover':
       return change.hz === null
-        ? `Full range for the ${change.group} ${back}.`
-        : `A crossover of ${sayHz(change.hz)} for the ${change.group} ${back}.`;
+        ? msg(str`Full range for the ${change.group} ${back}.`)
+        : msg(str`A crossover of ${sayHz(change.hz)} for the ${change.group} ${back}.`);
     case 'sub low-pass':
-      return `A sub low-pass of ${sayHz(change.hz)} ${back}.`;
+      return msg(str`A sub low-pass of ${sayHz(change.hz)} ${back}.`);
     case 'low cut':
       return change.hz === null
-        ? `Without the low cut the subs ${back.replace('brings', 'bring')}.`
-        : `A low cut of ${sayHz(change.hz)} ${back}.`;
+        ? msg(str`Without the low cut the subs ${back.replace('brings', 'bring')}.`)
+        : msg(str`A low cut of ${sayHz(change.hz)} ${back}.`);
   }
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { lfeHz } from './ledger';
 import type { LfeProposal } from './proposal';
 
@@ -6,13 +7,15 @@ const replayGainDb = 10;
 
 /** What the LFE channel needs: its low-pass and its replay gain (ITU-R BS.775, from memory). */
 export function lfeProposal(hasSubs: boolean): LfeProposal {
-  const who = hasSubs ? 'The subs' : 'Without subs the fronts';
+  const who = hasSubs ? msg('The subs') : msg('Without subs the fronts');
   return {
     lowPassHz: lfeHz,
     replayGainDb,
     reasons: [
       {
-        sentence: `${who} play LFE: its content ends near ${lfeHz} Hz and is replayed ${replayGainDb} dB louder in its band than a main channel (ITU-R BS.775). Leave the LFE level at 0 dB.`,
+        sentence: msg(
+          str`${who} play LFE: its content ends near ${lfeHz} Hz and is replayed ${replayGainDb} dB louder in its band than a main channel (ITU-R BS.775). Leave the LFE level at 0 dB.`,
+        ),
         grounds: [],
       },
     ],

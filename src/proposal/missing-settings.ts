@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Readings } from '../reading/reading';
 import type { BassCase } from './bass-case';
 import type { ChannelMeasurement } from './channel-measurement';
@@ -24,8 +25,8 @@ export function findMissing(one: BassCase, found: Found): MissingSetting[] {
     ...ledger.unknown.map((label): MissingSetting => ({
       channel: label,
       what: 'bass ledger',
-      sentence: `The bass ledger leaves ${label} out: its roll-off is not known.`,
-      action: `Repeat the sweep of ${label}, louder or with less noise.`,
+      sentence: msg(str`The bass ledger leaves ${label} out: its roll-off is not known.`),
+      action: msg(str`Repeat the sweep of ${label}, louder or with less noise.`),
     })),
   ];
 }
@@ -56,11 +57,11 @@ function missingOfChannels(
 }
 
 function actionFor(member: ChannelMeasurement | undefined, label: string): string {
-  if (!member?.reading) return `Take again with ${label} in the layout that was played.`;
+  if (!member?.reading) return msg(str`Take again with ${label} in the layout that was played.`);
   const known = member.reading.distanceMetres !== null && member.reading.levelDb !== null;
   return known
-    ? `Move ${label}, or delay it elsewhere, so that the range of the processor is enough.`
-    : `Repeat the sweep of ${label}.`;
+    ? msg(str`Move ${label}, or delay it elsewhere, so that the range of the processor is enough.`)
+    : msg(str`Repeat the sweep of ${label}.`);
 }
 
 function missingOfGroup(group: GroupProposal): MissingSetting[] {
@@ -72,8 +73,12 @@ function missingOfGroup(group: GroupProposal): MissingSetting[] {
       what: 'crossover',
       sentence: group.reason,
       action: unknown
-        ? `Repeat ${sayList(group.channels)} with less noise, or type what their sheet says.`
-        : `Set ${group.nearestHz ?? 'full range'}${group.nearestHz === null ? '' : ' Hz'} for want of a better step, and keep the level low.`,
+        ? msg(
+            str`Repeat ${sayList(group.channels)} with less noise, or type what their sheet says.`,
+          )
+        : msg(
+            str`Set ${group.nearestHz ?? msg('full range')}${group.nearestHz === null ? '' : ' Hz'} for want of a better step, and keep the level low.`,
+          ),
     },
   ];
 }
@@ -82,11 +87,12 @@ function notCaptured({ readings }: BassCase): MissingSetting {
   return {
     channel: null,
     what: 'sub alignment',
-    sentence:
+    sentence: msg(
       'The subs cannot be set against the mains, because no sub has its bass in these readings: they go by arrival.',
+    ),
     action: isFiltered(readings)
-      ? 'Switch all crossovers to full range for a moment and take again.'
-      : 'Take again, so that the bass of all channels is kept with the readings.',
+      ? msg('Switch all crossovers to full range for a moment and take again.')
+      : msg('Take again, so that the bass of all channels is kept with the readings.'),
   };
 }
 
@@ -113,8 +119,10 @@ function leftOut({ members, bass, bare }: BassCase, groups: readonly GroupPropos
     {
       channel: all[0] ?? null,
       what: 'sub alignment' as const,
-      sentence: `No sum holds ${sayList(all)}: their bass or their distance was not captured at every seat, or lies under the noise.`,
-      action: `Repeat ${sayList(all)} at the seats where they are missing.`,
+      sentence: msg(
+        str`No sum holds ${sayList(all)}: their bass or their distance was not captured at every seat, or lies under the noise.`,
+      ),
+      action: msg(str`Repeat ${sayList(all)} at the seats where they are missing.`),
     },
   ];
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayHz, sayLossDb } from './phrases';
 import type { BrokenLimit, GroupProposal, OwnCrossover, PredictedLoss } from './proposal';
 import type { CrossoverProposal } from './propose-crossover';
@@ -5,10 +6,18 @@ import { typedCrossover } from './propose-groups';
 import { groundsOf, type Reason } from './reason';
 
 const limits: Readonly<Record<BrokenLimit, string>> = {
-  'roll-off': 'lower than the roll-off allows',
-  distortion: 'lower than distortion allows',
-  compression: 'lower than the speaker plays without loss',
-  'sub reach': 'higher than the subs reach',
+  get 'roll-off'() {
+    return msg('lower than the roll-off allows');
+  },
+  get distortion() {
+    return msg('lower than distortion allows');
+  },
+  get compression() {
+    return msg('lower than the speaker plays without loss');
+  },
+  get 'sub reach'() {
+    return msg('higher than the subs reach');
+  },
 };
 
 /** What the tuner's own setting of a group costs; null while it is the proposed one. */
@@ -27,7 +36,7 @@ export function priceOwn(
   const worse = own?.sum && proposed?.sum ? own.sum.lossDb - proposed.sum.lossDb : null;
   const price: Reason[] = [
     ...breaks.map((limit) => ({
-      sentence: `${sayHz(inForceHz ?? 0)} is ${limits[limit]}.`,
+      sentence: msg(str`${sayHz(inForceHz ?? 0)} is ${limits[limit]}.`),
       grounds:
         proposal.decidedBy && limit !== 'sub reach'
           ? groundsOf([proposal.decidedBy], limit === 'roll-off' ? 'rolloff' : 'distortion')
@@ -37,12 +46,14 @@ export function priceOwn(
       ? []
       : [
           {
-            sentence: `With the subs aligned for it the sum loses ${sayLossDb(worse)} ${worse > 0 ? 'more' : 'less'} than at ${sayHz(proposedHz ?? 0)}.`,
+            sentence: msg(
+              str`With the subs aligned for it the sum loses ${sayLossDb(worse)} ${worse > 0 ? msg('more') : msg('less')} than at ${sayHz(proposedHz ?? 0)}.`,
+            ),
             grounds: groundsOf(proposal.channels, 'bass'),
           },
         ]),
     ...(own?.localised
-      ? [{ sentence: 'Above 120 Hz a sub begins to be heard where it stands.', grounds: [] }]
+      ? [{ sentence: msg('Above 120 Hz a sub begins to be heard where it stands.'), grounds: [] }]
       : []),
     ...(inForceHz === null ? fullRange.reasons : []),
   ];

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 
 /**
@@ -13,7 +14,7 @@ export function parseSteps(text: string): number[] | Trouble {
   const steps: number[] = [];
   for (const word of words) {
     const step = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(word) ? Number(word) : NaN;
-    if (!Number.isFinite(step)) return refuse(`“${word.slice(0, 20)}” is not a number.`);
+    if (!Number.isFinite(step)) return refuse(msg(str`“${word.slice(0, 20)}” is not a number.`));
     steps.push(step);
   }
   return checkSteps(steps) ?? steps;
@@ -21,13 +22,13 @@ export function parseSteps(text: string): number[] | Trouble {
 
 /** What is wrong with a list of crossover steps in Hz, or null when nothing is. */
 export function checkSteps(steps: readonly number[]): Trouble | null {
-  if (steps.length === 0) return refuse('there is none.');
+  if (steps.length === 0) return refuse(msg('there is none.'));
   let last = 0;
   for (const step of steps) {
-    if (!Number.isFinite(step)) return refuse(`${step} is not a number.`);
-    if (step <= 0) return refuse(`${step} is not above 0.`);
-    if (step === last) return refuse(`${step} stands there twice.`);
-    if (step < last) return refuse(`${step} comes after ${last}, out of order.`);
+    if (!Number.isFinite(step)) return refuse(msg(str`${step} is not a number.`));
+    if (step <= 0) return refuse(msg(str`${step} is not above 0.`));
+    if (step === last) return refuse(msg(str`${step} stands there twice.`));
+    if (step < last) return refuse(msg(str`${step} comes after ${last}, out of order.`));
     last = step;
   }
   return null;
@@ -36,6 +37,8 @@ export function checkSteps(steps: readonly number[]): Trouble | null {
 function refuse(why: string): Trouble {
   return trouble(
     'bad-steps',
-    `The crossover steps cannot be used: ${why} Write them in Hz from low to high, such as 40, 60, 80, 100, 120.`,
+    msg(
+      str`The crossover steps cannot be used: ${why} Write them in Hz from low to high, such as 40, 60, 80, 100, 120.`,
+    ),
   );
 }

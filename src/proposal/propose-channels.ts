@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { AlignedSubs } from './align-subs';
 import type { BassCase } from './bass-case';
 import type { ChannelMeasurement } from './channel-measurement';
@@ -52,17 +53,25 @@ export function proposeChannels(
 
 function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string {
   if (likeMost) {
-    return `${startSentence(channel.name)} reads inverted, as most speakers do: rather than all of them, the microphone or its input may turn the polarity over. Swap no wires before that is settled.`;
+    return msg(
+      str`${startSentence(channel.name)} reads inverted, as most speakers do: rather than all of them, the microphone or its input may turn the polarity over. Swap no wires before that is settled.`,
+    );
   }
-  return `${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end. The sums take that as done.`;
+  return msg(
+    str`${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end. The sums take that as done.`,
+  );
 }
 
 /** `count` subs whose levels were not added up. */
 function warnSub(count: number): string[] {
-  const lfe =
-    'If it was reached through LFE, the processor played it 10 dB louder than bass of the mains.';
+  const lfe = msg(
+    'If it was reached through LFE, the processor played it 10 dB louder than bass of the mains.',
+  );
   if (count < 2) return [lfe];
   const least = (10 * Math.log10(count)).toFixed(0);
   const most = (20 * Math.log10(count)).toFixed(0);
-  return [lfe, `${count} subs together come out ${least} to ${most} dB louder than each alone.`];
+  return [
+    lfe,
+    msg(str`${count} subs together come out ${least} to ${most} dB louder than each alone.`),
+  ];
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Decider } from '../../dsp/bass/crossover-rules';
 import { firstStepFrom } from '../../dsp/bass/crossover-rules';
 import { heardInWords } from '../reading/rolloff-together';
@@ -29,7 +30,7 @@ export function proposeCrossover(one: GroupCase): CrossoverProposal {
     .filter(({ reading }) => !reading?.rolloff)
     .map((member) => sayMissing(member, 'roll-off'));
   const base = { group, channels };
-  if (stepsHz.length === 0) return { ...base, ...unsaid(noStepAtAll, missing) };
+  if (stepsHz.length === 0) return { ...base, ...unsaid(noStepAtAll(), missing) };
   const judged = judgeGroup(one);
   const { decidedBy, practiceHz, measuredHz } = judged;
   const rules = { practiceHz, measuredHz };
@@ -83,7 +84,9 @@ function reasonsOf(
     ...(reach !== null && first !== null && first > reach && crossoverHz === null
       ? [
           plain(
-            `The subs together are 6 dB down at ${sayHz(reach)}, below that step: no step suits both.`,
+            msg(
+              str`The subs together are 6 dB down at ${sayHz(reach)}, below that step: no step suits both.`,
+            ),
           ),
         ]
       : []),
@@ -100,11 +103,13 @@ function sayDecider({ name, by, neededHz }: Decider, members: readonly ChannelMe
   const { label, name: called } = member.channel;
   if (by !== 'roll-off') {
     const why =
-      by === 'distortion' ? `passes ${limitPercent} % distortion` : 'loses more than 1 dB';
+      by === 'distortion'
+        ? msg(str`passes ${limitPercent} % distortion`)
+        : msg('loses more than 1 dB');
     return [
       {
         sentence: startSentence(
-          `${called} ${why} below ${sayHz(neededHz)} at the level it was played.`,
+          msg(str`${called} ${why} below ${sayHz(neededHz)} at the level it was played.`),
         ),
         grounds: groundsOf([label], 'distortion'),
       },
@@ -126,13 +131,17 @@ export function sayRolloff(
   );
   const names = sayList(shared.map(({ channel }) => channel.name));
   const verb = shared.length > 1 ? 'are' : 'is';
-  const lead = known.length > shared.length ? ', the highest of the group' : '';
-  const from = together?.finding.rolloff ? `, read from ${heardInWords(together.order)}` : '';
+  const lead = known.length > shared.length ? msg(', the highest of the group') : '';
+  const from = together?.finding.rolloff
+    ? msg(str`, read from ${heardInWords(together.order)}`)
+    : '';
   const f6 = reading?.rolloff?.f6Hz;
   const [low, high] = f6?.interval ?? [0, 0];
   return {
     sentence: startSentence(
-      `${names} ${verb} 6 dB down at ${sayHz(f6?.median ?? 0)}${lead}${from} (90 % between ${sayHz(low)} and ${sayHz(high)}).`,
+      msg(
+        str`${names} ${verb} 6 dB down at ${sayHz(f6?.median ?? 0)}${lead}${from} (90 % between ${sayHz(low)} and ${sayHz(high)}).`,
+      ),
     ),
     grounds: groundsOf(
       shared.map(({ channel }) => channel.label),
@@ -143,8 +152,10 @@ export function sayRolloff(
 
 function sayFirstStep({ neededHz }: Decider, first: number | null, stepsHz: readonly number[]) {
   return first === null
-    ? `It calls for ${sayHz(neededHz)} or more, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}: no step will do.`
-    : `The first step at or above ${sayHz(neededHz)} is ${sayHz(first)}.`;
+    ? msg(
+        str`It calls for ${sayHz(neededHz)} or more, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}: no step will do.`,
+      )
+    : msg(str`The first step at or above ${sayHz(neededHz)} is ${sayHz(first)}.`);
 }
 
 function sayHigher(
@@ -155,7 +166,9 @@ function sayHigher(
   const saved = first.sum.lossDb - chosen.sum.lossDb;
   return [
     {
-      sentence: `${sayHz(chosen.stepHz)} is proposed all the same: the sum with the subs loses ${sayLossDb(saved)} less there.`,
+      sentence: msg(
+        str`${sayHz(chosen.stepHz)} is proposed all the same: the sum with the subs loses ${sayLossDb(saved)} less there.`,
+      ),
       grounds: groundsOf([first.sum.worst.channel], 'bass'),
     },
   ];
@@ -169,7 +182,9 @@ function saySum(
   const { lossDb, dipDb, dipHz, worst } = chosen.sum;
   return [
     {
-      sentence: `About ${sayHz(chosen.stepHz)} speakers and subs together lose ${sayLossDb(lossDb)} against both in phase, most at ${worst.channel} (${sayLossDb(worst.lossDb)}); the deepest dip is ${sayLossDb(-dipDb)} at ${sayHz(dipHz)}.`,
+      sentence: msg(
+        str`About ${sayHz(chosen.stepHz)} speakers and subs together lose ${sayLossDb(lossDb)} against both in phase, most at ${worst.channel} (${sayLossDb(worst.lossDb)}); the deepest dip is ${sayLossDb(-dipDb)} at ${sayHz(dipHz)}.`,
+      ),
       grounds: groundsOf(
         members.map(({ channel }) => channel.label),
         'bass',
@@ -189,14 +204,14 @@ function sayPractice(
   const [first] = known;
   if (!first) return [];
   const worst = known.reduce((most, one) => (one.f3Hz > most.f3Hz ? one : most), first);
-  const rule = `roll-off (${sayHz(worst.f3Hz)}) plus 10 to 20 Hz`;
-  const verb = practiceHz === measuredHz ? 'agrees on' : 'would say';
+  const rule = msg(str`roll-off (${sayHz(worst.f3Hz)}) plus 10 to 20 Hz`);
+  const verb = practiceHz === measuredHz ? msg('agrees on') : msg('would say');
   return [
     {
       sentence:
         practiceHz === null
-          ? `Common practice, ${rule}, finds no step.`
-          : `Common practice, ${rule}, ${verb} ${sayHz(practiceHz)}.`,
+          ? msg(str`Common practice, ${rule}, finds no step.`)
+          : msg(str`Common practice, ${rule}, ${verb} ${sayHz(practiceHz)}.`),
       grounds: groundsOf([worst.channel.label], 'rolloff'),
     },
   ];
@@ -210,11 +225,15 @@ function nothingKnown(
   missing: readonly string[],
 ): Answer {
   const names = sayList(members.map(({ channel }) => channel.name));
-  const start = `Nothing is known of the roll-off of ${names}.`;
+  const start = msg(str`Nothing is known of the roll-off of ${names}.`);
   const sentence =
     practiceHz === null
-      ? `${start} Common practice would be ${unknownHz} Hz, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}.`
-      : `${start} ${sayHz(practiceHz)} is common practice when nothing is known, not a finding.`;
+      ? msg(
+          str`${start} Common practice would be ${unknownHz} Hz, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}.`,
+        )
+      : msg(
+          str`${start} ${sayHz(practiceHz)} is common practice when nothing is known, not a finding.`,
+        );
   const labels: ChannelLabel[] = members.map(({ channel }) => channel.label);
   return {
     ...unsaid({ sentence, grounds: groundsOf(labels, 'rolloff') }, missing),
@@ -224,7 +243,7 @@ function nothingKnown(
   };
 }
 
-const noStepAtAll = plain('The processor offers this group no crossover step.');
+const noStepAtAll = () => plain(msg('The processor offers this group no crossover step.'));
 
 function unsaid(reason: Reason, missing: readonly string[]): Answer {
   return {
@@ -249,6 +268,8 @@ function warnLocalised(crossoverHz: number, members: readonly ChannelMeasurement
   if (crossoverHz <= localisedHz || !members.some(({ channel }) => channel.kind === 'bed'))
     return [];
   return [
-    `Above ${localisedHz} Hz a sub begins to be heard where it stands; at ${sayHz(crossoverHz)} keep it near the front (common practice).`,
+    msg(
+      str`Above ${localisedHz} Hz a sub begins to be heard where it stands; at ${sayHz(crossoverHz)} keep it near the front (common practice).`,
+    ),
   ];
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { Readings } from '../reading/reading';
 import type { ChannelLabel } from '../system/channel';
@@ -53,7 +54,9 @@ function proposeDistance(
   if (metres === null) return untold(plain(sayMissing(member, 'arrival')));
   if (wished === undefined && metres <= 0) {
     return untold({
-      sentence: `The arrival of ${channel.name} would put it ${sayMetres(metres)} away, which cannot be: repeat its sweep.`,
+      sentence: msg(
+        str`The arrival of ${channel.name} would put it ${sayMetres(metres)} away, which cannot be: repeat its sweep.`,
+      ),
       grounds: groundsOf([channel.label], 'arrivalSeconds'),
     });
   }
@@ -64,7 +67,9 @@ function proposeDistance(
     return untold(
       finding,
       plain(
-        `The speakers lie farther apart than the processor's ${sayMetres(range[0])} to ${sayMetres(range[1])} can say, so ${channel.name} cannot be typed.`,
+        msg(
+          str`The speakers lie farther apart than the processor's ${sayMetres(range[0])} to ${sayMetres(range[1])} can say, so ${channel.name} cannot be typed.`,
+        ),
       ),
     );
   }
@@ -72,13 +77,15 @@ function proposeDistance(
   const lateSeconds = (typed - metres - shift) / speedOfSound(readings.temperatureCelsius);
   const costMs = Math.abs(1000 * lateSeconds);
   const costDb = costAt(crossoverHzOf(member), lateSeconds);
-  const moved = `All distances are moved by ${sayMetres(shift)} together, which changes no delay, to fit the processor's range.`;
-  const inSum = costDb >= 0.05 ? ` and ${sayLossDb(costDb)} at the crossover` : '';
+  const moved = msg(
+    str`All distances are moved by ${sayMetres(shift)} together, which changes no delay, to fit the processor's range.`,
+  );
+  const inSum = costDb >= 0.05 ? msg(str` and ${sayLossDb(costDb)} at the crossover`) : '';
   const reasons = [
     finding,
     ...(channel.label === readings.reference ? [sayDifferences(readings)] : []),
     ...(shift === 0 ? [] : [plain(moved)]),
-    plain(`Rounding to ${sayStep(step, unit)} costs ${sayNumber(costMs, 2)} ms${inSum}.`),
+    plain(msg(str`Rounding to ${sayStep(step, unit)} costs ${sayNumber(costMs, 2)} ms${inSum}.`)),
   ];
   return {
     distance: {
@@ -119,17 +126,22 @@ function plain(sentence: string): Reason {
 
 /** Why a wrong tape distance does no harm, and what the differences rest on. */
 function sayDifferences({ absolute, temperatureCelsius }: Readings): Reason {
-  const given = absolute ? '' : ' Only differences matter: an error of the tape moves all alike.';
-  const air = `The others follow from their arrivals at the speed of sound of ${sayNumber(temperatureCelsius, 0)} °C.`;
+  const given = absolute
+    ? ''
+    : msg(' Only differences matter: an error of the tape moves all alike.');
+  const air = msg(
+    str`The others follow from their arrivals at the speed of sound of ${sayNumber(temperatureCelsius, 0)} °C.`,
+  );
   return plain(`${air}${given}`);
 }
 
 function sayAligned({ channel, reading }: ChannelMeasurement, metres: number): Reason {
   const arrival = reading?.distanceMetres ?? null;
-  const beside = arrival === null ? '' : ` By its arrival alone it would be ${sayMetres(arrival)}.`;
+  const beside =
+    arrival === null ? '' : msg(str` By its arrival alone it would be ${sayMetres(arrival)}.`);
   return {
     sentence: startSentence(
-      `${channel.name} adds up best with the mains at ${sayMetres(metres)}.${beside}`,
+      msg(str`${channel.name} adds up best with the mains at ${sayMetres(metres)}.${beside}`),
     ),
     grounds: groundsOf([channel.label], 'bass'),
   };
@@ -146,19 +158,23 @@ function findingOf(
   readings: Readings,
 ): string {
   if (channel.label === readings.reference) {
-    return `${channel.name} is the reference; its distance was given as ${sayMetres(metres)}.`;
+    return msg(
+      str`${channel.name} is the reference; its distance was given as ${sayMetres(metres)}.`,
+    );
   }
   if (typeof reading?.ceilingPathMetres === 'number') {
-    return `${channel.name} is heard over the ceiling, a path of ${sayMetres(metres)}.`;
+    return msg(str`${channel.name} is heard over the ceiling, a path of ${sayMetres(metres)}.`);
   }
   const arrival = reading?.arrivalSeconds ?? null;
   const interval = reading?.distanceInterval ?? null;
   const between = interval
-    ? ` (90 % between ${sayMetres(interval[0])} and ${sayMetres(interval[1])})`
+    ? msg(str` (90 % between ${sayMetres(interval[0])} and ${sayMetres(interval[1])})`)
     : '';
-  if (arrival === null) return `${channel.name} is ${sayMetres(metres)} away${between}.`;
+  if (arrival === null) return msg(str`${channel.name} is ${sayMetres(metres)} away${between}.`);
   const when = arrival < 0 ? 'before' : 'after';
-  return `${channel.name} is heard ${sayNumber(Math.abs(arrival) * 1000, 2)} ms ${when} the reference: ${sayMetres(metres)}${between}.`;
+  return msg(
+    str`${channel.name} is heard ${sayNumber(Math.abs(arrival) * 1000, 2)} ms ${when} the reference: ${sayMetres(metres)}${between}.`,
+  );
 }
 
 /** The path whose delay matters: over the ceiling for a bounced height, else straight. */

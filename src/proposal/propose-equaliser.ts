@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BassCase } from './bass-case';
 import type { BassSettings } from './bass-settings';
 import type { ChannelMeasurement } from './channel-measurement';
@@ -59,16 +60,20 @@ function sayBands(
   count: number,
 ): Reason[] {
   const grounds = groundsOf([channel.label], 'bass');
-  const range = `from ${sayHz(low)} to ${sayHz(high)}`;
+  const range = msg(str`from ${sayHz(low)} to ${sayHz(high)}`);
   if (count === 0) {
-    const sentence = `${channel.label}: no section would make it more even ${range} at all seats.`;
+    const sentence = msg(
+      str`${channel.label}: no section would make it more even ${range} at all seats.`,
+    );
     return [{ sentence, grounds }];
   }
   const mean = (values: readonly number[]): number =>
     values.reduce((sum, value) => sum + value, 0) / values.length;
   return [
     {
-      sentence: `${channel.label} deviates ${range} by ${sayLossDb(mean(before))} as it is and by ${sayLossDb(mean(after))} with ${count === 1 ? 'one section' : `${count} sections`}, mean over ${before.length === 1 ? 'one seat' : `${before.length} seats`}.`,
+      sentence: msg(
+        str`${channel.label} deviates ${range} by ${sayLossDb(mean(before))} as it is and by ${sayLossDb(mean(after))} with ${count === 1 ? msg('one section') : msg(str`${count} sections`)}, mean over ${before.length === 1 ? msg('one seat') : msg(str`${before.length} seats`)}.`,
+      ),
       grounds,
     },
   ];

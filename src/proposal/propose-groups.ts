@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { GroupId } from '../system/channel';
 import { groupIds } from '../system/group-ids';
 import { stepsFor } from './abilities';
@@ -62,7 +63,9 @@ function shareOne(groups: readonly CrossoverProposal[]): CrossoverProposal[] {
     const own = typedCrossover(one);
     if (own === null || own === most.hz) return one;
     const shared = {
-      sentence: `The processor has one crossover for all, and the ${most.group} ask for ${sayHz(most.hz)}.`,
+      sentence: msg(
+        str`The processor has one crossover for all, and the ${most.group} ask for ${sayHz(most.hz)}.`,
+      ),
       grounds: [],
     };
     const reasons = [...one.reasons, shared];

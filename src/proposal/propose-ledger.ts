@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { LedgerLine } from '../../dsp/bass/bass-ledger';
 import type { LedgerSetting } from '../../dsp/bass/ledger-opener';
 import type { ChannelLabel, GroupId } from '../system/channel';
@@ -51,11 +52,21 @@ function carrierOf(
 }
 
 const openers: Readonly<Record<LedgerSetting, string>> = {
-  'sub low-pass': 'the sub low-pass lies too low',
-  'low cut': 'the low cut lies too high',
-  'crossover too low': 'the crossover lies lower than the speaker reaches',
-  'crossover too high': 'the crossover lies higher than the subs reach',
-  'full range': 'it runs full range, so the subs do not help',
+  get 'sub low-pass'() {
+    return msg('the sub low-pass lies too low');
+  },
+  get 'low cut'() {
+    return msg('the low cut lies too high');
+  },
+  get 'crossover too low'() {
+    return msg('the crossover lies lower than the speaker reaches');
+  },
+  get 'crossover too high'() {
+    return msg('the crossover lies higher than the subs reach');
+  },
+  get 'full range'() {
+    return msg('it runs full range, so the subs do not help');
+  },
 };
 
 function whyLost(
@@ -70,14 +81,20 @@ function whyLost(
     null,
   );
   const opened = widest?.opens ?? null;
-  const lowEnd = `that is the lower end of what stands in the room${hasSubs ? '' : ', where there is no sub'}`;
+  const lowEnd = msg(
+    str`that is the lower end of what stands in the room${hasSubs ? '' : msg(', where there is no sub')}`,
+  );
   const reason = widest
-    ? `from ${sayHz(widest.lowHz)} to ${sayHz(widest.highHz)} it reaches nobody, because ${opened === null ? lowEnd : openers[opened]}`
+    ? msg(
+        str`from ${sayHz(widest.lowHz)} to ${sayHz(widest.highHz)} it reaches nobody, because ${opened === null ? lowEnd : openers[opened]}`,
+      )
     : crossoverHz !== null && lossDb - leastLossDb > mendableDb
-      ? `nothing is lost for good, but about ${sayHz(crossoverHz)} its speaker and the ${hasSubs ? 'subs' : 'fronts'} that share it are falling off already`
+      ? msg(
+          str`nothing is lost for good, but about ${sayHz(crossoverHz)} its speaker and the ${hasSubs ? msg('subs') : msg('fronts')} that share it are falling off already`,
+        )
       : lowEnd;
   return {
-    sentence: `${name} loses ${sayLossDb(lossDb)} of its bass: ${reason}.`,
+    sentence: msg(str`${name} loses ${sayLossDb(lossDb)} of its bass: ${reason}.`),
     grounds: label ? groundsOf([label], 'rolloff') : [],
   };
 }

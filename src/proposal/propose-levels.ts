@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import type { ChannelLabel } from '../system/channel';
 import type { Abilities } from './abilities';
@@ -110,13 +111,15 @@ function proposeLevel(
       ? []
       : [
           plain(
-            `All trims are moved by ${sayDb(target.shiftDb)} together to fit the processor's range.`,
+            msg(
+              str`All trims are moved by ${sayDb(target.shiftDb)} together to fit the processor's range.`,
+            ),
           ),
         ]),
     plain(
       short === 0
-        ? `Rounding to ${sayNumber(step, 1)} dB leaves ${sayNumber(off, 1)} dB.`
-        : `The processor's range ends ${sayNumber(off, 1)} dB short.`,
+        ? msg(str`Rounding to ${sayNumber(step, 1)} dB leaves ${sayNumber(off, 1)} dB.`)
+        : msg(str`The processor's range ends ${sayNumber(off, 1)} dB short.`),
     ),
   ];
   return {
@@ -135,7 +138,7 @@ function plain(sentence: string): Reason {
 function sayPreference({ preferenceDb }: SubLevels): Reason[] {
   if (preferenceDb === 0) return [];
   const way = preferenceDb > 0 ? 'louder' : 'quieter';
-  return [plain(`You want the subs ${sayLossDb(preferenceDb)} ${way} than level.`)];
+  return [plain(msg(str`You want the subs ${sayLossDb(preferenceDb)} ${way} than level.`))];
 }
 
 function sayLevel(
@@ -145,37 +148,43 @@ function sayLevel(
   { reference, subs }: LevelCase,
 ): string {
   if (channel.label === reference) {
-    return startSentence(`${channel.name} is what the others are set against.`);
+    return startSentence(msg(str`${channel.name} is what the others are set against.`));
   }
   const common = target.levelDb - target.shiftDb;
   const several = subs.gainDb.size > 1 && subs.gainDb.has(channel.label);
-  const other = target.against ?? 'the middle of the mains';
+  const other = target.against ?? msg('the middle of the mains');
   const isSub = channel.kind === 'sub';
   const own = subs.gainDb.get(channel.label) ?? 0;
   const together = level + own + subs.preferenceDb;
   const heard = isSub ? (several ? together : (reading?.levelDb ?? level)) : level;
-  const band = isSub ? ' (30 to 80 Hz)' : '';
+  const band = isSub ? msg(' (30 to 80 Hz)') : '';
   const difference = heard - common;
   const amount = sayNumber(Math.abs(difference), 1);
   const word = difference < 0 ? 'quieter' : 'louder';
   const compared =
-    amount === '0.0' ? 'as loud in the room as' : `${amount} dB ${word} in the room than`;
+    amount === '0.0'
+      ? msg('as loud in the room as')
+      : msg(str`${amount} dB ${word} in the room than`);
   if (several) {
     const beside =
       channel.label === subs.first
         ? ''
-        : ` For even bass from seat to seat ${channel.name} is set ${sayDb(own)} beside the first.`;
-    return `The subs together${band} are ${compared} ${other} (500 to 2000 Hz).${beside}`;
+        : msg(
+            str` For even bass from seat to seat ${channel.name} is set ${sayDb(own)} beside the first.`,
+          );
+    return msg(str`The subs together${band} are ${compared} ${other} (500 to 2000 Hz).${beside}`);
   }
-  return startSentence(`${channel.name}${band} is ${compared} ${other} (500 to 2000 Hz).`);
+  return startSentence(msg(str`${channel.name}${band} is ${compared} ${other} (500 to 2000 Hz).`));
 }
 
 function sayShort({ channel }: ChannelMeasurement, short: number): string {
   const amount = `${sayNumber(Math.abs(short), 1)} dB`;
   const turn = short < 0 ? 'down' : 'up';
   return channel.kind === 'sub'
-    ? `Turn the sub's own level ${turn} by at least ${amount} and measure again.`
-    : `${startSentence(channel.name)} stays ${amount} too ${short < 0 ? 'loud' : 'quiet'}: look for a gain or pad at its amplifier.`;
+    ? msg(str`Turn the sub's own level ${turn} by at least ${amount} and measure again.`)
+    : msg(
+        str`${startSentence(channel.name)} stays ${amount} too ${short < 0 ? msg('loud') : msg('quiet')}: look for a gain or pad at its amplifier.`,
+      );
 }
 
 /** The common level: the reference's, or the mains' median, moved so that every trim fits. */

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { AlignedSubs } from './align-subs';
 import type { BassCase } from './bass-case';
@@ -113,19 +114,23 @@ function sayAlignment(found: SubAlignmentProposal): Reason[] {
   const width = toleranceSeconds[1] - toleranceSeconds[0];
   const reasons: Reason[] = [
     {
-      sentence: `With ${sayList(channels)} the subs lose ${sayLossDb(sum.lossDb)} as typed and ${sayLossDb(byArrival.lossDb)} by arrival alone; the deepest dip is ${sayLossDb(-sum.dipDb)}.`,
+      sentence: msg(
+        str`With ${sayList(channels)} the subs lose ${sayLossDb(sum.lossDb)} as typed and ${sayLossDb(byArrival.lossDb)} by arrival alone; the deepest dip is ${sayLossDb(-sum.dipDb)}.`,
+      ),
       grounds: groundsOf(channels, 'bass'),
     },
   ];
   for (const other of groups.filter((one) => one.sum.lossDb > namedDb)) {
     reasons.push({
-      sentence: `The ${other.group} lose ${sayLossDb(other.sum.lossDb)} with the same setting; one delay cannot suit all.`,
+      sentence: msg(
+        str`The ${other.group} lose ${sayLossDb(other.sum.lossDb)} with the same setting; one delay cannot suit all.`,
+      ),
       grounds: groundsOf([other.sum.worst.channel], 'bass'),
     });
   }
   if (width > 0) {
     reasons.push({
-      sentence: `A delay anywhere within ${sayMs(width)} costs at most 0.1 dB more.`,
+      sentence: msg(str`A delay anywhere within ${sayMs(width)} costs at most 0.1 dB more.`),
       grounds: [],
     });
   }
@@ -138,7 +143,9 @@ function saySpread({ bass }: BassCase): Reason[] {
   const { deviationDb, asWiredDb, firstAloneDb } = spread;
   return [
     {
-      sentence: `Set against each other the subs differ from seat to seat by ${sayLossDb(deviationDb)}, as wired by ${sayLossDb(asWiredDb)}, the first alone by ${sayLossDb(firstAloneDb)}.`,
+      sentence: msg(
+        str`Set against each other the subs differ from seat to seat by ${sayLossDb(deviationDb)}, as wired by ${sayLossDb(asWiredDb)}, the first alone by ${sayLossDb(firstAloneDb)}.`,
+      ),
       grounds: groundsOf(
         bass.field.subs.map(({ channel }) => channel),
         'bass',
@@ -155,12 +162,16 @@ function phaseAdvice(aligned: AlignedSubs | null): Reason[] {
       ? []
       : [
           {
-            sentence: `Turn ${sayList(turned)} over: in the processor where it can, else by the switch of the sub (180°). It does not mean that a wire is wrong.`,
+            sentence: msg(
+              str`Turn ${sayList(turned)} over: in the processor where it can, else by the switch of the sub (180°). It does not mean that a wire is wrong.`,
+            ),
             grounds: groundsOf(turned, 'bass'),
           },
         ]),
     plain(
-      "Leave a sub's own phase control at 0 and its own low-pass off or highest: the distance does the same in finer steps.",
+      msg(
+        "Leave a sub's own phase control at 0 and its own low-pass off or highest: the distance does the same in finer steps.",
+      ),
     ),
   ];
 }

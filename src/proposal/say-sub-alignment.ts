@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { NoAlignment, SubAlignment } from '../../dsp/bass/align-sub';
 import { sayHz, sayNumber, startSentence } from './phrases';
 
@@ -13,16 +14,20 @@ export function saySubAlignment(
   if (found.kind === 'cannot tell') return sayWhyNot(name, crossoverHz, found);
   const { delaySeconds, inverted, interval, lossDb, wired, unchanged, doubt } = found;
   const spread = interval
-    ? ` (90 % between ${sayMs(interval[0])} and ${sayMs(interval[1])} ms)`
+    ? msg(str` (90 % between ${sayMs(interval[0])} and ${sayMs(interval[1])} ms)`)
     : '';
   const against = delaySeconds < 0 ? 'earlier' : 'later';
-  const turned = inverted ? 'its polarity turned over' : 'its polarity as it is';
-  const lost = `${sayNumber(lossDb, 1)} dB of the energy about ${sayHz(crossoverHz)} is lost`;
+  const turned = inverted ? msg('its polarity turned over') : msg('its polarity as it is');
+  const lost = msg(
+    str`${sayNumber(lossDb, 1)} dB of the energy about ${sayHz(crossoverHz)} is lost`,
+  );
   return [
     unchanged
-      ? `${startSentence(name)} stays as it is set: ${lost}, and no other delay loses less.`
-      : `${startSentence(name)} ${sayMs(Math.abs(delaySeconds))} ms ${against}${spread}, ${turned}: ${lost}, ${sayNumber(wired.lossDb, 1)} dB as it is set now.`,
-    ...(inverted ? ['This says nothing of how the sub is wired.'] : []),
+      ? msg(str`${startSentence(name)} stays as it is set: ${lost}, and no other delay loses less.`)
+      : msg(
+          str`${startSentence(name)} ${sayMs(Math.abs(delaySeconds))} ms ${against}${spread}, ${turned}: ${lost}, ${sayNumber(wired.lossDb, 1)} dB as it is set now.`,
+        ),
+    ...(inverted ? [msg('This says nothing of how the sub is wired.')] : []),
     ...(doubt === null ? [] : [doubts[doubt]]),
   ].join(' ');
 }
@@ -33,15 +38,19 @@ const doubts = {
 } as const;
 
 function sayWhyNot(name: string, crossoverHz: number, { why, quieter }: NoAlignment): string {
-  const start = `No delay can be told for ${name}:`;
+  const start = msg(str`No delay can be told for ${name}:`);
   if (why === 'noise') {
-    return `${start} the noise hides the phase about ${sayHz(crossoverHz)}. Measure again 10 dB louder.`;
+    return msg(
+      str`${start} the noise hides the phase about ${sayHz(crossoverHz)}. Measure again 10 dB louder.`,
+    );
   }
   const side =
     quieter === 'sub'
-      ? `it is more than 20 dB quieter than the mains`
-      : `the mains are more than 20 dB quieter than it`;
-  return `${start} about ${sayHz(crossoverHz)} ${side}, so that no delay matters. Set the levels first.`;
+      ? msg(`it is more than 20 dB quieter than the mains`)
+      : msg(`the mains are more than 20 dB quieter than it`);
+  return msg(
+    str`${start} about ${sayHz(crossoverHz)} ${side}, so that no delay matters. Set the levels first.`,
+  );
 }
 
 function sayMs(seconds: number): string {

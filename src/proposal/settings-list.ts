@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel, GroupId, Layout } from '../system/channel';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import { wireLayout } from '../system/wiring/wire-layout';
@@ -58,7 +59,9 @@ export function settingsList(
       const known = proposal.groups.find((one) => one.group === group);
       if (!known) return [];
       const text = sayCrossover(proposal.settings.crossoverHz[group] ?? null);
-      return [line({ id: `crossover ${group}`, section: 'crossovers', name: group, group, text })];
+      return [
+        line({ id: msg(str`crossover ${group}`), section: 'crossovers', name: group, group, text }),
+      ];
     }),
     ...(['distance', 'level'] as const).flatMap((key) =>
       outputs.map(({ name, channel }) =>
@@ -81,17 +84,24 @@ function subLines({ subs, settings }: Proposal, sheet: ProcessorSheet | null) {
   const off = (hz: number | null): string => (hz === null ? 'off' : sayHz(hz));
   return [
     ...subs.subs.map(({ channel, polarity }) => ({
-      id: `polarity ${channel}`,
+      id: msg(str`polarity ${channel}`),
       section,
-      name: `Polarity of ${channel}`,
+      name: msg(str`Polarity of ${channel}`),
       channel,
       text: polarity,
     })),
     ...(sheet
-      ? [{ id: 'sub low-pass', section, name: 'Sub low-pass', text: off(settings.subLowPassHz) }]
+      ? [
+          {
+            id: msg('sub low-pass'),
+            section,
+            name: msg('Sub low-pass'),
+            text: off(settings.subLowPassHz),
+          },
+        ]
       : []),
     ...(sheet && sheet.lowCut.stepsHz.length > 0
-      ? [{ id: 'low cut', section, name: 'Low cut', text: off(settings.lowCutHz) }]
+      ? [{ id: msg('low cut'), section, name: msg('Low cut'), text: off(settings.lowCutHz) }]
       : []),
   ];
 }
@@ -113,7 +123,7 @@ function outputsOf(layout: Layout, sheet: ProcessorSheet | null) {
 }
 
 function sayCrossover(hz: number | null): string {
-  return hz === null ? 'full range' : sayHz(hz);
+  return hz === null ? msg('full range') : sayHz(hz);
 }
 
 /** A value with as many decimals as its step has, and its unit. */

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { chooseLowCut, chooseSubLowPass } from '../../dsp/bass/sub-filters';
 import type { Channel, GroupId } from '../system/channel';
 import { lowCutFilter, type Abilities } from './abilities';
@@ -27,7 +28,9 @@ export function adviseSubLowPass(
   { subLowPassHz, filters }: Abilities,
 ): SubFilterProposal {
   if (subLowPassHz.length === 0) {
-    return off(plain('No sheet names a low-pass of the subs: switch it off where there is one.'));
+    return off(
+      plain(msg('No sheet names a low-pass of the subs: switch it off where there is one.')),
+    );
   }
   const hzOf = (kind?: Channel['kind']): number[] =>
     crossovers.flatMap((one) => (kind === undefined || one.kind === kind ? [one.hz] : []));
@@ -49,15 +52,23 @@ export function adviseSubLowPass(
     reasons: [
       plain(
         belowBed
-          ? `${at} is the highest step and lies below the highest crossover of the bed (${sayHz(bed)}): what lies between reaches nobody.`
+          ? msg(
+              str`${at} is the highest step and lies below the highest crossover of the bed (${sayHz(bed)}): what lies between reaches nobody.`,
+            )
           : costDb > mostCostDb
-            ? `${at} is the highest step, and takes ${sayLossDb(costDb)} at the highest crossover.`
-            : `${at} is the lowest step that lies above the highest crossover of the bed (${sayHz(bed)}) and the 120 Hz of LFE, and takes ${sayLossDb(costDb)} at the highest crossover.`,
+            ? msg(
+                str`${at} is the highest step, and takes ${sayLossDb(costDb)} at the highest crossover.`,
+              )
+            : msg(
+                str`${at} is the lowest step that lies above the highest crossover of the bed (${sayHz(bed)}) and the 120 Hz of LFE, and takes ${sayLossDb(costDb)} at the highest crossover.`,
+              ),
       ),
       ...(heights > bed && heights > (hz ?? 0)
         ? [
             plain(
-              `The heights cross over at ${sayHz(heights)}, above it: part of their bass between ${at} and ${sayHz(heights)} is lost.`,
+              msg(
+                str`The heights cross over at ${sayHz(heights)}, above it: part of their bass between ${at} and ${sayHz(heights)} is lost.`,
+              ),
             ),
           ]
         : []),
@@ -74,21 +85,23 @@ export function adviseLowCut(
   subs: readonly ChannelMeasurement[],
   { lowCutHz }: Abilities,
 ): SubFilterProposal {
-  if (lowCutHz.length === 0) return off(plain('The processor has no low cut, as far as is known.'));
+  if (lowCutHz.length === 0)
+    return off(plain(msg('The processor has no low cut, as far as is known.')));
   const known = subs.flatMap(({ channel, reading }) =>
     reading?.rolloff ? [{ channel, rolloff: reading.rolloff }] : [],
   );
   const [first] = known;
   if (!first) {
     return off(
-      plain('Off: no roll-off of a sub could be read, and a low cut in the dark costs bass.'),
+      plain(msg('Off: no roll-off of a sub could be read, and a low cut in the dark costs bass.')),
     );
   }
   const clean = subs.map((sub) => lowestOf(sub, 10));
   if (clean.every((found) => found?.kind === 'not reached')) {
     return off({
-      sentence:
+      sentence: msg(
         'Off, as it would protect nothing: every sub stays under 10 % distortion down to the lowest that was read, at the level it was played.',
+      ),
       grounds: groundsOf(
         subs.map(({ channel }) => channel.label),
         'distortion',
@@ -107,9 +120,9 @@ export function adviseLowCut(
     shape: { family, order },
   });
   const { label, name } = deepest.channel;
-  const f3 = `${name} is 3 dB down at ${sayHz(median)}`;
+  const f3 = msg(str`${name} is 3 dB down at ${sayHz(median)}`);
   const at = sayHz(choice.hz ?? 0);
-  const cost = `${at} takes ${sayLossDb(choice.costDb)} there`;
+  const cost = msg(str`${at} takes ${sayLossDb(choice.costDb)} there`);
   const sentences = {
     closed: 'Off: the air in a closed box holds the cone, so a low cut would only cost bass.',
     vented: `${f3} and vented: below its tuning nothing holds the cone. ${cost}.`,

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import type { Readings } from '../reading/reading';
 import type { Layout } from '../system/channel';
@@ -34,8 +35,10 @@ export function usableSeats(
     missing.push({
       channel: null,
       what: 'temperature',
-      sentence: `The seats were taken at ${least} to ${most} °C. Distances go by the ${celsius[0]} °C of ${first.name}; sums of the others hold all the same, as each is one take.`,
-      action: 'Set the temperature that was right for each, or take the seats again.',
+      sentence: msg(
+        str`The seats were taken at ${least} to ${most} °C. Distances go by the ${celsius[0]} °C of ${first.name}; sums of the others hold all the same, as each is one take.`,
+      ),
+      action: msg('Set the temperature that was right for each, or take the seats again.'),
     });
   }
   return { seats: [first, ...sorted], missing };
@@ -49,14 +52,16 @@ function whyLeftOut(
 ): Pick<MissingSetting, 'sentence' | 'action'> | null {
   const refused = checkReadings(readings, layout);
   if (refused) {
-    const sentence = `${name} is left out of the sums. ${refused.sentence}`;
-    return { sentence, action: `Take again at ${name}.` };
+    const sentence = msg(str`${name} is left out of the sums. ${refused.sentence}`);
+    return { sentence, action: msg(str`Take again at ${name}.`) };
   }
   const db = louderBy(readings, first.readings);
   if (db === null || Math.abs(db) <= alikeDb) return null;
   return {
-    sentence: `${name} is left out of the sums: its speakers were captured ${Math.abs(db).toFixed(0)} dB ${db > 0 ? 'louder' : 'softer'} than at ${first.name}, as with another gain.`,
-    action: `Take again at ${name} with the gains of ${first.name}.`,
+    sentence: msg(
+      str`${name} is left out of the sums: its speakers were captured ${Math.abs(db).toFixed(0)} dB ${db > 0 ? msg('louder') : msg('softer')} than at ${first.name}, as with another gain.`,
+    ),
+    action: msg(str`Take again at ${name} with the gains of ${first.name}.`),
   };
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Abilities } from './abilities';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
 import { judgeGroup, type GroupCase } from './group-case';
@@ -37,11 +38,13 @@ export function proposeWithoutSubs(
     crossoverHz !== null && front
       ? {
           sentence: startSentence(
-            `the fronts reach down to ${sayHz(f6Of(front))} and carry this group's bass below ${sayHz(crossoverHz)}.`,
+            msg(
+              str`the fronts reach down to ${sayHz(f6Of(front))} and carry this group's bass below ${sayHz(crossoverHz)}.`,
+            ),
           ),
           grounds: groundsOf([front.channel.label], 'rolloff'),
         }
-      : { sentence: 'What lies below is lost.', grounds: [] },
+      : { sentence: msg('What lies below is lost.'), grounds: [] },
   ];
   const shown = crossoverHz === null ? reasons.filter((_, i) => lowest || i === 0) : reasons;
   return {
@@ -64,7 +67,9 @@ export function proposeWithoutSubs(
 }
 
 const noSub: Reason = {
-  sentence: 'The layout has no sub to hand bass to, so this group runs full range.',
+  get sentence() {
+    return msg('The layout has no sub to hand bass to, so this group runs full range.');
+  },
   grounds: [],
 };
 

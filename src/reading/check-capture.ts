@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { amplitudeToDb, dbToAmplitude } from '../../dsp/level/decibels';
 import { largestMagnitude } from '../../dsp/level/largest';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
@@ -89,11 +90,12 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
       : null;
   for (const step of steps) faults.push(stepFault(step, sampleRate, mend));
   if (steps.length > 0 && !mend) {
-    spoilt = 'Audio was lost or repeated somewhere inside this segment: repeat it.';
+    spoilt = msg('Audio was lost or repeated somewhere inside this segment: repeat it.');
   }
   if (clock.segments[index]?.standing === 'doubtful') {
-    spoilt ??=
-      'The mark that opens this segment was not heard, and audio may be missing before it: repeat it.';
+    spoilt ??= msg(
+      'The mark that opens this segment was not heard, and audio may be missing before it: repeat it.',
+    );
   }
   const last = segment.sweepStart + segment.sweep.lengthSamples + ringSeconds * schedule.sampleRate;
   const place = (at: number): number =>
@@ -101,16 +103,20 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
   const [from, to] = [place(segment.sweepStart), place(Math.min(last, segment.end))];
   const gap = findGap(samples, from, to, leastBeside);
   if (gap) {
-    const sentence = `The recorder put nothing for ${gap.length} samples at ${(gap.from / sampleRate).toFixed(2)} s. Repeat this segment.`;
+    const sentence = msg(
+      str`The recorder put nothing for ${gap.length} samples at ${(gap.from / sampleRate).toFixed(2)} s. Repeat this segment.`,
+    );
     faults.push({ kind: 'lost', sentence });
-    spoilt ??= 'Audio is missing inside this segment: repeat it.';
+    spoilt ??= msg('Audio is missing inside this segment: repeat it.');
   }
   const around = schedule.markStarts[index + 1] ?? segment.end;
   const starved = findStarved(ground, place(segment.markStart), place(around));
   if (!gap && starved) {
-    const sentence = `The recorder put nothing for ${starved.length} samples at ${(starved.from / sampleRate).toFixed(2)} s, beside the sweep: its time cannot be trusted. Repeat this segment.`;
+    const sentence = msg(
+      str`The recorder put nothing for ${starved.length} samples at ${(starved.from / sampleRate).toFixed(2)} s, beside the sweep: its time cannot be trusted. Repeat this segment.`,
+    );
     faults.push({ kind: 'lost', sentence });
-    spoilt ??= 'Audio is missing beside this sweep: repeat it.';
+    spoilt ??= msg('Audio is missing beside this sweep: repeat it.');
   }
   const clipping = findClipping(samples, from, to);
   const ceiling = clipping?.ceiling ?? findBlurredCeiling(samples, from, to, noiseRms);
@@ -120,7 +126,9 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
 
 function clippedFault(ceiling: number): Fault {
   const at = amplitudeToDb(ceiling).toFixed(1).replace('-', '−');
-  const sentence = `Clipped at ${at} dBFS. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`;
+  const sentence = msg(
+    str`Clipped at ${at} dBFS. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`,
+  );
   return { kind: 'clipped', sentence };
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { MarkGain } from '../../dsp/timing/mark-gains';
 import { intervalOf } from '../take/mark-intervals';
 import type { Schedule } from '../take/schedule';
@@ -27,18 +28,22 @@ export function checkGains(
     const place = places[index];
     if (!place) return check;
     if (place.step !== null) {
-      const sentence = `The gain changed by ${signed(place.step)} dB within this segment. Leave all volumes alone and repeat it.`;
+      const sentence = msg(
+        str`The gain changed by ${signed(place.step)} dB within this segment. Leave all volumes alone and repeat it.`,
+      );
       return spoil(check, { kind: 'gain', sentence });
     }
     const difference = own ? differenceOf(own.gain, place.gain) : null;
     if (difference === null) return check;
-    const sentence = `The gain is ${signed(difference)} dB against that of ${reference}'s own sweep: no level. Leave all volumes alone and repeat this segment.`;
+    const sentence = msg(
+      str`The gain is ${signed(difference)} dB against that of ${reference}'s own sweep: no level. Leave all volumes alone and repeat this segment.`,
+    );
     return { ...check, faults: [...check.faults, { kind: 'gain', sentence }] };
   });
 }
 
 function spoil(check: SegmentCheck, fault: Fault): SegmentCheck {
-  const why = 'The gain changed while this segment played: repeat it.';
+  const why = msg('The gain changed while this segment played: repeat it.');
   return { ...check, faults: [...check.faults, fault], spoilt: check.spoilt ?? why };
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Clock, ClockStep } from '../../dsp/timing/clock';
 import type { FaultPlace } from '../../dsp/timing/locate-fault';
 import type { Schedule } from '../take/schedule';
@@ -28,14 +29,18 @@ function segmentIn({ segments, markStarts }: Schedule, interval: number) {
 /** What a channel's segment says of the audio that was lost or repeated in it, and where. */
 export function stepFault(step: ClockStep, sampleRate: number, place: FaultPlace | null): Fault {
   const milliseconds = ((1000 * step.samples) / sampleRate).toFixed(1);
-  const size = `${step.samples.toFixed(0)} samples (${milliseconds} ms)`;
-  const what = step.kind === 'lost' ? 'Lost' : 'Repeated';
+  const size = msg(str`${step.samples.toFixed(0)} samples (${milliseconds} ms)`);
+  const what = step.kind === 'lost' ? msg('Lost') : msg('Repeated');
   if (!place) {
-    const sentence = `${what} audio: ${size} somewhere in this segment. Repeat it.`;
+    const sentence = msg(str`${what} audio: ${size} somewhere in this segment. Repeat it.`);
     return { kind: step.kind, sentence };
   }
   const seconds = (place.atSample / sampleRate).toFixed(2);
-  const where = `at ${seconds} s of the capture, the sweep being at ${place.sweepHz.toFixed(0)} Hz`;
-  const sentence = `${what} audio: ${size} ${where}. It was mended before reading; repeat this segment to be sure of it.`;
+  const where = msg(
+    str`at ${seconds} s of the capture, the sweep being at ${place.sweepHz.toFixed(0)} Hz`,
+  );
+  const sentence = msg(
+    str`${what} audio: ${size} ${where}. It was mended before reading; repeat this segment to be sure of it.`,
+  );
   return { kind: step.kind, sentence };
 }

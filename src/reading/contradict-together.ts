@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelReading, Estimate } from './reading';
 import { heardInWords, type RolloffTogether } from './rolloff-together';
 
@@ -19,8 +20,10 @@ export function contradictTogether(
     (which) => !meet(rolloff[which], joint[which]),
   );
   if (!apart) return null;
-  const down = `${apart.slice(1, -2)} dB down`;
-  return `${channel} alone is ${down} at ${sayEstimate(rolloff[apart])}, from ${heardInWords(order)} at ${sayEstimate(joint[apart])}: both cannot be. Repeat ${channel}, and if it stays so, say that it is another model.`;
+  const down = msg(str`${apart.slice(1, -2)} dB down`);
+  return msg(
+    str`${channel} alone is ${down} at ${sayEstimate(rolloff[apart])}, from ${heardInWords(order)} at ${sayEstimate(joint[apart])}: both cannot be. Repeat ${channel}, and if it stays so, say that it is another model.`,
+  );
 }
 
 /** That a model's sheet and what was heard exclude one another, as a sentence; null when not. */
@@ -30,7 +33,9 @@ export function contradictSheet({ order, finding }: RolloffTogether): string | n
   const { f3Hz } = finding.rolloff;
   const [low, high] = f3Hz.interval;
   if (sheetF3Hz * sheetFactor >= low && sheetF3Hz / sheetFactor <= high) return null;
-  return `By the sheet ${order.channels.join(', ')} would be 3 dB down at ${sheetF3Hz.toFixed(0)} Hz, by what is heard at ${sayEstimate(f3Hz)}. Check the sheet’s value.`;
+  return msg(
+    str`By the sheet ${order.channels.join(', ')} would be 3 dB down at ${sheetF3Hz.toFixed(0)} Hz, by what is heard at ${sayEstimate(f3Hz)}. Check the sheet’s value.`,
+  );
 }
 
 function meet(a: Estimate, b: Estimate): boolean {
@@ -38,5 +43,5 @@ function meet(a: Estimate, b: Estimate): boolean {
 }
 
 function sayEstimate({ median, interval: [low, high] }: Estimate): string {
-  return `${median.toFixed(0)} Hz (${low.toFixed(0)} to ${high.toFixed(0)})`;
+  return msg(str`${median.toFixed(0)} Hz (${low.toFixed(0)} to ${high.toFixed(0)})`);
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { ScheduledSegment } from '../take/schedule';
 import type { SegmentCheck } from './check-capture';
@@ -80,15 +81,19 @@ function notesOf(
   const left = sweeps.flatMap((sweep, index) => {
     if (used.includes(sweep)) return [];
     const why = firstSentence(sweep.check.faults[0]?.sentence ?? sweep.check.spoilt ?? '');
-    return [`Sweep ${index + 1} of ${sweeps.length} left out: ${why}`];
+    return [msg(str`Sweep ${index + 1} of ${sweeps.length} left out: ${why}`)];
   });
-  return left.length === 0 ? [] : [...left, `Read from ${used.length} of ${sweeps.length} sweeps.`];
+  return left.length === 0
+    ? []
+    : [...left, msg(str`Read from ${used.length} of ${sweeps.length} sweeps.`)];
 }
 
 function lfeNotes({ replayGainDb }: ScheduledSegment): readonly string[] {
   if (replayGainDb === 0) return [];
   return [
-    `Played over LFE, ${replayGainDb} dB quieter because it is replayed ${replayGainDb} dB louder: the level is that of the sub without this gain. The low-pass of LFE near 120 Hz may be in the response.`,
+    msg(
+      str`Played over LFE, ${replayGainDb} dB quieter because it is replayed ${replayGainDb} dB louder: the level is that of the sub without this gain. The low-pass of LFE near 120 Hz may be in the response.`,
+    ),
   ];
 }
 

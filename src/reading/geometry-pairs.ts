@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { DeclaredSettings } from '../system/declared-settings';
 import type { DeclaredSystem } from '../system/declared-system';
 import { listInWords } from '../system/list-in-words';
@@ -26,10 +27,12 @@ export function findOffTyped(
       (places[label]?.distanceMetres ?? null) !== null && Math.abs(longer - middle) > strangeMetres,
   );
   if (wrong.length === 0) return [];
-  const named = wrong.map(
-    ({ label, has, metres }) => `${label} (${sayMetres(has)}, by sound ${sayMetres(metres)})`,
+  const named = wrong.map(({ label, has, metres }) =>
+    msg(str`${label} (${sayMetres(has)}, by sound ${sayMetres(metres)})`),
   );
-  const sentence = `The processor has other distances than the sound tells, beside the other speakers: ${listInWords(named)}. Propose has what to type.`;
+  const sentence = msg(
+    str`The processor has other distances than the sound tells, beside the other speakers: ${listInWords(named)}. Propose has what to type.`,
+  );
   return [
     { kind: 'typed', channels: wrong.map(({ label }) => label), wantsAction: true, sentence },
   ];
@@ -48,10 +51,14 @@ export function findUnequalPairs(direct: readonly DirectSpeaker[]): GeometryFind
   if (pairs.length === 0) return [];
   const named = pairs.map(({ left, right, apart }) => {
     const [near, far] = apart > 0 ? [right, left] : [left, right];
-    return `${far.channel.label} is ${sayMetres(Math.abs(apart))} farther than ${near.channel.label}`;
+    return msg(
+      str`${far.channel.label} is ${sayMetres(Math.abs(apart))} farther than ${near.channel.label}`,
+    );
   });
   const channels = pairs.flatMap(({ left, right }) => [left.channel.label, right.channel.label]);
-  const sentence = `Left and right are not equally far: ${listInWords(named)}. Distances make up for the time.`;
+  const sentence = msg(
+    str`Left and right are not equally far: ${listInWords(named)}. Distances make up for the time.`,
+  );
   return [{ kind: 'pair', channels, wantsAction: false, sentence }];
 }
 

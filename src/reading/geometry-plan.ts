@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import { listInWords } from '../system/list-in-words';
 import { sayMetres, type GeometryFinding } from './geometry-finding';
@@ -26,7 +27,7 @@ function sayAgreed(
   const labels = others.map(({ channel }) => channel);
   const { rightMetres, backMetres, commonMetres } = fit;
   const findings = strangers.map(({ speaker, metres }) =>
-    sayStranger(speaker, metres, 'beside the others'),
+    sayStranger(speaker, metres, msg('beside the others')),
   );
   const moved = Math.hypot(rightMetres, backMetres) > movedMetres;
   if (moved) {
@@ -34,7 +35,9 @@ function sayAgreed(
       kind: 'seat',
       channels: labels,
       wantsAction: true,
-      sentence: `The microphone stands beside the plan's main seat, ${wayInWords(rightMetres, backMetres)}, by the arrivals of ${labels.length} speakers. Move the one or the other, unless this is another seat.`,
+      sentence: msg(
+        str`The microphone stands beside the plan's main seat, ${wayInWords(rightMetres, backMetres)}, by the arrivals of ${labels.length} speakers. Move the one or the other, unless this is another seat.`,
+      ),
     });
   }
   const offAlike = Math.abs(commonMetres) > strangeMetres;
@@ -45,7 +48,9 @@ function sayAgreed(
       kind: 'agrees',
       channels: labels,
       wantsAction: false,
-      sentence: `The distances of all ${labels.length} speakers that can be compared fit the plan, and one seat, to ${sayMetres(worst)}.`,
+      sentence: msg(
+        str`The distances of all ${labels.length} speakers that can be compared fit the plan, and one seat, to ${sayMetres(worst)}.`,
+      ),
     });
   }
   return findings;
@@ -67,7 +72,9 @@ function sayAlone(placed: readonly PlacedDistance[], readings: Readings): Geomet
   if (alike !== null && placed.length > 1) return [sayTape(alike, labels, readings)];
   if (placed.length >= 5) {
     const names = strangers.map(({ channel }) => channel);
-    const sentence = `The distances fit no one seat of the plan: ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} off by more than ${sayMetres(strangeMetres)}. Check their places in the plan, and by the wire check that each plays its own channel.`;
+    const sentence = msg(
+      str`The distances fit no one seat of the plan: ${listInWords(names)} ${names.length === 1 ? msg('is') : msg('are')} off by more than ${sayMetres(strangeMetres)}. Check their places in the plan, and by the wire check that each plays its own channel.`,
+    );
     return [{ kind: 'unclear', channels: names, wantsAction: true, sentence }];
   }
   return strangers.map((one) =>
@@ -76,7 +83,7 @@ function sayAlone(placed: readonly PlacedDistance[], readings: Readings): Geomet
       : sayStranger(
           one.speaker,
           one.longer,
-          `with ${readings.reference} at ${sayMetres(readings.referenceDistanceMetres)}`,
+          msg(str`with ${readings.reference} at ${sayMetres(readings.referenceDistanceMetres)}`),
         ),
   );
 }
@@ -94,11 +101,17 @@ function sayStranger(
   beside: string,
 ): GeometryFinding {
   const declared = Math.hypot(offset.rightMetres, offset.backMetres, offset.upMetres);
-  const said = `${channel} reads ${sayMetres(metres)} and is declared ${sayMetres(declared)} away: ${sayMetres(Math.abs(longer))} too ${longer > 0 ? 'far' : 'near'} ${beside}.`;
+  const said = msg(
+    str`${channel} reads ${sayMetres(metres)} and is declared ${sayMetres(declared)} away: ${sayMetres(Math.abs(longer))} too ${longer > 0 ? msg('far') : msg('near')} ${beside}.`,
+  );
   const why =
     longer > 0
-      ? 'A delay inside the speaker or a wireless link is made up for by the distance that is proposed; else its tape distance is wrong, or another speaker plays its channel. Measure it by tape once more.'
-      : 'Sound is never early: its tape distance is wrong, or another speaker plays its channel. Measure it by tape once more.';
+      ? msg(
+          'A delay inside the speaker or a wireless link is made up for by the distance that is proposed; else its tape distance is wrong, or another speaker plays its channel. Measure it by tape once more.',
+        )
+      : msg(
+          'Sound is never early: its tape distance is wrong, or another speaker plays its channel. Measure it by tape once more.',
+        );
   return { kind: 'speaker', channels: [channel], wantsAction: true, sentence: `${said} ${why}` };
 }
 
@@ -107,11 +120,13 @@ function sayTape(
   channels: readonly ChannelLabel[],
   { reference, absolute }: Readings,
 ): GeometryFinding {
-  const sentence = `All distances read ${sayMetres(Math.abs(longer))} ${longer > 0 ? 'longer' : 'shorter'} than declared, alike: ${
-    absolute
-      ? 'something on the way delays all sound'
-      : `most likely the tape distance of ${reference} is wrong`
-  }. The processor takes only differences, so nothing is lost.`;
+  const sentence = msg(
+    str`All distances read ${sayMetres(Math.abs(longer))} ${longer > 0 ? msg('longer') : msg('shorter')} than declared, alike: ${
+      absolute
+        ? msg('something on the way delays all sound')
+        : msg(str`most likely the tape distance of ${reference} is wrong`)
+    }. The processor takes only differences, so nothing is lost.`,
+  );
   return { kind: 'tape', channels, wantsAction: false, sentence };
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { findNotNumber } from '../../dsp/timing/noise';
 import { markGains } from '../../dsp/timing/mark-gains';
 import type { MicrophoneCalibration } from '../microphone/calibration';
@@ -71,13 +72,17 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
   if (bad >= 0) {
     return trouble(
       'not-a-number',
-      `The capture is damaged: sample ${bad} (${(bad / sampleRate).toFixed(3)} s) is no number. Export the recording again.`,
+      msg(
+        str`The capture is damaged: sample ${bad} (${(bad / sampleRate).toFixed(3)} s) is no number. Export the recording again.`,
+      ),
     );
   }
   if (!samples.some((value) => value !== 0)) {
     return trouble(
       'silence',
-      'The capture is silent from start to end. Check the microphone, its input and its level, then run the take again.',
+      msg(
+        'The capture is silent from start to end. Check the microphone, its input and its level, then run the take again.',
+      ),
     );
   }
   const seconds = samples.length / sampleRate;
@@ -87,6 +92,8 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
   if (seconds >= needed * 0.999) return null;
   return trouble(
     'too-short',
-    `The capture lasts ${seconds.toFixed(1)} s and is shorter than the take, which needs ${needed.toFixed(1)} s from its first mark to its last. Record until the take has ended.`,
+    msg(
+      str`The capture lasts ${seconds.toFixed(1)} s and is shorter than the take, which needs ${needed.toFixed(1)} s from its first mark to its last. Record until the take has ended.`,
+    ),
   );
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import { readOne, type CapturePiece, type FramedTake } from './read-one';
 import type { ChannelReading } from './reading';
@@ -14,7 +15,7 @@ let take: FramedTake | null = null;
 
 function read(label: ChannelLabel, piece: CapturePiece): HelperAnswer {
   const channel = take?.channels.find((one) => one.label === label);
-  if (!take || !channel) return { failed: `channel ${label} belongs to no take` };
+  if (!take || !channel) return { failed: msg(str`channel ${label} belongs to no take`) };
   try {
     return { reading: readOne(take, channel, piece) };
   } catch (error) {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Disturbance } from '../../dsp/disturbance/disturbance';
 import { findDisturbances } from '../../dsp/disturbance/find-disturbances';
 import type { CheckedSegment } from './gather-sweeps';
@@ -57,7 +58,7 @@ const names = {
 } as const;
 
 function disturbanceFault(found: Disturbance): Fault {
-  const advice = 'Repeat this segment when it is quiet.';
+  const advice = msg('Repeat this segment when it is quiet.');
   return { kind: found.kind, sentence: `${sayDisturbance(found)}. ${advice}` };
 }
 
@@ -66,8 +67,10 @@ function sayDisturbance(found: Disturbance): string {
   const from = Math.max(0, fromSeconds).toFixed(1);
   const when =
     toSeconds - fromSeconds < 0.5
-      ? `${from} s into the sweep`
-      : `from ${from} to ${toSeconds.toFixed(1)} s of the sweep`;
-  const band = `${lowHz.toFixed(0)} to ${highHz.toFixed(0)} Hz`;
-  return `${names[kind]} ${when} (${band}) may move the response by ${errorDb.toFixed(1)} dB near ${errorHz.toFixed(0)} Hz`;
+      ? msg(str`${from} s into the sweep`)
+      : msg(str`from ${from} to ${toSeconds.toFixed(1)} s of the sweep`);
+  const band = msg(str`${lowHz.toFixed(0)} to ${highHz.toFixed(0)} Hz`);
+  return msg(
+    str`${names[kind]} ${when} (${band}) may move the response by ${errorDb.toFixed(1)} dB near ${errorHz.toFixed(0)} Hz`,
+  );
 }

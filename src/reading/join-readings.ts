@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { ChannelLabel } from '../system/channel';
 import { layoutFromName } from '../system/layout';
@@ -93,7 +94,9 @@ function shiftByReference(base: Readings, take: Readings, reading: ChannelReadin
 }
 
 function levelNote({ reference }: Readings): string {
-  return `This level comes from another take and could not be set against that of ${reference}: it holds only if no gain was changed between the takes.`;
+  return msg(
+    str`This level comes from another take and could not be set against that of ${reference}: it holds only if no gain was changed between the takes.`,
+  );
 }
 
 /** How much louder the reference speaker is in `base` than in `take`, dB; null when unknown. */
@@ -108,7 +111,9 @@ function shiftByClock(base: Readings, take: Readings, reading: ChannelReading): 
   const { distanceMetres, distanceInterval } = reading;
   if (!base.absolute || !take.absolute) {
     const bass = reading.bass && { bass: null };
-    const note = `No distance: this take holds no sweep of ${base.reference} to set its times against. A loopback would settle it.`;
+    const note = msg(
+      str`No distance: this take holds no sweep of ${base.reference} to set its times against. A loopback would settle it.`,
+    );
     return { ...reading, ...untimed, ...bass, notes: [...reading.notes, note] };
   }
   const arrival = (metres: number): number =>

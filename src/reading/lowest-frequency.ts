@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { compareDrive, type DriveChange } from '../../dsp/distortion/compare-drive';
 import { lowestAtLevel, type LowestFrequency } from '../../dsp/distortion/lowest-at-level';
 import type { Channel } from '../system/channel';
@@ -42,7 +43,9 @@ export function readDrives(channel: Channel, takes: readonly DrivenDistortion[])
     distortion.kind === 'curves' ? [{ driveDb, reading: distortion }] : [],
   );
   const notes = takes.flatMap(({ driveDb, distortion }) =>
-    distortion.kind === 'curves' ? [] : [`At ${levelText(driveDb)}: ${distortion.sentence}`],
+    distortion.kind === 'curves'
+      ? []
+      : [msg(str`At ${levelText(driveDb)}: ${distortion.sentence}`)],
   );
   const [only] = curves;
   const levels: readonly DriveChange[] =
@@ -51,7 +54,9 @@ export function readDrives(channel: Channel, takes: readonly DrivenDistortion[])
       : only
         ? [{ ...only, gainChangeDb: [], spreadDb: [], medianChangeDb: null }]
         : [];
-  const lone = 'Compression cannot be told from one level. Take the same position 6 dB louder.';
+  const lone = msg(
+    'Compression cannot be told from one level. Take the same position 6 dB louder.',
+  );
   return {
     levels,
     lowest: levels.flatMap((level) => percents.map((percent) => lowestOf(channel, level, percent))),
@@ -67,7 +72,7 @@ function lowestOf(channel: Channel, level: DriveChange, percent: number): Lowest
   });
   const { driveDb } = level;
   const name = channel.name.charAt(0).toUpperCase() + channel.name.slice(1);
-  const sentence = `${name} at ${levelText(driveDb)}: ${sentenceOf(found, percent)}`;
+  const sentence = msg(str`${name} at ${levelText(driveDb)}: ${sentenceOf(found, percent)}`);
   return { driveDb, percent, found, sentence };
 }
 
@@ -76,16 +81,20 @@ function sentenceOf(found: LowestFrequency, percent: number): string {
     const [low, high] = found.interval.map((hz) => hz.toFixed(0));
     const why =
       found.decidedBy === 'distortion'
-        ? `distortion passes ${percent} %`
-        : `more than ${compressionDb} dB is lost`;
-    return `down to ${found.hz.toFixed(0)} Hz (${low} to ${high}); below, ${why}.`;
+        ? msg(str`distortion passes ${percent} %`)
+        : msg(str`more than ${compressionDb} dB is lost`);
+    return msg(str`down to ${found.hz.toFixed(0)} Hz (${low} to ${high}); below, ${why}.`);
   }
   if (found.kind === 'not reached') {
-    return `stays under ${percent} % down to ${found.hz.toFixed(0)} Hz, the lowest that was read.`;
+    return msg(
+      str`stays under ${percent} % down to ${found.hz.toFixed(0)} Hz, the lowest that was read.`,
+    );
   }
   const to = found.passesTo;
-  const kept = to === null ? '' : ` It stays under down to ${to.toFixed(0)} Hz.`;
-  return `cannot tell where distortion passes ${percent} %: ${hiders[found.hiddenBy]}.${kept} ${actions[found.hiddenBy]}.`;
+  const kept = to === null ? '' : msg(str` It stays under down to ${to.toFixed(0)} Hz.`);
+  return msg(
+    str`cannot tell where distortion passes ${percent} %: ${hiders[found.hiddenBy]}.${kept} ${actions[found.hiddenBy]}.`,
+  );
 }
 
 const hiders = {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { estimateClock } from '../../dsp/timing/estimate-clock';
 import { findMarks } from '../../dsp/timing/find-marks';
 import { sweepSharpness } from '../../dsp/timing/sweep-sharpness';
@@ -39,11 +40,13 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
     const stray = finding.strayMarks.length;
     const why =
       stray > 0
-        ? `${stray} more of its marks stand where this take has none`
-        : 'its marks are spaced differently';
+        ? msg(str`${stray} more of its marks stand where this take has none`)
+        : msg('its marks are spaced differently');
     return trouble(
       'other-take',
-      `The capture holds a different take than the schedule (${schedule.layout}, ${schedule.id}): ${why}. Give the take.json that was saved with the WAV that was played.`,
+      msg(
+        str`The capture holds a different take than the schedule (${schedule.layout}, ${schedule.id}): ${why}. Give the take.json that was saved with the WAV that was played.`,
+      ),
     );
   }
   const alone = schedule.segments.filter((segment) => bundleOf(schedule, segment).length === 1);
@@ -60,7 +63,9 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
   if (Math.abs(clock.skewPpm) > largestSkewPpm) {
     return trouble(
       'wrong-rate',
-      `The capture runs ${Math.round(clock.skewPpm)} ppm off the take's clock, more than any two audio devices do. Its sample rate of ${capture.sampleRate} Hz is probably not the rate it was recorded at.`,
+      msg(
+        str`The capture runs ${Math.round(clock.skewPpm)} ppm off the take's clock, more than any two audio devices do. Its sample rate of ${capture.sampleRate} Hz is probably not the rate it was recorded at.`,
+      ),
     );
   }
   return { clock, finding };
@@ -78,7 +83,9 @@ export function hearMarks(
 function noMarks(schedule: Schedule, found: number): Trouble {
   return trouble(
     'silence',
-    `${found < 2 ? 'None' : `Only ${found}`} of the ${schedule.markStarts.length} timing marks of this take can be heard in the capture. Check that ${schedule.reference} plays, that the microphone is on, and that this is the recording of this take; then run it again louder.`,
+    msg(
+      str`${found < 2 ? msg('None') : msg(str`Only ${found}`)} of the ${schedule.markStarts.length} timing marks of this take can be heard in the capture. Check that ${schedule.reference} plays, that the microphone is on, and that this is the recording of this take; then run it again louder.`,
+    ),
   );
 }
 
@@ -91,7 +98,9 @@ function wrongRate(capture: CapturedAudio, schedule: Schedule): Trouble | null {
     if (finding?.take !== 'this take') continue;
     return trouble(
       'wrong-rate',
-      `The capture says ${capture.sampleRate} Hz, but its marks fit only at ${rate} Hz: its sample rate is wrong. Save the recording again with the rate it was made at.`,
+      msg(
+        str`The capture says ${capture.sampleRate} Hz, but its marks fit only at ${rate} Hz: its sample rate is wrong. Save the recording again with the rate it was made at.`,
+      ),
     );
   }
   return null;
@@ -110,13 +119,17 @@ function cutOff(capture: CapturedAudio, schedule: Schedule, clock: Clock): Troub
   if (missing > 0) {
     return trouble(
       'too-short',
-      `The capture ends ${missing.toFixed(1)} s before the take does: it is shorter than the take. Record until the take has ended.`,
+      msg(
+        str`The capture ends ${missing.toFixed(1)} s before the take does: it is shorter than the take. Record until the take has ended.`,
+      ),
     );
   }
   if (firstMark < 0) {
     return trouble(
       'too-short',
-      `The capture begins ${(-firstMark / capture.sampleRate).toFixed(1)} s after the first mark of the take. Start recording before the take plays.`,
+      msg(
+        str`The capture begins ${(-firstMark / capture.sampleRate).toFixed(1)} s after the first mark of the take. Start recording before the take plays.`,
+      ),
     );
   }
   return null;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Readings } from './reading';
 
 /** Third-octave midpoints that are compared, Hz; below, two takes differ by the noise alone. */
@@ -17,7 +18,9 @@ export function movedNote(base: Readings, other: Readings): string | null {
   const mean = differences.reduce((sum, one) => sum + one, 0) / differences.length;
   const power = differences.reduce((sum, one) => sum + (one - mean) ** 2, 0) / differences.length;
   if (!(Math.sqrt(power) > largestDb)) return null;
-  return `The microphone or the room has moved between takes of this position: ${base.reference} differs by ${Math.sqrt(power).toFixed(1)} dB from 200 to 4000 Hz. Repeat the whole position.`;
+  return msg(
+    str`The microphone or the room has moved between takes of this position: ${base.reference} differs by ${Math.sqrt(power).toFixed(1)} dB from 200 to 4000 Hz. Repeat the whole position.`,
+  );
 }
 
 /** Mean levels of the reference's response per third-octave, dB; null without a whole response. */

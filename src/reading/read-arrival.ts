@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { Arrival } from '../../dsp/timing/arrival';
 import { findArrival } from '../../dsp/timing/find-arrival';
@@ -25,8 +26,12 @@ export function readArrival(ir: ImpulseResponse, channel: Channel): ArrivalFindi
   if (!arrival) {
     const note =
       channel.kind === 'sub'
-        ? 'No arrival: the sub carries too little above the noise to time it. More level would settle it.'
-        : 'No arrival: nothing stands above the noise in the band it is timed in. More level would settle it.';
+        ? msg(
+            'No arrival: the sub carries too little above the noise to time it. More level would settle it.',
+          )
+        : msg(
+            'No arrival: nothing stands above the noise in the band it is timed in. More level would settle it.',
+          );
     return { arrival: null, ceilingSeconds: null, notes: [note] };
   }
   const later = arrival.strongestSeconds - arrival.seconds;
@@ -38,21 +43,25 @@ export function readArrival(ir: ImpulseResponse, channel: Channel): ArrivalFindi
   const notes: string[] = [];
   if (bounced) {
     notes.push(
-      'Bounced off the ceiling: the distance is that of the early leak, the ceiling path is what is heard.',
+      msg(
+        'Bounced off the ceiling: the distance is that of the early leak, the ceiling path is what is heard.',
+      ),
     );
   }
   if (channel.kind === 'sub') {
     notes.push(
-      'The arrival of a sub is read from its onset in a narrow band, good to about half a metre: set its distance by how it sums with the speakers.',
+      msg(
+        'The arrival of a sub is read from its onset in a narrow band, good to about half a metre: set its distance by how it sums with the speakers.',
+      ),
     );
   }
   if (arrival.bandAdapted && channel.kind !== 'sub') {
     notes.push(
-      'No treble in this response: the arrival is read in a lower band and is less certain.',
+      msg('No treble in this response: the arrival is read in a lower band and is less certain.'),
     );
   }
   if (arrival.earlierPossible) {
-    notes.push('Noise could hide an earlier, weaker arrival. More level would settle it.');
+    notes.push(msg('Noise could hide an earlier, weaker arrival. More level would settle it.'));
   }
   return { arrival, ceilingSeconds: bounced ? arrival.strongestSeconds : null, notes };
 }

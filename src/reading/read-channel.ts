@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { bandPower } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
@@ -76,7 +77,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   const timing = timeWithout(inForce, found, frame);
   notes.push(...found.notes, ...timing.notes, ...inForce.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
-  if (levelDb === null) notes.push(gainChanged ? gainNote : levelNote);
+  if (levelDb === null) notes.push(gainChanged ? gainNote() : levelNote());
   const delaySeconds = inForce.delay?.seconds ?? 0;
   const originSeconds = frame.reference
     ? frame.reference.seconds + delaySeconds
@@ -130,11 +131,15 @@ function readLevel(
   return own > whole / 2 ? powerToDb(own) : null;
 }
 
-const levelNote =
-  'No level: the noise is as strong as the speaker in the band it is read in. More level would settle it.';
+const levelNote = () =>
+  msg(
+    'No level: the noise is as strong as the speaker in the band it is read in. More level would settle it.',
+  );
 
-const gainNote =
-  "No level: the gain is not that of the reference speaker's sweep. Leave all volumes alone and repeat this segment.";
+const gainNote = () =>
+  msg(
+    "No level: the gain is not that of the reference speaker's sweep. Leave all volumes alone and repeat this segment.",
+  );
 
 /** A channel of which no number can be told. */
 function unread(
@@ -159,6 +164,10 @@ function unread(
 
 function polarityNote(isSub: boolean): string {
   return isSub
-    ? 'Polarity of a sub cannot be told from its arrival: set it together with its distance, by how it sums with the speakers.'
-    : 'Polarity cannot be told: its two signs disagree or the noise is too near. A reading close to the speaker would settle it.';
+    ? msg(
+        'Polarity of a sub cannot be told from its arrival: set it together with its distance, by how it sums with the speakers.',
+      )
+    : msg(
+        'Polarity cannot be told: its two signs disagree or the noise is too near. A reading close to the speaker would settle it.',
+      );
 }

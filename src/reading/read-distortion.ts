@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { noiseSpectrum, type NoiseSpectrum } from '../../dsp/distortion/band-energy';
 import type { HarmonicCurve, HarmonicReading } from '../../dsp/distortion/harmonic-reading';
 import { linearOnset } from '../../dsp/distortion/linear-onset';
@@ -37,25 +38,27 @@ export function readDistortion({
 }: DistortionSource): DistortionReading {
   const seconds = sweep ? sweep.lengthSamples / sweep.sampleRate : 0;
   if (damaged || !sweep) {
-    return untold('a damaged sweep distorts by itself', 'Repeat this speaker');
+    return untold(msg('a damaged sweep distorts by itself'), msg('Repeat this speaker'));
   }
   if (seconds < leastSweepSeconds) {
-    const why = `in a sweep of ${seconds.toFixed(1)} s the room's decay covers the harmonics`;
-    return untold(why, `Use sweeps of ${leastSweepSeconds} s or more`);
+    const why = msg(
+      str`in a sweep of ${seconds.toFixed(1)} s the room's decay covers the harmonics`,
+    );
+    return untold(why, msg(str`Use sweeps of ${leastSweepSeconds} s or more`));
   }
   if (!long) {
-    const why = 'where sweeps overlap, one decays over the harmonics of the next';
-    return untold(why, 'Take it with sweeps one after the other');
+    const why = msg('where sweeps overlap, one decays over the harmonics of the next');
+    return untold(why, msg('Take it with sweeps one after the other'));
   }
   if (!silence) {
-    const why = 'the capture holds too little silence to know the noise by';
-    return untold(why, 'Start the recording before the take');
+    const why = msg('the capture holds too little silence to know the noise by');
+    return untold(why, msg('Start the recording before the take'));
   }
   const onset = linearOnset(long);
   const [early] = harmonicWindows(sweep, long.sampleRate, onset).toReversed();
   if (!early || early.start < 0) {
-    const why = 'the speaker arrives too long before the reference speaker';
-    return untold(why, 'Measure it alone');
+    const why = msg('the speaker arrives too long before the reference speaker');
+    return untold(why, msg('Measure it alone'));
   }
   const noise = spectrumOf(silence, sweeps);
   return { kind: 'curves', ...rounded(readHarmonics(long, sweep, onset, noise)) };
@@ -91,7 +94,7 @@ export function correctDistortion(
 }
 
 function untold(why: string, action: string): DistortionReading {
-  return { kind: 'cannot tell', sentence: `No distortion: ${why}. ${action}.` };
+  return { kind: 'cannot tell', sentence: msg(str`No distortion: ${why}. ${action}.`) };
 }
 
 /** Spectra of the silences last asked for: all speakers of a take share theirs. */

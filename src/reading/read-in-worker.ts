@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { BenchParts } from '../session/bench-parts';
 import type { Trouble } from '../trouble';
 import type { Readings } from './reading';
@@ -16,7 +17,7 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
       options.signal.removeEventListener('abort', abort);
       resolve(result);
     };
-    const abort = (): void => finish(readingStopped);
+    const abort = (): void => finish(readingStopped());
     if (options.signal.aborted) return abort();
     options.signal.addEventListener('abort', abort);
     worker.onmessage = (event: MessageEvent<ReadingAnswer>) => {
@@ -25,7 +26,7 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
     };
     worker.onerror = (event) => {
       event.preventDefault();
-      finish(readingFailed(event.message || 'its worker could not start'));
+      finish(readingFailed(event.message || msg('its worker could not start')));
     };
     const { temperatureCelsius, referenceDistanceMetres, simulated } = options;
     const { calibration, inForce, close } = options;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { SettingsInForce } from '../system/declared-settings';
@@ -70,7 +71,7 @@ export async function readTake(
     close: options.close ?? null,
   };
   const channels = await readTogether(take, audio.samples, reference, options);
-  if (!channels) return readingStopped;
+  if (!channels) return readingStopped();
   return {
     format: 'leadline-readings',
     version: 1,
@@ -108,13 +109,17 @@ function shortSweepNotes({ segments, sampleRate }: Schedule): string[] {
   const seconds = Math.min(...segments.map(({ sweep }) => sweep.lengthSamples)) / sampleRate;
   if (seconds >= openSweepSeconds) return [];
   return [
-    `Sweeps of ${seconds.toFixed(1)} s hide other sound: a slammed door or a voice may go unnamed. Use ${openSweepSeconds} s or more.`,
+    msg(
+      str`Sweeps of ${seconds.toFixed(1)} s hide other sound: a slammed door or a voice may go unnamed. Use ${openSweepSeconds} s or more.`,
+    ),
   ];
 }
 
 function calibrationNotes(calibration: MicrophoneCalibration | null): string[] {
   if (!calibration) return [];
-  const phase = calibration.phaseDegrees ? "the file's phase" : 'minimum phase';
+  const phase = calibration.phaseDegrees ? msg("the file's phase") : msg('minimum phase');
   const { name } = calibration;
-  return [`The microphone's response (${name}) is taken out of all readings, with ${phase}.`];
+  return [
+    msg(str`The microphone's response (${name}) is taken out of all readings, with ${phase}.`),
+  ];
 }

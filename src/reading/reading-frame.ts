@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { ChannelLabel } from '../system/channel';
 
@@ -37,13 +38,17 @@ export function frameTake(
   if (!reference) return { frame: { ...taped, departure }, notes: [] };
   const metres = metresPerSecond * (reference.seconds - departure.seconds);
   if (!(metres >= possible[0] && metres <= possible[1])) {
-    const note = `By the loopback ${label} would stand ${metres.toFixed(2)} m away, which no room allows: something between the output and the speaker delays the sound. Distances rest on the tape.`;
+    const note = msg(
+      str`By the loopback ${label} would stand ${metres.toFixed(2)} m away, which no room allows: something between the output and the speaker delays the sound. Distances rest on the tape.`,
+    );
     return { frame: taped, notes: [note] };
   }
   const notes =
     Math.abs(metres - tapeMetres) > largestDifference
       ? [
-          `${label} stands ${metres.toFixed(2)} m away by the loopback and ${tapeMetres.toFixed(2)} m by the tape. The loopback's is used; a processor that delays the sound makes it too long by 0.34 m a millisecond.`,
+          msg(
+            str`${label} stands ${metres.toFixed(2)} m away by the loopback and ${tapeMetres.toFixed(2)} m by the tape. The loopback's is used; a processor that delays the sound makes it too long by 0.34 m a millisecond.`,
+          ),
         ]
       : [];
   return { frame: { ...taped, departure, referenceDistanceMetres: metres }, notes };

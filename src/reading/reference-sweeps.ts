@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { Arrival } from '../../dsp/timing/arrival';
 import { findArrival } from '../../dsp/timing/find-arrival';
 import type { GatheredSweeps } from './gather-sweeps';
@@ -37,8 +38,9 @@ function holdAgainstMarks(sweeps: GatheredSweeps, byMarks: Arrival | null): Gath
   const bySweep = referenceArrival(sweeps);
   if (!bySweep || !byMarks || byMarks.earlierPossible || bySweep.earlierPossible) return sweeps;
   if (Math.abs(bySweep.seconds - byMarks.seconds) <= slipSeconds) return sweeps;
-  const sentence =
-    'Its sweep does not arrive with its marks: audio was lost and put back beside it. Repeat this segment.';
+  const sentence = msg(
+    'Its sweep does not arrive with its marks: audio was lost and put back beside it. Repeat this segment.',
+  );
   return {
     ...sweeps,
     ir: null,

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { ArrivalFinding } from './read-arrival';
 import type { ReadingFrame } from './reading-frame';
 import { untimed, type Timing } from './untimed';
@@ -10,8 +11,9 @@ export function relateTiming(
   if (!arrival) return { numbers: untimed, notes: [] };
   const zero = departure ?? reference;
   if (!zero) {
-    const note =
-      'No distance: the arrival of the reference speaker could not be told. Repeat the take.';
+    const note = msg(
+      'No distance: the arrival of the reference speaker could not be told. Repeat the take.',
+    );
     return { numbers: untimed, notes: [note] };
   }
   const own = halfOf(arrival);
@@ -27,8 +29,9 @@ export function relateTiming(
     ceilingPathMetres: ceilingSeconds === null ? null : metres(ceilingSeconds),
   } as const;
   if (!reference) {
-    const note =
-      'No arrival beside the reference speaker: its own could not be told. Repeat the take.';
+    const note = msg(
+      'No arrival beside the reference speaker: its own could not be told. Repeat the take.',
+    );
     return { numbers: { ...untimed, ...distances }, notes: [note] };
   }
   const arrivalSeconds = arrival.seconds - reference.seconds;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { crossoverF6Hz } from '../../dsp/bass/crossover-rules';
 import { isRefusal, type RolloffFit, type RolloffRefusal } from '../../dsp/rolloff/fit-rolloff';
 import type { RolloffReading } from './reading';
@@ -26,12 +27,16 @@ export function tellRolloff(
   bassMarginDb: number | null,
 ): RolloffFinding {
   if (isRefusal(fit)) {
-    const note = `No roll-off: ${sayBands(fit.bandsWithMargin)} 6 dB above the noise. More level would settle it.`;
+    const note = msg(
+      str`No roll-off: ${sayBands(fit.bandsWithMargin)} 6 dB above the noise. More level would settle it.`,
+    );
     return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
   }
   const { low, high } = fit.f10Hz;
   if (isSub && high > subSpread * low) {
-    const note = `The sub's lower end cannot be told from here: it is 10 dB down somewhere between ${low.toFixed(0)} and ${high.toFixed(0)} Hz. A reading close to the sub would settle it.`;
+    const note = msg(
+      str`The sub's lower end cannot be told from here: it is 10 dB down somewhere between ${low.toFixed(0)} and ${high.toFixed(0)} Hz. A reading close to the sub would settle it.`,
+    );
     return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
   }
   return {
@@ -67,6 +72,8 @@ export function marginBetween(
 }
 
 function sayBands(count: number): string {
-  if (count === 0) return 'no band of the bass stands';
-  return count === 1 ? 'only one band of the bass stands' : `only ${count} bands of the bass stand`;
+  if (count === 0) return msg('no band of the bass stands');
+  return count === 1
+    ? msg('only one band of the bass stands')
+    : msg(str`only ${count} bands of the bass stand`);
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { BassBands } from './reading';
 import type { RolloffFinding } from './rolloff-finding';
@@ -53,7 +54,7 @@ export function togetherOf(
 export function heardInWords({ heard }: TogetherOrder): string {
   const seats = new Set(heard.map(({ seat }) => seat)).size;
   const speakers = new Set(heard.map(({ channel }) => channel)).size;
-  return `${counted(seats, 'seat')} and ${counted(speakers, 'speaker')}`;
+  return msg(str`${counted(seats, msg('seat'))} and ${counted(speakers, msg('speaker'))}`);
 }
 
 function counted(count: number, what: string): string {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { largestMagnitude } from '../../dsp/level/largest';
 import { meanSquare } from '../../dsp/level/mean-square';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
@@ -23,7 +24,9 @@ export function sayIfSilent(
 ): string | null {
   const timed = arrival !== null && !arrival.bandAdapted;
   if (timed || carriesSound(ir, noise)) return null;
-  return `${channel.name} stays silent: nothing above the noise in its segment. Check its amplifier, its plug and its standby, then repeat it.`;
+  return msg(
+    str`${channel.name} stays silent: nothing above the noise in its segment. Check its amplifier, its plug and its standby, then repeat it.`,
+  );
 }
 
 function carriesSound({ samples, zeroIndex }: ImpulseResponse, noise: ImpulseResponse | null) {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { Clock } from '../../dsp/timing/clock';
 import { findArrival } from '../../dsp/timing/find-arrival';
@@ -33,12 +34,14 @@ export function takeClock(
     const departure = readDeparture(loopback.samples, wired.clock, schedule);
     const notes = departure
       ? []
-      : [`The loopback tells no moment of departure: distances rest on the tape.`];
+      : [msg(`The loopback tells no moment of departure: distances rest on the tape.`)];
     return { clock: wired.clock, departure, heard: hearMarks(microphone, schedule), notes };
   }
   const heard = matchClock(microphone, schedule);
   if (isTrouble(heard)) return heard;
-  const note = `The loopback carries none of the take's marks: times are those of the room, and distances rest on the tape. Wire it to the output that feeds ${schedule.reference}.`;
+  const note = msg(
+    str`The loopback carries none of the take's marks: times are those of the room, and distances rest on the tape. Wire it to the output that feeds ${schedule.reference}.`,
+  );
   const { clock, finding } = heard;
   return { clock, departure: null, heard: finding, notes: loopback ? [note] : [] };
 }

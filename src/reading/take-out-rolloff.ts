@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isRefusal, type RolloffFit, type RolloffRefusal } from '../../dsp/rolloff/fit-rolloff';
 import type { RolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import { clearFromHz, divisibleHz, type FilterInForce } from './take-out-filter';
@@ -12,7 +13,7 @@ export interface ThroughHighPass {
 const reachBelow = 2;
 const widestSpread = 6;
 
-const advice = 'Set it to full range for a moment and repeat it.';
+const advice = () => msg('Set it to full range for a moment and repeat it.');
 
 /**
  * From where up bands that a high-pass in force was divided out of can be used, Hz: where noise is
@@ -31,12 +32,14 @@ export function judgeThrough(
   bands: RolloffBands,
   fit: RolloffFit | RolloffRefusal,
 ): ThroughHighPass {
-  const inForce = `the crossover in force (${filter.spec.cutoffHz} Hz)`;
+  const inForce = msg(str`the crossover in force (${filter.spec.cutoffHz} Hz)`);
   const [fromHz] = divisibleHz(filter);
   const clearHz = clearThroughHz(filter, bands);
   const from = `${clearHz.toFixed(0)} Hz`;
   if (isRefusal(fit) || clearHz === Infinity) {
-    const note = `No roll-off: ${inForce} leaves too little of the bass to tell it. ${advice}`;
+    const note = msg(
+      str`No roll-off: ${inForce} leaves too little of the bass to tell it. ${advice()}`,
+    );
     return { withheld: true, note };
   }
   const subsPlay = filter.bassOnSubs !== null && clearHz === fromHz;
@@ -44,12 +47,16 @@ export function judgeThrough(
   const isGuess = low < clearHz / reachBelow && high > widestSpread * low;
   if (median < clearHz || isGuess) {
     const why = subsPlay
-      ? `the subs play this speaker's bass below ${from}, because of ${inForce}`
-      : `${inForce} leaves only noise below ${from}`;
-    const note = `No roll-off: ${why}, and above that nothing tells where it rolls off. ${advice}`;
+      ? msg(str`the subs play this speaker's bass below ${from}, because of ${inForce}`)
+      : msg(str`${inForce} leaves only noise below ${from}`);
+    const note = msg(
+      str`No roll-off: ${why}, and above that nothing tells where it rolls off. ${advice()}`,
+    );
     return { withheld: true, note };
   }
-  const below = subsPlay ? '; below that the subs play along' : '';
-  const note = `The crossover in force (${filter.spec.cutoffHz} Hz) is divided out: the roll-off is to be trusted from ${from} up${below}.`;
+  const below = subsPlay ? msg('; below that the subs play along') : '';
+  const note = msg(
+    str`The crossover in force (${filter.spec.cutoffHz} Hz) is divided out: the roll-off is to be trusted from ${from} up${below}.`,
+  );
   return { withheld: false, note };
 }

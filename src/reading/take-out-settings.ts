@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Channel, ChannelLabel, GroupId, Layout } from '../system/channel';
 import {
   isNothingInForce,
@@ -66,18 +67,22 @@ function unknownDelay(
   { distanceMetres }: DeclaredSettings,
 ): string {
   const bare = distanceMetres[label] === undefined ? label : reference;
-  return `No distance: the processor has distances in force, but the one of ${bare} is not declared, so the delay between ${label} and ${reference} is not known. Type what it has for ${bare}, the factory's value too.`;
+  return msg(
+    str`No distance: the processor has distances in force, but the one of ${bare} is not declared, so the delay between ${label} and ${reference} is not known. Type what it has for ${bare}, the factory's value too.`,
+  );
 }
 
 function lowPassNote({ spec }: FilterInForce): string {
   const ms = 1000 * lowPassDelaySeconds(spec);
-  return `The low-pass in force (${spec.cutoffHz} Hz) is divided out of the level and the response; its delay of about ${ms.toFixed(1)} ms stays in the arrival.`;
+  return msg(
+    str`The low-pass in force (${spec.cutoffHz} Hz) is divided out of the level and the response; its delay of about ${ms.toFixed(1)} ms stays in the arrival.`,
+  );
 }
 
 /** What a whole take has to say of the settings it was played with, as sentences. */
 export function takeOutNotes(layout: Layout, inForce: DeclaredSettings | null): string[] {
   if (inForce === null) return [];
-  if (isNothingInForce(inForce)) return [assumedNote];
+  if (isNothingInForce(inForce)) return [assumedNote()];
   return [
     ...takenOutNote(layout, inForce),
     ...unknownNote(layout, inForce),
@@ -85,8 +90,10 @@ export function takeOutNotes(layout: Layout, inForce: DeclaredSettings | null): 
   ];
 }
 
-const assumedNote =
-  'Nothing was declared to be in force in the processor: read as if all its distances were alike, its trims 0 dB, its crossovers full range and its equaliser off.';
+const assumedNote = () =>
+  msg(
+    'Nothing was declared to be in force in the processor: read as if all its distances were alike, its trims 0 dB, its crossovers full range and its equaliser off.',
+  );
 
 function takenOutNote(layout: Layout, inForce: DeclaredSettings): string[] {
   const labels = layout.channels.map(({ label }) => label);
@@ -97,23 +104,25 @@ function takenOutNote(layout: Layout, inForce: DeclaredSettings): string[] {
     return typeof hz === 'number' ? [`${group} ${hz} Hz`] : [];
   });
   const parts = [
-    ...(distances.length > 0 ? [`the distances of ${allOr(distances, labels)}`] : []),
-    ...(trims.length > 0 ? [`the trims of ${allOr(trims, labels)}`] : []),
-    ...(crossovers.length > 0 ? [`the crossovers in force (${listInWords(crossovers)})`] : []),
+    ...(distances.length > 0 ? [msg(str`the distances of ${allOr(distances, labels)}`)] : []),
+    ...(trims.length > 0 ? [msg(str`the trims of ${allOr(trims, labels)}`)] : []),
+    ...(crossovers.length > 0
+      ? [msg(str`the crossovers in force (${listInWords(crossovers)})`)]
+      : []),
   ];
   return parts.length === 0
     ? []
-    : [`Taken out of the readings, as declared: ${listInWords(parts)}.`];
+    : [msg(str`Taken out of the readings, as declared: ${listInWords(parts)}.`)];
 }
 
 function allOr(some: readonly string[], all: readonly string[]): string {
-  return some.length === all.length && all.length > 3 ? 'all channels' : listInWords(some);
+  return some.length === all.length && all.length > 3 ? msg('all channels') : listInWords(some);
 }
 
 function unknownNote(layout: Layout, { crossoverHz }: DeclaredSettings): string[] {
   const open = groupsOf(layout).filter((group) => crossoverHz[group] === undefined);
   if (open.length === 0) return [];
-  return [`Not declared, so read as full range: ${listInWords(open)}.`];
+  return [msg(str`Not declared, so read as full range: ${listInWords(open)}.`)];
 }
 
 function equaliserNote({ equaliser }: DeclaredSettings): string[] {
@@ -122,10 +131,12 @@ function equaliserNote({ equaliser }: DeclaredSettings): string[] {
       return [];
     case 'on':
       return [
-        'The equaliser was on: levels, responses and roll-offs hold it, arrivals and polarities hardly. Switch it off and repeat the take before a crossover is taken from it.',
+        msg(
+          'The equaliser was on: levels, responses and roll-offs hold it, arrivals and polarities hardly. Switch it off and repeat the take before a crossover is taken from it.',
+        ),
       ];
     case 'not known':
-      return ['Whether the equaliser was on is not declared: read as if it was off.'];
+      return [msg('Whether the equaliser was on is not declared: read as if it was off.')];
   }
 }
 

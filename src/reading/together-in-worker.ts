@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { BenchParts } from '../session/bench-parts';
 import { togetherFailed } from './reading-troubles';
 import type { RolloffFinding } from './rolloff-finding';
@@ -24,7 +25,7 @@ function openReader(onBroken: () => void): Reader {
     event.preventDefault();
     onBroken();
     worker.terminate();
-    const failed = togetherFailed(event.message || 'its worker could not start');
+    const failed = togetherFailed(event.message || msg('its worker could not start'));
     for (const resolve of waiting.splice(0)) resolve(failed);
   };
   return {

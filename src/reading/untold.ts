@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { channelKind } from '../system/channel-names';
 import type { ChannelReading } from './reading';
 
@@ -74,23 +75,34 @@ function whyMissing(reading: ChannelReading, what: UntoldNumber): string {
 
 /** Where no note says more. */
 const reasons: Readonly<Record<UntoldNumber, (reading: ChannelReading) => string>> = {
-  arrival: () => 'No arrival: it could not be timed. Repeat this speaker.',
-  distance: () => 'No distance: it could not be timed. Repeat this speaker.',
-  'ceiling path': () => 'No path over the ceiling: it could not be timed. Repeat this speaker.',
-  level: () => 'No level: it could not be read. Repeat this speaker.',
-  polarity: () => 'Polarity cannot be told. A reading close to the speaker would settle it.',
-  'roll-off': () => 'No roll-off: it could not be read. Repeat this speaker.',
+  arrival: () => msg('No arrival: it could not be timed. Repeat this speaker.'),
+  distance: () => msg('No distance: it could not be timed. Repeat this speaker.'),
+  'ceiling path': () =>
+    msg('No path over the ceiling: it could not be timed. Repeat this speaker.'),
+  level: () => msg('No level: it could not be read. Repeat this speaker.'),
+  polarity: () => msg('Polarity cannot be told. A reading close to the speaker would settle it.'),
+  'roll-off': () => msg('No roll-off: it could not be read. Repeat this speaker.'),
   box: () =>
-    'Closed or vented: at a seat the room hides which. A reading close to the driver would settle it.',
+    msg(
+      'Closed or vented: at a seat the room hides which. A reading close to the driver would settle it.',
+    ),
   'bass margin': ({ margins }) =>
     margins
-      ? 'How far the bass stands over the noise cannot be told: nowhere does it. More level would settle it.'
-      : 'How far the bass stands over the noise cannot be told: the capture holds too little silence. Start the recording before the take.',
+      ? msg(
+          'How far the bass stands over the noise cannot be told: nowhere does it. More level would settle it.',
+        )
+      : msg(
+          'How far the bass stands over the noise cannot be told: the capture holds too little silence. Start the recording before the take.',
+        ),
   'peak to noise': () =>
-    'How far the response stands over the noise cannot be told without its arrival. More level would settle it.',
+    msg(
+      'How far the response stands over the noise cannot be told without its arrival. More level would settle it.',
+    ),
   decay: () =>
-    'How long the sound takes to die away cannot be told: it was not heard to fall by 45 dB or into steady noise. More level would settle it.',
-  distortion: () => 'No distortion: this take was read without it. Repeat the take.',
+    msg(
+      'How long the sound takes to die away cannot be told: it was not heard to fall by 45 dB or into steady noise. More level would settle it.',
+    ),
+  distortion: () => msg('No distortion: this take was read without it. Repeat the take.'),
 };
 
 function isUnread({ levelDb, rolloff, bassMarginDb, peakToNoiseDb }: ChannelReading): boolean {

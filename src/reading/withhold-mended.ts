@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelReading } from './reading';
 import { untimed } from './untimed';
 
@@ -30,7 +31,9 @@ export function withholdMended(
   };
   const withheld = (Object.keys(spoils) as (keyof typeof spoils)[]).filter(hit);
   if (withheld.length === 0) return reading;
-  const note = `No ${withheld.join(', no ')}: audio was lost or repeated where the sweep passed ${mendedHz.toFixed(0)} Hz. Repeat this segment.`;
+  const note = msg(
+    str`No ${withheld.join(', no ')}: audio was lost or repeated where the sweep passed ${mendedHz.toFixed(0)} Hz. Repeat this segment.`,
+  );
   return {
     ...reading,
     ...(hit('arrival') ? untimed : {}),

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { LineSound } from './port';
 import type { HearAnswer, HearOrder } from './practice-hear-worker';
 import type { PracticeLine, PracticeLineListeners } from './practice-line';
@@ -75,7 +76,7 @@ export function openLineWorkers(
     for (const worker of [clock, hearing]) {
       worker.onerror = (event) => {
         event.preventDefault();
-        fail(event.message || 'its worker could not start');
+        fail(event.message || msg('its worker could not start'));
       };
     }
     tellHearing({ kind: 'room', room });

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import type { CapturedBlock, Line, LineOptions, LineSound, MicLevel } from './port';
 import { practiceRate } from './practice-clock';
@@ -6,7 +7,7 @@ import type { PracticeRoom } from './practice-system';
 
 /** Facts for the record of everything that a practice room gives. */
 export function practiceNotes(seed: number): string[] {
-  return [`Simulated: practice room ${seed}.`, 'microphone: simulated'];
+  return [msg(str`Simulated: practice room ${seed}.`), msg('microphone: simulated')];
 }
 
 /** Opens a line into a practice room; `onLevel` hears the level of every block. */
@@ -85,9 +86,9 @@ function levelOf({ samples }: CapturedBlock, limit: number): MicLevel {
 }
 
 function stopped(): Trouble {
-  return trouble('stopped', 'The line to the practice room was closed before it was open.');
+  return trouble('stopped', msg('The line to the practice room was closed before it was open.'));
 }
 
 function failed(why: string): Trouble {
-  return trouble('failed', `The practice room failed (${why}). Reload and try again.`);
+  return trouble('failed', msg(str`The practice room failed (${why}). Reload and try again.`));
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { Schedule } from '../take/schedule';
 import { trouble } from '../trouble';
@@ -71,7 +72,7 @@ export function practiceRig(options: PracticeOptions): Rig {
     describe: () =>
       Promise.resolve({
         kind: 'practice',
-        name: `Practice room ${seed}, simulated`,
+        name: msg(str`Practice room ${seed}, simulated`),
         simulated: true,
         outputs: layout.channels.length,
         inputs: loopback ? 2 : 1,
@@ -81,8 +82,10 @@ export function practiceRig(options: PracticeOptions): Rig {
     async play(schedule, { signal, onProgress, gainDb = 0 }) {
       if (signal.aborted) return stopped();
       if (schedule.layout !== layout.name) {
-        const rooms = `the practice room has ${layout.name} and the take is for ${schedule.layout}`;
-        return trouble('other-take', `This take does not fit: ${rooms}. Make a new take.`);
+        const rooms = msg(
+          str`the practice room has ${layout.name} and the take is for ${schedule.layout}`,
+        );
+        return trouble('other-take', msg(str`This take does not fit: ${rooms}. Make a new take.`));
       }
       const report = progressOf(schedule.lengthSamples, schedule.sampleRate, onProgress);
       const startedAt = now();
@@ -101,7 +104,10 @@ export function practiceRig(options: PracticeOptions): Rig {
         return signal.aborted ? stopped() : captureOf(record, startedAt, seed);
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error);
-        return trouble('failed', `The practice room failed (${why}). Reload and try again.`);
+        return trouble(
+          'failed',
+          msg(str`The practice room failed (${why}). Reload and try again.`),
+        );
       }
     },
     open(line) {
@@ -117,7 +123,7 @@ export function practiceRig(options: PracticeOptions): Rig {
 function stopped() {
   return trouble(
     'stopped',
-    'The simulated take was stopped. Nothing of it is kept; start it again.',
+    msg('The simulated take was stopped. Nothing of it is kept; start it again.'),
   );
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { readWav } from '../wav/read-wav';
@@ -35,10 +36,13 @@ export function captureFromWav(
   const samples = chooseChannel(wav, channel);
   if (isTrouble(samples)) return samples;
   if (peakDb(samples) === -Infinity) {
-    const what = wav.channels.length > 1 ? `Channel ${channel} of the recording` : 'The recording';
+    const what =
+      wav.channels.length > 1
+        ? msg(str`Channel ${channel} of the recording`)
+        : msg('The recording');
     const seconds = inSeconds(wav.frames / wav.sampleRate);
-    const sentence = `${what} is silent: every sample of its ${seconds} is zero.`;
-    return trouble('silence', `${sentence} Check the microphone's input and record again.`);
+    const sentence = msg(str`${what} is silent: every sample of its ${seconds} is zero.`);
+    return trouble('silence', msg(str`${sentence} Check the microphone's input and record again.`));
   }
   const short = refuseShort(wav, schedule);
   if (short) return short;
@@ -57,10 +61,10 @@ export function captureFromWav(
 function wrongRate(rate: number): Trouble {
   const why =
     rate < 44100
-      ? 'below 44100 Hz the treble is lost that marks and arrivals are read from'
-      : 'no recorder uses it, so the header is damaged or wrong';
-  const advice = 'Record at the rate of the take, without converting.';
-  return trouble('wrong-rate', `The recording's rate is ${rate} Hz: ${why}. ${advice}`);
+      ? msg('below 44100 Hz the treble is lost that marks and arrivals are read from')
+      : msg('no recorder uses it, so the header is damaged or wrong');
+  const advice = msg('Record at the rate of the take, without converting.');
+  return trouble('wrong-rate', msg(str`The recording's rate is ${rate} Hz: ${why}. ${advice}`));
 }
 
 /** The one channel that carries sound, counted from 1; the first of channels that are all alike. */
@@ -80,27 +84,30 @@ function chooseChannel(wav: WavFile, chosen: number | undefined): Float32Array |
   if (chosen !== undefined) {
     const samples = wav.channels[chosen - 1];
     if (samples) return samples;
-    const has = count === 1 ? 'one channel' : `${count} channels`;
-    const advice = count === 1 ? 'Choose channel 1.' : `Choose one from 1 to ${count}.`;
+    const has = count === 1 ? msg('one channel') : msg(str`${count} channels`);
+    const advice =
+      count === 1 ? msg('Choose channel 1.') : msg(str`Choose one from 1 to ${count}.`);
     return trouble(
       'wrong-channels',
-      `The recording has ${has} and no channel ${chosen}. ${advice}`,
+      msg(str`The recording has ${has} and no channel ${chosen}. ${advice}`),
     );
   }
   const only = wav.channels[0];
   if (only && count === 1) return only;
   const live = wav.channels.flatMap((samples, index) => {
     const peak = peakDb(samples);
-    return peak < silentDb ? [] : [`${index + 1} (peak ${peak.toFixed(1)} dB)`];
+    return peak < silentDb ? [] : [msg(str`${index + 1} (peak ${peak.toFixed(1)} dB)`)];
   });
   const carry =
     live.length === 0
-      ? 'none of them carries sound'
+      ? msg('none of them carries sound')
       : live.length === 1
-        ? `only channel ${live[0]} carries sound`
-        : `channels ${live.join(', ')} carry sound`;
-  const sentence = `The recording has ${count} channels and the microphone is one of them: ${carry}.`;
-  return trouble('wrong-channels', `${sentence} Choose the microphone's channel.`);
+        ? msg(str`only channel ${live[0]} carries sound`)
+        : msg(str`channels ${live.join(', ')} carry sound`);
+  const sentence = msg(
+    str`The recording has ${count} channels and the microphone is one of them: ${carry}.`,
+  );
+  return trouble('wrong-channels', msg(str`${sentence} Choose the microphone's channel.`));
 }
 
 /** From the first mark to the end of the last, less what clocks may differ, must be there. */
@@ -111,16 +118,19 @@ function refuseShort(wav: WavFile, schedule: Schedule): Trouble | null {
   const seconds = wav.frames / wav.sampleRate;
   if (seconds >= 0.999 * needed) return null;
   const whole = inSeconds(lengthSamples / sampleRate);
-  const sentence = `The recording lasts ${inSeconds(seconds)} and the take ${whole}: its end is missing.`;
-  const advice = 'Record from before the take begins until after it has ended.';
+  const sentence = msg(
+    str`The recording lasts ${inSeconds(seconds)} and the take ${whole}: its end is missing.`,
+  );
+  const advice = msg('Record from before the take begins until after it has ended.');
   return trouble('too-short', `${sentence} ${advice}`);
 }
 
 function noteOf(wav: WavFile, chosen: number | undefined): string {
-  const depth = wav.coding === 'float' ? `${wav.bits}-bit float` : `${wav.bits}-bit`;
+  const depth =
+    wav.coding === 'float' ? msg(str`${wav.bits}-bit float`) : msg(str`${wav.bits}-bit`);
   const count = wav.channels.length;
-  const channel = count === 1 ? '' : `, channel ${chosen ?? 1} of ${count}`;
-  return `Recording: ${wav.sampleRate} Hz, ${depth}${channel}`;
+  const channel = count === 1 ? '' : msg(str`, channel ${chosen ?? 1} of ${count}`);
+  return msg(str`Recording: ${wav.sampleRate} Hz, ${depth}${channel}`);
 }
 
 function peakDb(samples: Float32Array): number {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { PlayProgress, Rig } from './port';
@@ -20,7 +21,7 @@ export function recordingRig(bring: BringRecording, options: CaptureOptions): Ri
     describe: () =>
       Promise.resolve({
         kind: 'recording',
-        name: 'Recording',
+        name: msg('Recording'),
         simulated: false,
         outputs: 0,
         inputs: 1,
@@ -54,12 +55,17 @@ export function recordingRig(bring: BringRecording, options: CaptureOptions): Ri
 function noLine(): Trouble {
   return trouble(
     'no-output',
-    'A recording plays and hears nothing by itself: choose the live rig or the practice room for live noise, levels and listening.',
+    msg(
+      'A recording plays and hears nothing by itself: choose the live rig or the practice room for live noise, levels and listening.',
+    ),
   );
 }
 
 function stopped(): Trouble {
-  return trouble('stopped', 'Waiting for the recording was stopped. The saved take stays valid.');
+  return trouble(
+    'stopped',
+    msg('Waiting for the recording was stopped. The saved take stays valid.'),
+  );
 }
 
 async function bringSafely(
@@ -71,7 +77,10 @@ async function bringSafely(
     return await bring(schedule, signal);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return trouble('failed', `The recording could not be brought back (${why}). Choose it again.`);
+    return trouble(
+      'failed',
+      msg(str`The recording could not be brought back (${why}). Choose it again.`),
+    );
   }
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import type { Layout } from '../system/channel';
 import { usualFilters, type SettingsInForce } from '../system/declared-settings';
@@ -7,11 +8,16 @@ import { channelLabel, finite, groupId } from './schema-parts';
 import { filters } from './settings-schema';
 
 const file: FileKind = {
-  name: 'list of settings in force',
+  get name() {
+    return msg('list of settings in force');
+  },
   format: 'leadline-in-force',
   versions: [1],
-  advice:
-    'It reads {"format": "leadline-in-force", "version": 1, "distanceMetres": {"FL": 2.4}, "trimDb": {"FL": -1.5}, "crossoverHz": {"fronts": 80, "sides": null}, "equaliser": "off"}; what is left out is not known.',
+  get advice() {
+    return msg(
+      'It reads {"format": "leadline-in-force", "version": 1, "distanceMetres": {"FL": 2.4}, "trimDb": {"FL": -1.5}, "crossoverHz": {"fronts": 80, "sides": null}, "equaliser": "off"}; what is left out is not known.',
+    );
+  },
 };
 
 const within = (low: number, high: number) => v.pipe(finite, v.minValue(low), v.maxValue(high));
@@ -43,6 +49,8 @@ export function parseInForce(text: string, layout: Layout): SettingsInForce | Tr
   }
   return trouble(
     'bad-file',
-    `These settings name ${stranger}, which layout ${layout.name} does not have. Give those of the layout that was played.`,
+    msg(
+      str`These settings name ${stranger}, which layout ${layout.name} does not have. Give those of the layout that was played.`,
+    ),
   );
 }

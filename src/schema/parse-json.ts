@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import { trouble, type Trouble } from '../trouble';
 
@@ -22,26 +23,34 @@ export function parseJson<Output>(
   schema: v.GenericSchema<unknown, Output>,
 ): Output | Trouble {
   const refuse = (finding: string): Trouble =>
-    trouble('bad-file', `This is not a ${kind.name} that can be used: ${finding}. ${kind.advice}`);
+    trouble(
+      'bad-file',
+      msg(str`This is not a ${kind.name} that can be used: ${finding}. ${kind.advice}`),
+    );
   let value: unknown;
   try {
     value = JSON.parse(text);
   } catch (error) {
-    const why = error instanceof Error ? error.message.replace(/\.$/, '') : 'it cannot be parsed';
-    return refuse(text.trim() === '' ? 'the file is empty' : `it is not JSON (${why})`);
+    const why =
+      error instanceof Error ? error.message.replace(/\.$/, '') : msg('it cannot be parsed');
+    return refuse(
+      text.trim() === '' ? msg('the file is empty') : msg(str`it is not JSON (${why})`),
+    );
   }
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return refuse(`it holds ${inWords(value)} where an object should be`);
+    return refuse(msg(str`it holds ${inWords(value)} where an object should be`));
   }
   const format = 'format' in value ? value.format : undefined;
   if (format !== kind.format) {
-    return refuse(`its "format" is ${inWords(format)}, not "${kind.format}"`);
+    return refuse(msg(str`its "format" is ${inWords(format)}, not "${kind.format}"`));
   }
   const version = 'version' in value ? value.version : undefined;
   if (!kind.versions.some((known) => known === version)) {
     const known = kind.versions.join(' and ');
     const are = kind.versions.length === 1 ? 'is' : 'are';
-    return refuse(`its "version" is ${inWords(version)}, and only ${known} ${are} known here`);
+    return refuse(
+      msg(str`its "version" is ${inWords(version)}, and only ${known} ${are} known here`),
+    );
   }
   const parsed = v.safeParse(schema, value);
   return parsed.success ? parsed.output : refuse(describeIssue(parsed.issues[0]));
@@ -54,37 +63,37 @@ function describeIssue(issue: v.BaseIssue<unknown>): string {
   );
   const where = path.join('').replace(/^\./, '');
   if (issue.type === 'strict_object' && issue.expected === 'never') {
-    return `"${where}" is no field that is known here`;
+    return msg(str`"${where}" is no field that is known here`);
   }
-  if (issue.input === undefined) return `"${where}" is missing`;
-  return `"${where}" is ${inWords(issue.input)} and should be ${expectation(issue)}`;
+  if (issue.input === undefined) return msg(str`"${where}" is missing`);
+  return msg(str`"${where}" is ${inWords(issue.input)} and should be ${expectation(issue)}`);
 }
 
 /** The schema library's words for what it expects, and ours. */
-const ourWords: readonly (readonly [RegExp, string])[] = [
+const ourWords = (): readonly (readonly [RegExp, string])[] => [
   [/^\((.*)\)$/, '$1'],
-  [/^>=/, 'at least '],
-  [/^<=/, 'at most '],
+  [/^>=/, msg('at least ')],
+  [/^<=/, msg('at most ')],
   [/^>/, 'above '],
-  [/^Object$/, 'an object'],
-  [/^Array$/, 'a list'],
+  [/^Object$/, msg('an object')],
+  [/^Array$/, msg('a list')],
   [/^(number|string|boolean)$/, 'a $1'],
   [/ \| /g, ' or '],
 ];
 
 function expectation({ type, expected, message }: v.BaseIssue<unknown>): string {
   if (type === 'check') return message;
-  if (type === 'integer') return 'a whole number';
-  if (type === 'finite') return 'a finite number';
+  if (type === 'integer') return msg('a whole number');
+  if (type === 'finite') return msg('a finite number');
   if (type === 'min_length') return 'longer';
-  if (expected === null) return 'something else';
-  return ourWords.reduce((words, [theirs, ours]) => words.replace(theirs, ours), expected);
+  if (expected === null) return msg('something else');
+  return ourWords().reduce((words, [theirs, ours]) => words.replace(theirs, ours), expected);
 }
 
 function inWords(value: unknown): string {
   if (value === undefined) return 'missing';
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object' && value !== null) return 'an object';
+  if (Array.isArray(value)) return msg('a list');
+  if (typeof value === 'object' && value !== null) return msg('an object');
   const text = JSON.stringify(value);
   return text.length > 40 ? `${text.slice(0, 40)}…` : text;
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Readings } from '../reading/reading';
 import { layoutFromName } from '../system/layout';
 import { isTrouble, trouble, type Trouble } from '../trouble';
@@ -5,10 +6,14 @@ import { parseJson, type FileKind } from './parse-json';
 import { readingsSchema } from './readings-schema';
 
 const readings: FileKind = {
-  name: 'set of readings',
+  get name() {
+    return msg('set of readings');
+  },
   format: 'leadline-readings',
   versions: [1],
-  advice: 'Use what `leadline read` printed, as a whole.',
+  get advice() {
+    return msg('Use what `leadline read` printed, as a whole.');
+  },
 };
 
 /**
@@ -22,17 +27,17 @@ export function parseReadings(text: string): Readings | Trouble {
   if (finding === null) return parsed;
   return trouble(
     'bad-file',
-    `These readings contradict themselves: ${finding}. ${readings.advice}`,
+    msg(str`These readings contradict themselves: ${finding}. ${readings.advice}`),
   );
 }
 
 function findStranger({ layout: name, channels, reference }: Readings): string | null {
   const layout = layoutFromName(name);
-  if (isTrouble(layout)) return `their layout "${name}" means nothing`;
+  if (isTrouble(layout)) return msg(str`their layout "${name}" means nothing`);
   const labels = layout.channels.map((channel) => channel.label);
   const read = channels.map((channel) => channel.channel);
   const stranger = [...read, reference].find((label) => !labels.includes(label));
-  if (stranger) return `${stranger} is not a channel of layout ${name}`;
+  if (stranger) return msg(str`${stranger} is not a channel of layout ${name}`);
   const twice = read.find((label, index) => read.indexOf(label) !== index);
-  return twice ? `channel ${twice} is there twice` : null;
+  return twice ? msg(str`channel ${twice} is there twice`) : null;
 }

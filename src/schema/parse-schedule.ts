@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { layoutFromName } from '../system/layout';
 import type { Schedule } from '../take/schedule';
 import { scheduleId } from '../take/schedule-id';
@@ -10,7 +11,9 @@ const take: FileKind = {
   name: 'take',
   format: 'leadline-take',
   versions: [1, 2],
-  advice: 'Use the take.json that was saved together with the take.wav that was played.',
+  get advice() {
+    return msg('Use the take.json that was saved together with the take.wav that was played.');
+  },
 };
 
 /**
@@ -23,22 +26,24 @@ export function parseSchedule(text: string): Schedule | Trouble {
   const finding =
     findContradiction(schedule) ?? contradictsLayout(schedule) ?? contradictsId(schedule);
   if (finding === null) return schedule;
-  return trouble('bad-file', `This take contradicts itself: ${finding}. ${take.advice}`);
+  return trouble('bad-file', msg(str`This take contradicts itself: ${finding}. ${take.advice}`));
 }
 
 function contradictsLayout(schedule: Schedule): string | null {
   const layout = layoutFromName(schedule.layout);
-  if (isTrouble(layout)) return `its layout "${schedule.layout}" means nothing`;
+  if (isTrouble(layout)) return msg(str`its layout "${schedule.layout}" means nothing`);
   const has = layout.channels.map((channel) => channel.label);
   const stranger = schedule.channels.find((channel) => !has.includes(channel));
   return stranger === undefined
     ? null
-    : `"channels" name ${stranger}, and layout ${schedule.layout} has ${has.join(', ')}`;
+    : msg(str`"channels" name ${stranger}, and layout ${schedule.layout} has ${has.join(', ')}`);
 }
 
 function contradictsId(schedule: Schedule): string | null {
   const ids = [scheduleId(schedule), idInVersion1(schedule)];
-  return ids.includes(schedule.id) ? null : 'it was changed after it was saved ("id" does not fit)';
+  return ids.includes(schedule.id)
+    ? null
+    : msg('it was changed after it was saved ("id" does not fit)');
 }
 
 /** The id a take of version 1 had: nothing in it was replayed louder. */

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import type { Layout } from '../system/channel';
 import { factorySettings, type ProcessorSettings } from '../system/processor-settings';
@@ -7,11 +8,16 @@ import { channelLabel, finite, groupId } from './schema-parts';
 import { filters } from './settings-schema';
 
 const file: FileKind = {
-  name: 'list of typed settings',
+  get name() {
+    return msg('list of typed settings');
+  },
   format: 'leadline-settings',
   versions: [1],
-  advice:
-    'It reads {"format": "leadline-settings", "version": 1, "distanceMetres": {"FL": 2.4}, "trimDb": {"FL": -1.5}, "inverted": ["Sub 1"], "crossoverHz": {"fronts": 80, "sides": null}, "subLowPassHz": 150, "lowCutHz": null}; what is left out is at its factory value.',
+  get advice() {
+    return msg(
+      'It reads {"format": "leadline-settings", "version": 1, "distanceMetres": {"FL": 2.4}, "trimDb": {"FL": -1.5}, "inverted": ["Sub 1"], "crossoverHz": {"fronts": 80, "sides": null}, "subLowPassHz": 150, "lowCutHz": null}; what is left out is at its factory value.',
+    );
+  },
 };
 
 const within = (low: number, high: number) => v.pipe(finite, v.minValue(low), v.maxValue(high));
@@ -48,7 +54,9 @@ export function parseSettings(text: string, layout: Layout): ProcessorSettings |
   if (stranger !== undefined) {
     return trouble(
       'bad-file',
-      `These settings name ${stranger}, which layout ${layout.name} does not have. Give those of the layout that was played.`,
+      msg(
+        str`These settings name ${stranger}, which layout ${layout.name} does not have. Give those of the layout that was played.`,
+      ),
     );
   }
   const { lfe, equalised } = parsed;

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { inspectInWorker } from '../inspect/inspect-in-worker';
 import { withLate } from '../late';
 import { readInWorker } from '../reading/read-in-worker';
@@ -38,7 +39,9 @@ export function browserParts(store: SessionStore): BenchParts {
       return Promise.resolve(
         trouble(
           'no-output',
-          'The recording rig plays nothing itself: save the take, play it, and bring the recording back.',
+          msg(
+            'The recording rig plays nothing itself: save the take, play it, and bring the recording back.',
+          ),
         ),
       );
     },

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { layoutFromName } from '../system/layout';
 import type { MissingSetting, Proposal } from '../proposal/proposal';
 import { isTrouble, trouble, type Trouble } from '../trouble';
@@ -44,9 +45,9 @@ export class Desk {
 
   /** Why nothing may be changed or started now; null when it may. */
   get closed(): Trouble | null {
-    if (this.busy) return busy;
+    if (this.busy) return busy();
     // Each refusal is a trouble of its own: screens put back what was entered.
-    return this.state.saved === 'elsewhere' ? { ...elsewhere } : null;
+    return this.state.saved === 'elsewhere' ? { ...elsewhere() } : null;
   }
 
   subscribe(listener: () => void): () => void {
@@ -76,7 +77,7 @@ export class Desk {
    * the `name`; without one the change belongs to what runs, and with null to what came before it.
    */
   change(change: (document: SessionDocument) => SessionDocument, name?: string | null): void {
-    if (this.state.saved === 'elsewhere') return this.raise({ ...elsewhere });
+    if (this.state.saved === 'elsewhere') return this.raise({ ...elsewhere() });
     const before = this.state.document;
     const changed = followDeclared(before, change(before));
     const document = followWiring(before, changed);
@@ -127,7 +128,7 @@ export class Desk {
       const why = error instanceof Error ? error.message : String(error);
       return trouble(
         'bad-file',
-        `This session contradicts itself: ${why}. Save it again where it was made.`,
+        msg(str`This session contradicts itself: ${why}. Save it again where it was made.`),
       );
     }
   }
@@ -256,8 +257,8 @@ function withoutSums(proposal: Proposal): Proposal {
   const failed: MissingSetting = {
     channel: null,
     what: 'sub alignment',
-    sentence: 'The sums could not be worked out: the subs go by arrival.',
-    action: 'Reload the page.',
+    sentence: msg('The sums could not be worked out: the subs go by arrival.'),
+    action: msg('Reload the page.'),
   };
   return { ...proposal, sums: 'there', missing: [...proposal.missing, failed] };
 }
@@ -267,13 +268,17 @@ function unfinished(what: string, error: unknown): Trouble {
   const why = error instanceof Error ? error.message : String(error);
   return trouble(
     'failed',
-    `${what} could not be finished: ${why}. Nothing in the session was lost; run it again.`,
+    msg(str`${what} could not be finished: ${why}. Nothing in the session was lost; run it again.`),
   );
 }
 
-const busy = trouble('failed', 'Something is running: stop it first (Esc), then change this.');
+const busy = () =>
+  trouble('failed', msg('Something is running: stop it first (Esc), then change this.'));
 
-const elsewhere = trouble(
-  'storage',
-  'Nothing was changed: Leadline is open in another tab. Change it there, or close that tab to go on here.',
-);
+const elsewhere = () =>
+  trouble(
+    'storage',
+    msg(
+      'Nothing was changed: Leadline is open in another tab. Change it there, or close that tab to go on here.',
+    ),
+  );

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { nothingInForce } from '../system/declared-settings';
 import { nothingDeclared } from '../system/declared-system';
 import { noModelsDeclared } from '../system/speaker-models';
@@ -11,7 +12,7 @@ export function newSession(id: string, createdAt: string): SessionDocument {
     format: 'leadline-session',
     version: 2,
     id,
-    name: 'New room',
+    name: msg('New room'),
     createdAt,
     layout: '5.2.4',
     conditions: { temperatureCelsius: 20, referenceDistanceMetres: 2.4 },
@@ -35,7 +36,7 @@ export function newSession(id: string, createdAt: string): SessionDocument {
       overlap: false,
       repeats: 1,
     },
-    position: { id: 'seat-1', name: 'Seat 1', kind: 'seat' },
+    position: { id: 'seat-1', name: msg('Seat 1'), kind: 'seat' },
     processor: defaultProcessorSteps,
     chosenCrossoverHz: {},
     takes: [],

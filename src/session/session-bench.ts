@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Weighting } from '../../dsp/level/weighting';
 import type { NoiseRequest } from '../noise/noise-state';
 import type { Inspector } from '../inspect/inspection';
@@ -94,7 +95,7 @@ export class SessionBench implements Bench {
     const layout = layoutFromName(name);
     if (isTrouble(layout)) return this.raise(layout);
     this.#choose(
-      `Choose layout ${layout.name}`,
+      msg(str`Choose layout ${layout.name}`),
       (document) => ({ ...document, layout: layout.name }),
       () => this.#desk.set({ layout, trouble: null }),
     );
@@ -102,7 +103,7 @@ export class SessionBench implements Bench {
 
   setRig(kind: RigKind): void {
     this.#choose(
-      `Choose the ${kind} rig`,
+      msg(str`Choose the ${kind} rig`),
       (document) => ({ ...document, rig: kind }),
       () => this.#desk.set({ abilities: null, trouble: null }),
     );
@@ -115,20 +116,24 @@ export class SessionBench implements Bench {
         ? findPosition(this.state.document, wanted)
         : { ...wanted, id: this.#desk.parts.newId() };
     if (!position) throw new RangeError(`there is no position ${String(wanted)}`);
-    this.#choose(`Go to ${position.name}`, (document) => standAt(document, position));
+    this.#choose(msg(str`Go to ${position.name}`), (document) => standAt(document, position));
   }
 
   async startTake(): Promise<void> {
-    await this.#run('The take', ({ runTakes }, signal) => runTakes(this.#room, null, signal));
+    await this.#run(msg('The take'), ({ runTakes }, signal) => runTakes(this.#room, null, signal));
   }
 
   async repeatSegments(channels: readonly ChannelLabel[]): Promise<void> {
     if (channels.length === 0) return;
-    await this.#run('The repeat', ({ runTakes }, signal) => runTakes(this.#room, channels, signal));
+    await this.#run(msg('The repeat'), ({ runTakes }, signal) =>
+      runTakes(this.#room, channels, signal),
+    );
   }
 
   async startProof(channels: readonly ChannelLabel[] | null = null): Promise<void> {
-    await this.#run('The proof', ({ runProof }, signal) => runProof(this.#room, channels, signal));
+    await this.#run(msg('The proof'), ({ runProof }, signal) =>
+      runProof(this.#room, channels, signal),
+    );
   }
 
   proceed(): void {
@@ -136,7 +141,7 @@ export class SessionBench implements Bench {
   }
 
   async startNoise(request: NoiseRequest): Promise<void> {
-    const what = request.kind === 'noise' ? 'The noise' : 'Listening';
+    const what = request.kind === 'noise' ? msg('The noise') : msg('Listening');
     await this.#desk.run(what, (signal) => this.#noise.start(request, signal));
   }
 
@@ -149,17 +154,19 @@ export class SessionBench implements Bench {
   }
 
   async climbLevel(request: ClimbRequest): Promise<void> {
-    await this.#run('The climb', ({ runClimb }, signal) => runClimb(this.#room, request, signal));
+    await this.#run(msg('The climb'), ({ runClimb }, signal) =>
+      runClimb(this.#room, request, signal),
+    );
   }
 
   async calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void> {
-    await this.#run('The calibration', ({ runSoundLevelCalibration }, signal) =>
+    await this.#run(msg('The calibration'), ({ runSoundLevelCalibration }, signal) =>
       runSoundLevelCalibration(this.#room, db, how, signal),
     );
   }
 
   async walkStop(at: WalkPosition, round = 0): Promise<void> {
-    await this.#run('The walk stop', ({ runStop }, signal) =>
+    await this.#run(msg('The walk stop'), ({ runStop }, signal) =>
       runStop(this.#room, at, round, signal),
     );
   }
@@ -170,7 +177,7 @@ export class SessionBench implements Bench {
 
   async importCalibration(file: File): Promise<void> {
     await this.#run(
-      'Reading the calibration file',
+      msg('Reading the calibration file'),
       async ({ parseCalibration }, signal) => {
         const bytes = new Uint8Array(await file.arrayBuffer());
         const calibration = parseCalibration(bytes, file.name);
@@ -181,7 +188,7 @@ export class SessionBench implements Bench {
         }));
         return readAgain(this.#desk, signal);
       },
-      'Choose calibration file',
+      msg('Choose calibration file'),
     );
   }
 
@@ -211,9 +218,9 @@ export class SessionBench implements Bench {
   }
 
   async importCapture(file: File, purpose: TakePurpose = 'probe'): Promise<void> {
-    await this.#run('The recording', async (runs, signal) => {
+    await this.#run(msg('The recording'), async (runs, signal) => {
       const proving = purpose === 'prove' ? runs.toProve(this.#desk) : null;
-      if (purpose === 'prove' && !proving) return runs.nothingToProve;
+      if (purpose === 'prove' && !proving) return runs.nothingToProve();
       return runs.importRecording(this.#desk, file, signal, proving);
     });
   }

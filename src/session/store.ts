@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import type { SessionStore } from './session-store';
 import { listDocuments } from './shelf/list-documents';
@@ -47,30 +48,37 @@ export function openStore(name = 'leadline'): SessionStore {
   }
 
   return {
-    load: () => withDatabase('read the saved session', loadLast),
+    load: () => withDatabase(msg('read the saved session'), loadLast),
     save: (document, last = true) =>
-      change('save the session', (database) => saveDocument(database, document, last)),
+      change(msg('save the session'), (database) => saveDocument(database, document, last)),
     saveCapture: (id, samples) =>
-      change('save the recording of the take', (database) => saveCapture(database, id, samples)),
+      change(msg('save the recording of the take'), (database) =>
+        saveCapture(database, id, samples),
+      ),
     loadCapture: (id) =>
-      withDatabase('read the recording of the take', async (database) => {
+      withDatabase(msg('read the recording of the take'), async (database) => {
         const stored = await database.get('captures', id);
         if (stored === undefined) return null;
         if (stored instanceof Float32Array && stored.every(Number.isFinite)) return stored;
         return trouble(
           'storage',
-          `The stored recording ${id} is damaged: it is not a row of numbers. Run the take again.`,
+          msg(
+            str`The stored recording ${id} is damaged: it is not a row of numbers. Run the take again.`,
+          ),
         );
       }),
-    list: () => withDatabase('list the sessions', listDocuments),
-    read: (id) => withDatabase('read the session', (database) => readDocument(database, id)),
-    makeLast: (id) => change('open the session', (database) => database.put('meta', id, lastKey)),
+    list: () => withDatabase(msg('list the sessions'), listDocuments),
+    read: (id) => withDatabase(msg('read the session'), (database) => readDocument(database, id)),
+    makeLast: (id) =>
+      change(msg('open the session'), (database) => database.put('meta', id, lastKey)),
     markDeleted: (id, deleted) =>
-      change('delete the session', (database) => markDocument(database, id, deleted)),
+      change(msg('delete the session'), (database) => markDocument(database, id, deleted)),
     remove: (id, kept, marked = false) =>
-      change('remove what was deleted', (database) => removeDocuments(database, id, kept, marked)),
+      change(msg('remove what was deleted'), (database) =>
+        removeDocuments(database, id, kept, marked),
+      ),
     removeCaptures: (ids) =>
-      change('remove the recordings', async (database) => {
+      change(msg('remove the recordings'), async (database) => {
         const tables = database.transaction('captures', 'readwrite');
         await Promise.all([...ids.map((id) => tables.store.delete(id)), tables.done]);
       }),
@@ -81,18 +89,24 @@ function storageTrouble(doing: string, error: unknown): Trouble {
   if (error instanceof Error && error.name === 'QuotaExceededError') {
     return trouble(
       'storage',
-      `This browser has no room left to ${doing}. Everything is still here until the page closes: save the session as a file, remove sessions you no longer need, or free some disk space. It is saved by itself once there is room.`,
+      msg(
+        str`This browser has no room left to ${doing}. Everything is still here until the page closes: save the session as a file, remove sessions you no longer need, or free some disk space. It is saved by itself once there is room.`,
+      ),
     );
   }
   if (error instanceof Error && error.name === 'VersionError') {
     return trouble(
       'storage',
-      `This page is older than what saved the sessions in this browser, so it would not ${doing}. Nothing was changed; reload to get the newer version.`,
+      msg(
+        str`This page is older than what saved the sessions in this browser, so it would not ${doing}. Nothing was changed; reload to get the newer version.`,
+      ),
     );
   }
   const why = error instanceof Error ? error.message : String(error);
   return trouble(
     'storage',
-    `This browser would not ${doing} (${why}). Private windows often store nothing; what is on screen is lost when the page closes, unless you save it as a file.`,
+    msg(
+      str`This browser would not ${doing} (${why}). Private windows often store nothing; what is on screen is lost when the page closes, unless you save it as a file.`,
+    ),
   );
 }

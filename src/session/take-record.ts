@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { NoiseReading } from '../noise/noise-state';
 import type { Readings } from '../reading/reading';
 import type { Capture } from '../rig/port';
@@ -26,7 +27,7 @@ export function recordOf(
     simulated: capture.simulated,
     schedule,
     captureId: id,
-    loopbackId: capture.loopback ? `${id} loopback` : null,
+    loopbackId: capture.loopback ? msg(str`${id} loopback`) : null,
     captureRate: capture.sampleRate,
     notes: capture.notes,
     readings: null,

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
 import { createFrequencyWeighting } from '../../dsp/level/frequency-weighting';
 import { meanSquare } from '../../dsp/level/mean-square';
@@ -40,10 +41,13 @@ const quietestDb = -80;
 const clipDb = -1;
 /** The crest of a tone lies this part of its amplitude high at least, or was cut off. */
 const leastCrest = 0.97;
-const clipping = trouble(
-  'too-loud',
-  'The microphone clips. Turn its gain down, then calibrate; do not touch the gain after that.',
-);
+const clipping = () =>
+  trouble(
+    'too-loud',
+    msg(
+      'The microphone clips. Turn its gain down, then calibrate; do not touch the gain after that.',
+    ),
+  );
 
 /**
  * Listens until what the microphone hears is steady, ten seconds at most, and ties its level to
@@ -67,7 +71,7 @@ export async function calibrateSoundLevel(
     const hop = Math.round(hopSeconds * sampleRate);
     const raw = new Float64Array(Math.round(stretchSeconds[how] / hopSeconds) * hop);
     const weighted = new Float64Array(raw.length);
-    let reading: Reading = trouble('silence', 'Nothing was heard.');
+    let reading: Reading = trouble('silence', msg('Nothing was heard.'));
     for (let seconds = hopSeconds; seconds <= mostSeconds; seconds += hopSeconds) {
       const heard = await ear.hear(hop);
       if (isTrouble(heard)) return heard;
@@ -89,12 +93,14 @@ export async function calibrateSoundLevel(
 function refuseTyped(db: number, how: SoundLevelCalibration['how']): Trouble | null {
   const [least, most] = typedDb;
   if (!(db >= least && db <= most)) {
-    return trouble('bad-number', `The sound level must lie from ${least} to ${most} dB.`);
+    return trouble('bad-number', msg(str`The sound level must lie from ${least} to ${most} dB.`));
   }
   if (how === 'calibrator' && !calibratorDb.some((level) => Math.abs(db - level) <= nearDb)) {
     return trouble(
       'bad-number',
-      `A calibrator gives about 94 or 114 dB, not ${say(db)} dB. Type what its certificate says, or calibrate with a sound level meter.`,
+      msg(
+        str`A calibrator gives about 94 or 114 dB, not ${say(db)} dB. Type what its certificate says, or calibrate with a sound level meter.`,
+      ),
     );
   }
   return null;
@@ -104,7 +110,9 @@ function refuseOffset(offsetDb: number): Trouble | null {
   const [least, most] = fullScaleDb;
   if (offsetDb >= least && offsetDb <= most) return null;
   return bad(
-    `Full scale of the microphone would be ${Math.round(offsetDb)} dB, and lies from ${least} to ${most} dB with all microphones. Check the level typed and the microphone's gain`,
+    msg(
+      str`Full scale of the microphone would be ${Math.round(offsetDb)} dB, and lies from ${least} to ${most} dB with all microphones. Check the level typed and the microphone's gain`,
+    ),
   );
 }
 
@@ -117,12 +125,12 @@ function checkSound(raw: Float64Array): Trouble | null {
     energy += x * x;
   }
   if (amplitudeToDb(peak) >= clipDb || (findClipping(raw, 0, raw.length)?.ceiling ?? 0) > 0.05) {
-    return clipping;
+    return clipping();
   }
   if (powerToDb(energy / raw.length) < quietestDb) {
     return trouble(
       'silence',
-      'The microphone hears next to nothing. Check that it is the one chosen, and its gain.',
+      msg('The microphone hears next to nothing. Check that it is the one chosen, and its gain.'),
     );
   }
   return null;
@@ -133,23 +141,30 @@ function readTone(samples: Float64Array, sampleRate: number): Reading {
   const over = tone ? powerToDb(tone.power) - powerToDb(tone.rest) : 0;
   const isKnown = tone && calibratorHz.some((hz) => Math.abs(tone.hz / hz - 1) <= nearHz);
   if (!tone || !isKnown) {
-    const what = tone && over > 0 ? `a tone of ${Math.round(tone.hz)} Hz` : 'no steady tone';
+    const what =
+      tone && over > 0 ? msg(str`a tone of ${Math.round(tone.hz)} Hz`) : msg('no steady tone');
     return bad(
-      `The microphone hears ${what}, not the calibrator's of 250 or 1000 Hz. Push the calibrator fully onto the microphone and switch it on`,
+      msg(
+        str`The microphone hears ${what}, not the calibrator's of 250 or 1000 Hz. Push the calibrator fully onto the microphone and switch it on`,
+      ),
     );
   }
-  if (halfRange(samples) < leastCrest * Math.sqrt(2 * tone.power)) return clipping;
+  if (halfRange(samples) < leastCrest * Math.sqrt(2 * tone.power)) return clipping();
   const swing = swingDb(samples, Math.round(0.1 * sampleRate), (part) => {
     return fitSine(part, tone.hz, sampleRate).power;
   });
   if (swing > steadyToneDb) {
     return bad(
-      `The calibrator's tone moves by ±${say(swing)} dB. Hold calibrator and microphone still, and check its battery`,
+      msg(
+        str`The calibrator's tone moves by ±${say(swing)} dB. Hold calibrator and microphone still, and check its battery`,
+      ),
     );
   }
   if (over < leastOverRestDb) {
     return bad(
-      `The calibrator's tone stands only ${say(over)} dB over everything else; ${leastOverRestDb} dB are needed. Push the calibrator fully onto the microphone, and quieten the room`,
+      msg(
+        str`The calibrator's tone stands only ${say(over)} dB over everything else; ${leastOverRestDb} dB are needed. Push the calibrator fully onto the microphone, and quieten the room`,
+      ),
     );
   }
   return powerToDb(tone.power);
@@ -159,7 +174,9 @@ function readNoise(samples: Float64Array, sampleRate: number): Reading {
   const swing = swingDb(samples, Math.round(0.5 * sampleRate), meanSquare);
   if (swing > steadyNoiseDb) {
     return bad(
-      `The sound moves by ±${say(swing)} dB. Play steady pink noise, keep quiet, and read the meter with C weighting and slow`,
+      msg(
+        str`The sound moves by ±${say(swing)} dB. Play steady pink noise, keep quiet, and read the meter with C weighting and slow`,
+      ),
     );
   }
   return powerToDb(meanSquare(samples));

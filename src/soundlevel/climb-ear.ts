@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { realSpectrum } from '../../dsp/fft/fft';
 import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
 import { createFrequencyWeighting } from '../../dsp/level/frequency-weighting';
@@ -42,10 +43,11 @@ const clipDb = -1;
 const leastCeiling = 0.05;
 /** Audio lost so often before two periods were whole. */
 const mostLosses = 10;
-const lossy = trouble(
-  'failed',
-  'Audio is lost so often that no level can be read. Close other programs and start again.',
-);
+const lossy = () =>
+  trouble(
+    'failed',
+    msg('Audio is lost so often that no level can be read. Close other programs and start again.'),
+  );
 /** Bins over which a skewed clock turns all phases alike. */
 const groupBins = 64;
 
@@ -89,7 +91,7 @@ export function createClimbEar(ear: Ear, options: ClimbEarOptions): ClimbEar {
       if (wait === 0 || hearing.clipped) return hearing;
       wait--;
     }
-    return lossy;
+    return lossy();
   };
 
   const listenOnce = async (): Promise<Hearing | Trouble> => {

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { powerToDb } from '../../dsp/level/decibels';
 import type { OutputRoutes, Rig } from '../rig/port';
 import type { SoundLevelCalibration } from '../microphone/calibration';
@@ -63,7 +64,7 @@ export async function climbLevel(
   const { marginDb, targetDb, capDb } = request;
   const numbers = [marginDb, capDb, targetDb ?? 0, options.startDb ?? 0];
   if (!(numbers.every(Number.isFinite) && capDb >= lowestDb && capDb <= 0)) {
-    return trouble('bad-number', `The highest gain must lie between −100 and 0 dB.`);
+    return trouble('bad-number', msg(`The highest gain must lie between −100 and 0 dB.`));
   }
   const ear = await openEar(rig, options);
   if (isTrouble(ear)) return ear;
@@ -121,7 +122,7 @@ function createClimb(
     if (floor.clipped) {
       return trouble(
         'too-loud',
-        'The microphone clips while nothing plays. Turn its gain down and climb again.',
+        msg('The microphone clips while nothing plays. Turn its gain down and climb again.'),
       );
     }
     line.play({ channel, period: noise.period, gainDb });
@@ -186,7 +187,7 @@ function createClimb(
       const isLazy = first !== null && hasBarelyRisen(first, { gainDb, power: judged.power });
       const isOff = judged.isHeld || isLazy || (!settled.follows && judged.power > 0);
       offs = isOff ? offs + 1 : 0;
-      if (offs >= mostOffs) return notLinear;
+      if (offs >= mostOffs) return notLinear();
       least = stepSeconds;
       expected = null;
       deaf = 0;
@@ -282,7 +283,10 @@ function hasBarelyRisen(first: Level, now: Level): boolean {
   return askedDb >= mostStepDb && powerToDb(now.power / first.power) < askedDb / 2 - nearDb;
 }
 
-const notLinear = trouble(
-  'not-linear',
-  'The level at the microphone does not follow the test signal: something changes it on the way. Switch off gain control, noise suppression and loudness or night modes, then climb again.',
-);
+const notLinear = () =>
+  trouble(
+    'not-linear',
+    msg(
+      'The level at the microphone does not follow the test signal: something changes it on the way. Switch off gain control, noise suppression and loudness or night modes, then climb again.',
+    ),
+  );

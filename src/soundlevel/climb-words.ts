@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ClimbEnd, ClimbResult } from './sound-level';
 
 /** Numbers the sentence of a climb carries. */
@@ -28,33 +29,47 @@ function sayEnd(facts: ClimbFacts): string {
   const gain = db(facts.gainDb);
   const [low, high] = facts.bandHz;
   const level = facts.soundLevelDb === null ? '' : `, ${number(facts.soundLevelDb)} dB(C)`;
-  const reached = facts.marginDb === null ? 'no margin' : `${number(facts.marginDb)} dB`;
-  const stand = `${channel} stands ${reached} over the noise from ${low} to ${high} Hz${level}`;
+  const reached = facts.marginDb === null ? msg('no margin') : `${number(facts.marginDb)} dB`;
+  const stand = msg(
+    str`${channel} stands ${reached} over the noise from ${low} to ${high} Hz${level}`,
+  );
   const wanted = `${number(wantedMarginDb)} dB`;
   switch (facts.end) {
     case 'margin':
-      return `The noise margin is met: at ${gain} ${stand}; ${wanted} were asked for.`;
+      return msg(str`The noise margin is met: at ${gain} ${stand}; ${wanted} were asked for.`);
     case 'target':
-      return `The sound level is met: at ${gain} ${stand}; ${number(targetDb ?? 0)} dB(C) were asked for.`;
+      return msg(
+        str`The sound level is met: at ${gain} ${stand}; ${number(targetDb ?? 0)} dB(C) were asked for.`,
+      );
     case 'cap':
-      return `Stopped at the highest gain allowed: at ${gain} ${stand}, less than the ${wanted}${targetDb === null ? '' : ` or ${number(targetDb)} dB(C)`} asked for. Turn the amplifier up, or quieten the room.`;
+      return msg(
+        str`Stopped at the highest gain allowed: at ${gain} ${stand}, less than the ${wanted}${targetDb === null ? '' : msg(str` or ${number(targetDb)} dB(C)`)} asked for. Turn the amplifier up, or quieten the room.`,
+      );
     case 'clipping':
-      return `Stopped below clipping: at ${gain} the microphone's peaks reach ${number(facts.peakDb)} dB re full scale, and ${stand}; ${wanted} were asked for. Turn the microphone's gain down and climb again.`;
+      return msg(
+        str`Stopped below clipping: at ${gain} the microphone's peaks reach ${number(facts.peakDb)} dB re full scale, and ${stand}; ${wanted} were asked for. Turn the microphone's gain down and climb again.`,
+      );
     case 'too loud':
-      return `Stopped because it is loud: at ${gain} ${stand}; no more than 95 dB(C) are played. Quieten the room if the margin of ${wanted} is wanted.`;
+      return msg(
+        str`Stopped because it is loud: at ${gain} ${stand}; no more than 95 dB(C) are played. Quieten the room if the margin of ${wanted} is wanted.`,
+      );
     case 'unheard':
-      return `${channel} was not heard over the noise from ${low} to ${high} Hz up to ${db(facts.capDb)}. Check that its amplifier is on and not muted, that the cable sits on the chosen output, that the right microphone is chosen, and its gain. The gain is back at ${gain}.`;
+      return msg(
+        str`${channel} was not heard over the noise from ${low} to ${high} Hz up to ${db(facts.capDb)}. Check that its amplifier is on and not muted, that the cable sits on the chosen output, that the right microphone is chosen, and its gain. The gain is back at ${gain}.`,
+      );
   }
 }
 
 function sayLinearity(linearity: ClimbResult['linearity']): string {
   if (linearity === null) {
-    return 'The margin is too thin to tell whether something changes the level on the way.';
+    return msg('The margin is too thin to tell whether something changes the level on the way.');
   }
   const step = `${number(linearity.stepDb)} dB`;
   return linearity.passes
-    ? `6 dB less out came back as ${step} less: nothing changes the level on the way.`
-    : `6 dB less out came back as ${step} less: something changes the level on the way. Switch off gain control, noise suppression and loudness or night modes.`;
+    ? msg(str`6 dB less out came back as ${step} less: nothing changes the level on the way.`)
+    : msg(
+        str`6 dB less out came back as ${step} less: something changes the level on the way. Switch off gain control, noise suppression and loudness or night modes.`,
+      );
 }
 
 function db(value: number): string {

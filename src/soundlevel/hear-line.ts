@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Line, OutputRoutes, Rig } from '../rig/port';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 
@@ -38,7 +39,7 @@ export async function openEar(
   if (isTrouble(line)) return line;
   const stop = (): void => {
     line.close();
-    end(stopped);
+    end(stopped());
   };
   const close = (): void => {
     signal.removeEventListener('abort', stop);
@@ -51,18 +52,21 @@ export async function openEar(
     close();
     return trouble(
       'wrong-rate',
-      `The microphone runs at ${sampleRate} Hz; levels need 44100 Hz or more. Set its rate in the system.`,
+      msg(
+        str`The microphone runs at ${sampleRate} Hz; levels need 44100 Hz or more. Set its rate in the system.`,
+      ),
     );
   }
   queue.keep(keptSeconds * sampleRate);
   return { line, hear: (samples) => queue.take(samples), gaps: () => queue.gaps(), close };
 }
 
-const stopped = trouble('stopped', 'Stopped.');
-const mute = trouble(
-  'device-gone',
-  'No sound comes from the microphone any more. Plug it in again and start again.',
-);
+const stopped = () => trouble('stopped', msg('Stopped.'));
+const mute = () =>
+  trouble(
+    'device-gone',
+    msg('No sound comes from the microphone any more. Plug it in again and start again.'),
+  );
 
 interface Queue {
   add(frame: number, samples: Float32Array): void;
@@ -91,7 +95,7 @@ function createQueue(): Queue {
   };
   const wait = (): void => {
     if (patience !== null) clearTimeout(patience);
-    patience = setTimeout(() => give(mute), patienceMs);
+    patience = setTimeout(() => give(mute()), patienceMs);
   };
   const serve = (): void => {
     if (!wanted) return;

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { ChannelLabel, GroupId } from './channel';
 
 interface Naming {
@@ -6,25 +7,120 @@ interface Naming {
 }
 
 const namings: Readonly<Record<ChannelLabel, Naming>> = {
-  FL: { name: 'front left', group: 'fronts' },
-  FR: { name: 'front right', group: 'fronts' },
-  FC: { name: 'front centre', group: 'centre' },
-  SiL: { name: 'side left', group: 'sides' },
-  SiR: { name: 'side right', group: 'sides' },
-  BL: { name: 'back left', group: 'backs' },
-  BR: { name: 'back right', group: 'backs' },
-  FLw: { name: 'front wide left', group: 'wides' },
-  FRw: { name: 'front wide right', group: 'wides' },
-  TpFL: { name: 'top front left', group: 'front heights' },
-  TpFR: { name: 'top front right', group: 'front heights' },
-  TpSiL: { name: 'top side left', group: 'middle heights' },
-  TpSiR: { name: 'top side right', group: 'middle heights' },
-  TpBL: { name: 'top back left', group: 'back heights' },
-  TpBR: { name: 'top back right', group: 'back heights' },
-  'Sub 1': { name: 'subwoofer 1', group: 'subs' },
-  'Sub 2': { name: 'subwoofer 2', group: 'subs' },
-  'Sub 3': { name: 'subwoofer 3', group: 'subs' },
-  'Sub 4': { name: 'subwoofer 4', group: 'subs' },
+  FL: {
+    get name() {
+      return msg('front left');
+    },
+    group: 'fronts',
+  },
+  FR: {
+    get name() {
+      return msg('front right');
+    },
+    group: 'fronts',
+  },
+  FC: {
+    get name() {
+      return msg('front centre');
+    },
+    group: 'centre',
+  },
+  SiL: {
+    get name() {
+      return msg('side left');
+    },
+    group: 'sides',
+  },
+  SiR: {
+    get name() {
+      return msg('side right');
+    },
+    group: 'sides',
+  },
+  BL: {
+    get name() {
+      return msg('back left');
+    },
+    group: 'backs',
+  },
+  BR: {
+    get name() {
+      return msg('back right');
+    },
+    group: 'backs',
+  },
+  FLw: {
+    get name() {
+      return msg('front wide left');
+    },
+    group: 'wides',
+  },
+  FRw: {
+    get name() {
+      return msg('front wide right');
+    },
+    group: 'wides',
+  },
+  TpFL: {
+    get name() {
+      return msg('top front left');
+    },
+    group: 'front heights',
+  },
+  TpFR: {
+    get name() {
+      return msg('top front right');
+    },
+    group: 'front heights',
+  },
+  TpSiL: {
+    get name() {
+      return msg('top side left');
+    },
+    group: 'middle heights',
+  },
+  TpSiR: {
+    get name() {
+      return msg('top side right');
+    },
+    group: 'middle heights',
+  },
+  TpBL: {
+    get name() {
+      return msg('top back left');
+    },
+    group: 'back heights',
+  },
+  TpBR: {
+    get name() {
+      return msg('top back right');
+    },
+    group: 'back heights',
+  },
+  'Sub 1': {
+    get name() {
+      return msg('subwoofer 1');
+    },
+    group: 'subs',
+  },
+  'Sub 2': {
+    get name() {
+      return msg('subwoofer 2');
+    },
+    group: 'subs',
+  },
+  'Sub 3': {
+    get name() {
+      return msg('subwoofer 3');
+    },
+    group: 'subs',
+  },
+  'Sub 4': {
+    get name() {
+      return msg('subwoofer 4');
+    },
+    group: 'subs',
+  },
 };
 
 /** Plain name of a channel, such as "side left". */

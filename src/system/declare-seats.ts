@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import type { DeclaredRoom, DeclaredSeat, DeclaredSystem } from './declared-system';
 import { metresOutside, refuseRoom } from './room-outline';
@@ -19,7 +20,10 @@ export function setRoom(
 /** What was declared, with one more seat; a trouble says why there can be none. */
 export function addSeat(system: DeclaredSystem, seat: DeclaredSeat): DeclaredSystem | Trouble {
   if (system.seats.length >= mostSeats) {
-    return trouble('bad-number', `A plan holds up to ${mostSeats} seats beside the main one.`);
+    return trouble(
+      'bad-number',
+      msg(str`A plan holds up to ${mostSeats} seats beside the main one.`),
+    );
   }
   return withSeat(system, seat, system.seats.length);
 }
@@ -43,7 +47,7 @@ export function removeSeat(system: DeclaredSystem, index: number): DeclaredSyste
 export function nextSeat(system: DeclaredSystem): DeclaredSeat | null {
   const count = system.seats.length;
   for (let number = 2; number < count + 4; number++) {
-    const name = `Seat ${number}`;
+    const name = msg(str`Seat ${number}`);
     for (let place = 0; place < 4 * (count + 2); place++) {
       const [row, turn] = [Math.floor(place / 4), place % 4];
       const seat = {
@@ -72,27 +76,31 @@ function withSeat(
 
 function refuseSeat(system: DeclaredSystem, seat: DeclaredSeat, index: number): string | null {
   const { name, rightMetres, backMetres } = seat;
-  if (name === '') return 'A seat has a name.';
-  if (name.length > longestName) return `A seat’s name has up to ${longestName} letters.`;
+  if (name === '') return msg('A seat has a name.');
+  if (name.length > longestName) return msg(str`A seat’s name has up to ${longestName} letters.`);
   if (!Number.isFinite(rightMetres) || !Number.isFinite(backMetres)) {
-    return `The place of ${name} is no number.`;
+    return msg(str`The place of ${name} is no number.`);
   }
   const metres = Math.hypot(rightMetres, backMetres);
   if (metres < seatWidthMetres) {
-    return `${name} would stand on the main seat: seats stand at least ${seatWidthMetres} m apart.`;
+    return msg(
+      str`${name} would stand on the main seat: seats stand at least ${seatWidthMetres} m apart.`,
+    );
   }
   if (metres > farthestMetres) {
-    return `${name} would stand more than ${farthestMetres} m from the main seat.`;
+    return msg(str`${name} would stand more than ${farthestMetres} m from the main seat.`);
   }
   for (const [other, one] of system.seats.entries()) {
     if (other === index) continue;
-    if (one.name === name) return `There is a seat called ${name} already.`;
+    if (one.name === name) return msg(str`There is a seat called ${name} already.`);
     const between = Math.hypot(one.rightMetres - rightMetres, one.backMetres - backMetres);
     if (between < seatWidthMetres) {
-      return `${name} would stand on ${one.name}: seats stand at least ${seatWidthMetres} m apart.`;
+      return msg(
+        str`${name} would stand on ${one.name}: seats stand at least ${seatWidthMetres} m apart.`,
+      );
     }
   }
   const outside =
     system.room && metresOutside(system.room, { rightMetres, backMetres, upMetres: 0 });
-  return outside ? `${name} would stand outside the room.` : null;
+  return outside ? msg(str`${name} would stand outside the room.`) : null;
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { ChannelLabel, GroupId, Layout } from './channel';
 import { channelGroup, channelName } from './channel-names';
@@ -36,7 +37,7 @@ export function addGroup(layout: Layout, group: DeclarableGroup): Layout | Troub
   return withSpeakers(
     layout,
     [...namesIn(layout), ...labelsOf(group)],
-    `${named(group)} do not fit`,
+    msg(str`${named(group)} do not fit`),
   );
 }
 
@@ -44,7 +45,7 @@ export function addGroup(layout: Layout, group: DeclarableGroup): Layout | Troub
 export function removeGroup(layout: Layout, group: DeclarableGroup): Layout | Trouble {
   const gone = labelsOf(group);
   const rest = namesIn(layout).filter((label) => !gone.includes(label));
-  return withSpeakers(layout, rest, `${named(group)} stay`);
+  return withSpeakers(layout, rest, msg(str`${named(group)} stay`));
 }
 
 /** The layout with 0 to 4 subs, counted from Sub 1; a trouble for any other number. */
@@ -53,11 +54,17 @@ export function setSubs(layout: Layout, count: number): Layout | Trouble {
   if (!Number.isInteger(count) || count < 0 || count > subs.length) {
     return trouble(
       'bad-layout',
-      `There can be 0 to ${subs.length} subs, not ${count}; the layout stays ${layout.title}.`,
+      msg(
+        str`There can be 0 to ${subs.length} subs, not ${count}; the layout stays ${layout.title}.`,
+      ),
     );
   }
   const others = namesIn(layout).filter((label) => channelGroup(label) !== 'subs');
-  return withSpeakers(layout, [...others, ...subs.slice(0, count)], `${count} subs do not fit`);
+  return withSpeakers(
+    layout,
+    [...others, ...subs.slice(0, count)],
+    msg(str`${count} subs do not fit`),
+  );
 }
 
 /**
@@ -71,7 +78,7 @@ export function layoutDeviation(layout: Layout): string | null {
   const extra = here.filter((label) => !there.includes(label));
   const missing = there.filter((label) => !here.includes(label));
   if (extra.length === 0) return null;
-  return `with ${listInWords(extra)} instead of ${listInWords(missing)}`;
+  return msg(str`with ${listInWords(extra)} instead of ${listInWords(missing)}`);
 }
 
 function namesIn(layout: Layout): ChannelLabel[] {
@@ -85,13 +92,13 @@ function withSpeakers(
 ): Layout | Trouble {
   const wrong = whyWrong(labels);
   if (wrong === null) return layoutOf(labels);
-  return trouble('bad-layout', `${refusal}: ${wrong} The layout stays ${layout.title}.`);
+  return trouble('bad-layout', msg(str`${refusal}: ${wrong} The layout stays ${layout.title}.`));
 }
 
 /** Backs without sides are what a tuner comes upon; the rest is said as for a typed list. */
 function whyWrong(labels: readonly ChannelLabel[]): string | null {
   if (labels.includes('BL') && !labels.includes('SiL')) {
-    return 'a lone pair of surrounds is the side pair, even when it stands behind the seat.';
+    return msg('a lone pair of surrounds is the side pair, even when it stands behind the seat.');
   }
   return whyNoSystem(labels);
 }

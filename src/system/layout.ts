@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import type { Channel, ChannelLabel, Layout } from './channel';
 import { speakerBits } from './channel-mask';
@@ -42,9 +43,10 @@ export const layoutOrder: readonly ChannelLabel[] = [
   'Sub 4',
 ];
 
-const howNamesRead =
-  'A name reads bed.subs.heights: 2 to 9 speakers at ear height, 0 to 4 subs, and 0, 2, 4 or 6 ' +
-  'heights, such as 5.1, 7.2.4 or 9.4.6; or it lists the speakers, such as FL FR FC Sub1.';
+const howNamesRead = () =>
+  msg(
+    'A name reads bed.subs.heights: 2 to 9 speakers at ear height, 0 to 4 subs, and 0, 2, 4 or 6 ',
+  ) + msg('heights, such as 5.1, 7.2.4 or 9.4.6; or it lists the speakers, such as FL FR FC Sub1.');
 
 /** The choices a layout is made of, smallest first. */
 export const layoutChoices = {
@@ -63,15 +65,17 @@ export function layoutFromName(name: string): Layout | Trouble {
   const words = wordsOf(text);
   if (words.some((word) => labelOf(word))) return layoutFromList(text, words);
   const match = /^(\d+)\.(\d+)(?:\.(\d+))?$/.exec(text);
-  if (!match) return refuse(name, 'it is not two or three whole numbers with dots between.');
+  if (!match) return refuse(name, msg('it is not two or three whole numbers with dots between.'));
   const bed = Number(match[1]);
   const subs = Number(match[2]);
   const heights = Number(match[3] ?? 0);
   const bedLabels = beds[bed];
   const heightLabels = heightSets[heights];
-  if (!bedLabels) return refuse(name, `there is no bed of ${bed}.`);
-  if (subs > subLabels.length) return refuse(name, `there can be 0 to 4 subs, not ${subs}.`);
-  if (!heightLabels) return refuse(name, `there can be 0, 2, 4 or 6 heights, not ${heights}.`);
+  if (!bedLabels) return refuse(name, msg(str`there is no bed of ${bed}.`));
+  if (subs > subLabels.length)
+    return refuse(name, msg(str`there can be 0 to 4 subs, not ${subs}.`));
+  if (!heightLabels)
+    return refuse(name, msg(str`there can be 0, 2, 4 or 6 heights, not ${heights}.`));
   return layoutOf([...bedLabels, ...subLabels.slice(0, subs), ...heightLabels]);
 }
 
@@ -89,8 +93,8 @@ function layoutFromList(text: string, words: readonly string[]): Layout | Troubl
   const labels: ChannelLabel[] = [];
   for (const word of words) {
     const label = labelOf(word);
-    if (!label) return refuse(text, `“${word.slice(0, 20)}” is no loudspeaker.`);
-    if (labels.includes(label)) return refuse(text, `it names ${label} twice.`);
+    if (!label) return refuse(text, msg(str`“${word.slice(0, 20)}” is no loudspeaker.`));
+    if (labels.includes(label)) return refuse(text, msg(str`it names ${label} twice.`));
     labels.push(label);
   }
   const wrong = whyNoSystem(labels);
@@ -100,15 +104,18 @@ function layoutFromList(text: string, words: readonly string[]): Layout | Troubl
 /** Why a set of loudspeakers is no system, as the end of a sentence; null when it is one. */
 export function whyNoSystem(labels: readonly ChannelLabel[]): string | null {
   const has = (label: ChannelLabel): boolean => labels.includes(label);
-  if (!has('FL') || !has('FR')) return 'it has no front left and front right.';
+  if (!has('FL') || !has('FR')) return msg('it has no front left and front right.');
   const single = labels.find((label) => !has(partnerOf(label)));
-  if (single) return `${single} stands there without ${partnerOf(single)}: they come in pairs.`;
+  if (single)
+    return msg(str`${single} stands there without ${partnerOf(single)}: they come in pairs.`);
   if (has('BL') && !has('SiL')) {
-    return 'it has back surrounds and no side surrounds: a single pair of surrounds is the side pair, wherever it stands.';
+    return msg(
+      'it has back surrounds and no side surrounds: a single pair of surrounds is the side pair, wherever it stands.',
+    );
   }
   const subs = labels.filter(isSub);
   const missing = subLabels.slice(0, subs.length).find((label) => !has(label));
-  return missing ? `its subs are not counted from 1 on: ${missing} is missing.` : null;
+  return missing ? msg(str`its subs are not counted from 1 on: ${missing} is missing.`) : null;
 }
 
 /** The layout of these loudspeakers, which must be a system; see whyNoSystem. */
@@ -157,5 +164,8 @@ function describeChannel(label: ChannelLabel, hasBacks: boolean, heights: number
 }
 
 function refuse(name: string, why: string): Trouble {
-  return trouble('bad-layout', `“${name.slice(0, 40)}” names no layout: ${why} ${howNamesRead}`);
+  return trouble(
+    'bad-layout',
+    msg(str`“${name.slice(0, 40)}” names no layout: ${why} ${howNamesRead()}`),
+  );
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel, GroupId, Layout } from './channel';
 import { hasGroup, labelsOf, type DeclarableGroup } from './edit-speakers';
 import { listInWords } from './list-in-words';
@@ -19,42 +20,68 @@ interface Folding {
   readonly source: string;
 }
 
-const standard = 'ITU-R BS.775, from memory';
-const practice = 'common practice, no source';
+const standard = () => msg('ITU-R BS.775, from memory');
+const practice = () => msg('common practice, no source');
 
 /** Where processors and renderers fold what has no speaker of its own. */
 const foldings: Readonly<Record<DeclarableGroup | 'subs', Folding>> = {
-  centre: { carries: 'dialogue', into: [['fronts']], source: `3 dB down each: ${standard}` },
-  sides: {
-    carries: 'sound from the sides',
+  centre: {
+    carries: 'dialogue',
     into: [['fronts']],
-    source: `3 dB down: ${standard}`,
+    get source() {
+      return msg(str`3 dB down each: ${standard()}`);
+    },
   },
-  backs: { carries: 'sound from behind', into: [['sides'], ['fronts']], source: practice },
+  sides: {
+    get carries() {
+      return msg('sound from the sides');
+    },
+    into: [['fronts']],
+    get source() {
+      return msg(str`3 dB down: ${standard()}`);
+    },
+  },
+  backs: {
+    get carries() {
+      return msg('sound from behind');
+    },
+    into: [['sides'], ['fronts']],
+    source: practice(),
+  },
   wides: {
-    carries: 'sound between front and side',
+    get carries() {
+      return msg('sound between front and side');
+    },
     into: [['fronts', 'sides']],
-    source: practice,
+    source: practice(),
   },
   'front heights': {
-    carries: 'sound above the front',
+    get carries() {
+      return msg('sound above the front');
+    },
     into: [['middle heights'], ['back heights'], ['fronts']],
-    source: practice,
+    source: practice(),
   },
   'middle heights': {
-    carries: 'sound overhead',
+    get carries() {
+      return msg('sound overhead');
+    },
     into: [['front heights', 'back heights'], ['sides'], ['fronts']],
-    source: practice,
+    source: practice(),
   },
   'back heights': {
-    carries: 'sound above the back',
+    get carries() {
+      return msg('sound above the back');
+    },
     into: [['middle heights'], ['front heights'], ['backs'], ['sides'], ['fronts']],
-    source: practice,
+    source: practice(),
   },
   subs: {
-    carries: 'the low-frequency effects and all bass below the crossovers',
+    get carries() {
+      return msg('the low-frequency effects and all bass below the crossovers');
+    },
     into: [['fronts']],
-    source: practice,
+    source: practice(),
   },
 };
 
@@ -72,7 +99,9 @@ export function leftOutContent(layout: Layout, group: DeclarableGroup | 'subs'):
   const who = `${named} ${own.length === 1 ? 'is' : 'are'}`;
   return {
     into: labels,
-    listed: `When ${who} listed and not there, nobody plays ${carries}.`,
-    leftOut: `When ${who} left out, ${listInWords(labels)} take over ${carries} (${source}).`,
+    listed: msg(str`When ${who} listed and not there, nobody plays ${carries}.`),
+    leftOut: msg(
+      str`When ${who} left out, ${listInWords(labels)} take over ${carries} (${source}).`,
+    ),
   };
 }

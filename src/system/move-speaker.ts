@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import type { ChannelLabel } from './channel';
 import type { DeclaredPlace, DeclaredSystem } from './declared-system';
@@ -25,7 +26,7 @@ export function moveSpeakerTo(
 ): DeclaredSystem | Trouble {
   const numbers = [offset.rightMetres, offset.backMetres, offset.upMetres];
   if (!numbers.every(Number.isFinite)) {
-    return trouble('bad-number', `The place of ${label} is no number.`);
+    return trouble('bad-number', msg(str`The place of ${label} is no number.`));
   }
   return moveSpeaker(plan, label, placeOf(offset));
 }

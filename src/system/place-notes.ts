@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Channel, ChannelLabel } from './channel';
 import { layoutFromName, referenceChannel } from './layout';
 import { partnerOf } from './partner-label';
@@ -55,7 +56,7 @@ export function rangeInWords(nominal: Channel): string | null {
  */
 export function standardsHave({ layout }: DeclaredPlan, { kind }: Channel): string {
   const isWider = layout.channels.some(({ group }) => group === 'backs' || group === 'wides');
-  return kind === 'bed' && !isWider ? 'BS.775 and BS.2051 have' : 'BS.2051 has';
+  return kind === 'bed' && !isWider ? msg('BS.775 and BS.2051 have') : msg('BS.2051 has');
 }
 
 /** A speaker where the layout has it, whatever was declared. */
@@ -75,15 +76,23 @@ function noteRange(plan: DeclaredPlan, channel: Channel): PlaceNote[] {
   };
   const { label, azimuthDegrees } = channel;
   if (isOutside(azimuthDegrees, nominal.azimuthRange, nominal.azimuthDegrees)) {
-    say(`${label} stands ${angleInWords(azimuthDegrees)}; ${standards} ${azimuthSpan(nominal)}.`);
+    say(
+      msg(
+        str`${label} stands ${angleInWords(azimuthDegrees)}; ${standards} ${azimuthSpan(nominal)}.`,
+      ),
+    );
   }
   const elevation = apparentElevation(plan, label);
   if (
     elevation !== null &&
     isOutside(elevation, nominal.elevationRange, nominal.elevationDegrees)
   ) {
-    const how = plan.system.bounced.includes(label) ? 'sounds from' : 'stands';
-    say(`${label} ${how} ${Math.round(elevation)}° up; ${standards} ${elevationSpan(nominal)}.`);
+    const how = plan.system.bounced.includes(label) ? msg('sounds from') : 'stands';
+    say(
+      msg(
+        str`${label} ${how} ${Math.round(elevation)}° up; ${standards} ${elevationSpan(nominal)}.`,
+      ),
+    );
   }
   return notes;
 }
@@ -102,7 +111,9 @@ function noteUnequal(plan: DeclaredPlan, left: Channel): PlaceNote[] {
   if (!partner || partner.label === left.label || left.label.match(/Rw?$/)) return [];
   const apart = Math.abs(left.azimuthDegrees + partner.azimuthDegrees);
   if (apart <= saidFromDegrees) return [];
-  const sentence = `${left.label} stands ${angleInWords(left.azimuthDegrees)} and ${partner.label} ${angleInWords(partner.azimuthDegrees)}: what should sound between them leans to one side, and no distance or level mends that.`;
+  const sentence = msg(
+    str`${left.label} stands ${angleInWords(left.azimuthDegrees)} and ${partner.label} ${angleInWords(partner.azimuthDegrees)}: what should sound between them leans to one side, and no distance or level mends that.`,
+  );
   return [{ kind: 'unequal', labels: [left.label, partner.label], sentence }];
 }
 
@@ -116,9 +127,11 @@ function noteSides({ layout }: DeclaredPlan): PlaceNote[] {
   const labels = behind.map(({ label }) => label);
   const role =
     labels.length === 1
-      ? 'stands behind the seat and is a side surround'
-      : 'stand behind the seat and are the side surrounds';
-  const sentence = `${listInWords(labels)} ${role} all the same: a lone pair of surrounds is the side pair, and goes to the side outputs.`;
+      ? msg('stands behind the seat and is a side surround')
+      : msg('stand behind the seat and are the side surrounds');
+  const sentence = msg(
+    str`${listInWords(labels)} ${role} all the same: a lone pair of surrounds is the side pair, and goes to the side outputs.`,
+  );
   return [{ kind: 'role', labels, sentence }];
 }
 
@@ -127,7 +140,9 @@ function noteRoom(plan: DeclaredPlan, { label }: Channel): PlaceNote[] {
   if (!plan.system.room || place.distanceMetres === null) return [];
   const metres = metresOutside(plan.system.room, standingOffset(plan, label, place));
   if (metres === 0) return [];
-  const sentence = `${label} is declared ${metres.toFixed(2)} m outside the room: either its place or the outline is not right.`;
+  const sentence = msg(
+    str`${label} is declared ${metres.toFixed(2)} m outside the room: either its place or the outline is not right.`,
+  );
   return [{ kind: 'room', labels: [label], sentence }];
 }
 
@@ -137,7 +152,9 @@ function noteSpot(plan: DeclaredPlan, { label }: Channel, index: number): PlaceN
   if (!shared) return [];
   const other = plan.layout.channels.findIndex((one) => one.label === shared.other);
   if (other < index) return [];
-  const sentence = `${label} and ${shared.other} are declared in one spot: one of them is to be moved.`;
+  const sentence = msg(
+    str`${label} and ${shared.other} are declared in one spot: one of them is to be moved.`,
+  );
   return [{ kind: 'spot', labels: [label, shared.other], sentence }];
 }
 
@@ -146,7 +163,9 @@ function noteTape(plan: DeclaredPlan): PlaceNote[] {
   const label = referenceChannel(plan.layout);
   const metres = plan.system.places[label]?.distanceMetres ?? null;
   if (metres === null || Math.abs(metres - plan.nominalMetres) <= tapeMetres) return [];
-  const sentence = `${label} is declared ${metres.toFixed(2)} m away and its tape distance says ${plan.nominalMetres.toFixed(2)} m: one of them is not right.`;
+  const sentence = msg(
+    str`${label} is declared ${metres.toFixed(2)} m away and its tape distance says ${plan.nominalMetres.toFixed(2)} m: one of them is not right.`,
+  );
   return [{ kind: 'tape', labels: [label], sentence }];
 }
 
@@ -156,13 +175,13 @@ function azimuthSpan({ azimuthRange: range, azimuthDegrees }: Channel): string {
 }
 
 function elevationSpan({ elevationRange: range, elevationDegrees }: Channel): string {
-  if (range) return `${spread(range)}° up`;
-  return elevationDegrees === 0 ? 'ear height' : `${elevationDegrees}° up`;
+  if (range) return msg(str`${spread(range)}° up`);
+  return elevationDegrees === 0 ? msg('ear height') : msg(str`${elevationDegrees}° up`);
 }
 
 function spread(range: readonly [number, number]): string {
   const [near, far] = [...range].map(Math.abs).sort((a, b) => a - b);
-  return `${near}° to ${far}`;
+  return msg(str`${near}° to ${far}`);
 }
 
 function withSide(angle: string, degrees: number): string {
@@ -171,6 +190,6 @@ function withSide(angle: string, degrees: number): string {
 
 function angleInWords(degrees: number): string {
   const whole = Math.round(degrees);
-  if (whole === 0) return 'straight ahead';
-  return Math.abs(whole) === 180 ? 'straight behind' : withSide(`${Math.abs(whole)}°`, whole);
+  if (whole === 0) return msg('straight ahead');
+  return Math.abs(whole) === 180 ? msg('straight behind') : withSide(`${Math.abs(whole)}°`, whole);
 }

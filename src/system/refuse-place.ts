@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from './channel';
 import type { DeclaredPlace } from './declared-system';
 import { metresOutside } from './room-outline';
@@ -29,26 +30,35 @@ export function refusePlace(
 
 function refuseDirection(label: ChannelLabel, place: DeclaredPlace): string | null {
   const { azimuthDegrees, elevationDegrees } = place;
-  if (!Number.isFinite(azimuthDegrees)) return `The angle of ${label} is no number.`;
+  if (!Number.isFinite(azimuthDegrees)) return msg(str`The angle of ${label} is no number.`);
   if (Math.abs(azimuthDegrees) > 180) {
-    return `The angle of ${label} lies between −180° and 180°, not at ${figure(azimuthDegrees)}°: 0° is ahead, ±180° straight behind.`;
+    return msg(
+      str`The angle of ${label} lies between −180° and 180°, not at ${figure(azimuthDegrees)}°: 0° is ahead, ±180° straight behind.`,
+    );
   }
-  if (!Number.isFinite(elevationDegrees)) return `The elevation of ${label} is no number.`;
+  if (!Number.isFinite(elevationDegrees)) return msg(str`The elevation of ${label} is no number.`);
   if (Math.abs(elevationDegrees) > 90) {
-    return `The elevation of ${label} lies between −90° and 90°, not at ${figure(elevationDegrees)}°: 90° is straight above the seat.`;
+    return msg(
+      str`The elevation of ${label} lies between −90° and 90°, not at ${figure(elevationDegrees)}°: 90° is straight above the seat.`,
+    );
   }
   return null;
 }
 
 function refuseDistance(label: ChannelLabel, metres: number | null): string | null {
   if (metres === null) return null;
-  if (!Number.isFinite(metres)) return `The distance of ${label} is no number.`;
-  if (metres <= 0) return `The distance of ${label} is more than zero, not ${figure(metres)} m.`;
+  if (!Number.isFinite(metres)) return msg(str`The distance of ${label} is no number.`);
+  if (metres <= 0)
+    return msg(str`The distance of ${label} is more than zero, not ${figure(metres)} m.`);
   if (metres < atSeatMetres) {
-    return `${label} would stand at the seat, ${figure(metres)} m away: no speaker stands nearer than ${atSeatMetres} m.`;
+    return msg(
+      str`${label} would stand at the seat, ${figure(metres)} m away: no speaker stands nearer than ${atSeatMetres} m.`,
+    );
   }
   return metres > farthestMetres
-    ? `${label} would stand ${figure(metres)} m away: no speaker stands farther than ${farthestMetres} m.`
+    ? msg(
+        str`${label} would stand ${figure(metres)} m away: no speaker stands farther than ${farthestMetres} m.`,
+      )
     : null;
 }
 
@@ -75,7 +85,9 @@ export function sharesSpot(
 function refuseSpot(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlace): string | null {
   const shared = sharesSpot(plan, label, place);
   if (!shared) return null;
-  return `${label} and ${shared.other} would stand in one spot, ${figure(shared.metres)} m apart: two speakers stand at least ${oneSpotMetres} m apart.`;
+  return msg(
+    str`${label} and ${shared.other} would stand in one spot, ${figure(shared.metres)} m apart: two speakers stand at least ${oneSpotMetres} m apart.`,
+  );
 }
 
 function refuseWall(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlace): string | null {
@@ -84,7 +96,9 @@ function refuseWall(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlac
   const metres = metresOutside(room, standingOffset(plan, label, place));
   return metres === 0
     ? null
-    : `${label} would stand ${figure(metres)} m outside the room: move it inside, or change the room’s outline first.`;
+    : msg(
+        str`${label} would stand ${figure(metres)} m outside the room: move it inside, or change the room’s outline first.`,
+      );
 }
 
 /** A number as a person reads it, with two decimals at most. */

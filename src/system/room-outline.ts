@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { DeclaredRoom } from './declared-system';
 import type { SpeakerOffset } from './speaker-offset';
 
@@ -69,16 +70,18 @@ const seats = [
 export function refuseRoom(room: DeclaredRoom): string | null {
   for (const [name, key, least, most] of sizes) {
     const value = room[key];
-    if (!Number.isFinite(value)) return `The ${name} of the room is no number.`;
+    if (!Number.isFinite(value)) return msg(str`The ${name} of the room is no number.`);
     if (value < least || value > most) {
-      return `The ${name} of the room lies between ${least} and ${most} m, not ${value} m.`;
+      return msg(str`The ${name} of the room lies between ${least} and ${most} m, not ${value} m.`);
     }
   }
   for (const [name, key, within, side] of seats) {
     const value = room[key];
-    if (!Number.isFinite(value)) return `The ${name} is no number.`;
+    if (!Number.isFinite(value)) return msg(str`The ${name} is no number.`);
     if (value <= 0 || value >= room[within]) {
-      return `The ${name} lies between 0 and the room’s ${side} of ${room[within]} m, not ${value} m.`;
+      return msg(
+        str`The ${name} lies between 0 and the room’s ${side} of ${room[within]} m, not ${value} m.`,
+      );
     }
   }
   return null;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { isSub } from '../system/channel-names';
 import { referenceChannel } from '../system/layout';
@@ -78,9 +79,11 @@ function leastShared(
 }
 
 function noSuchOutput(label: ChannelLabel, output: number, outputs: number): Trouble {
-  const has = outputs === 1 ? 'one channel' : `${outputs} channels`;
+  const has = outputs === 1 ? msg('one channel') : msg(str`${outputs} channels`);
   return trouble(
     'no-output',
-    `Speaker ${label} is on output ${output + 1}, but this output device has ${has}. Give it another output, or choose another device.`,
+    msg(
+      str`Speaker ${label} is on output ${output + 1}, but this output device has ${has}. Give it another output, or choose another device.`,
+    ),
   );
 }

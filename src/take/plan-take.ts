@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Channel, ChannelLabel, Layout } from '../system/channel';
 import { isSub } from '../system/channel-names';
 import { referenceChannel } from '../system/layout';
@@ -156,7 +157,9 @@ function requireSettings({ sweepSeconds, averages, pauseSeconds }: TakeSettings)
 function noOutputs(): Trouble {
   return trouble(
     'no-output',
-    'This output device has no channel to play on. Choose another output, or use the recording instead.',
+    msg(
+      'This output device has no channel to play on. Choose another output, or use the recording instead.',
+    ),
   );
 }
 
@@ -172,7 +175,9 @@ function sharedWithReference(
     if (!sharing.includes(reference) || other === undefined) continue;
     return trouble(
       'no-output',
-      `Output ${output + 1} is to feed ${reference} and ${other}, but ${reference} plays the timing marks of every take and needs an output of its own. Give ${other} another output.`,
+      msg(
+        str`Output ${output + 1} is to feed ${reference} and ${other}, but ${reference} plays the timing marks of every take and needs an output of its own. Give ${other} another output.`,
+      ),
     );
   }
   return null;

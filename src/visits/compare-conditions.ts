@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayNumber } from '../proposal/phrases';
 import { microphoneName, soundLevelHere } from '../session/run/sound-level-here';
 import type { SessionDocument } from '../session/document';
@@ -21,33 +22,34 @@ const rigs = {
 export function compareConditions(now: SessionDocument, before: SessionDocument): VisitFinding[] {
   const [is, was] = [now.microphone, before.microphone];
   return [
-    told('rig', 'Measured by', rigs[before.rig], rigs[now.rig]),
+    told('rig', msg('Measured by'), rigs[before.rig], rigs[now.rig]),
     ...(now.rig === 'practice' && before.rig === 'practice'
-      ? [told('room', 'Practice room', room(before), room(now))]
+      ? [told('room', msg('Practice room'), room(before), room(now))]
       : []),
     temperature(now, before),
     ...(now.rig === 'recording' || before.rig === 'recording'
       ? []
-      : [told('microphone', 'Microphone', microphoneName(before), microphoneName(now))]),
+      : [told('microphone', msg('Microphone'), microphoneName(before), microphoneName(now))]),
     calibrationFile(now, before),
-    told('orientation', 'Orientation of the microphone', was.orientation, is.orientation),
-    told('sound level', 'Sound level', calibrated(before), calibrated(now)),
+    told('orientation', msg('Orientation of the microphone'), was.orientation, is.orientation),
+    told(msg('sound level'), msg('Sound level'), calibrated(before), calibrated(now)),
   ];
 }
 
 function told(about: string, what: string, was: string, is: string): VisitFinding {
   return makeFinding('conditions', about, {
     verdict: was === is ? 'as it was' : 'changed',
-    sentence: was === is ? `${what}: ${is}, as then.` : `${what}: ${is}; then: ${was}.`,
+    sentence:
+      was === is ? msg(str`${what}: ${is}, as then.`) : msg(str`${what}: ${is}; then: ${was}.`),
   });
 }
 
 function room({ practice: { seed } }: SessionDocument): string {
-  return `number ${seed}`;
+  return msg(str`number ${seed}`);
 }
 
 function calibrated(document: SessionDocument): string {
-  return soundLevelHere(document) ? 'calibrated' : 'not calibrated';
+  return soundLevelHere(document) ? 'calibrated' : msg('not calibrated');
 }
 
 function temperature(now: SessionDocument, before: SessionDocument): VisitFinding {
@@ -56,9 +58,12 @@ function temperature(now: SessionDocument, before: SessionDocument): VisitFindin
   const [to, from] = [`${sayNumber(is, 1)} °C`, `${sayNumber(was, 1)} °C`];
   return makeFinding('conditions', 'temperature', {
     verdict,
-    sentence: is === was ? `Temperature: ${to}, as then.` : `Temperature: ${to}; then: ${from}.`,
+    sentence:
+      is === was
+        ? msg(str`Temperature: ${to}, as then.`)
+        : msg(str`Temperature: ${to}; then: ${from}.`),
     figure: changeFigure(is - was, halfCelsius, warmth, '°C'),
-    action: 'Read the temperature in the room at every visit.',
+    action: msg('Read the temperature in the room at every visit.'),
   });
 }
 
@@ -66,9 +71,9 @@ function calibrationFile(now: SessionDocument, before: SessionDocument): VisitFi
   const [is, was] = [now.microphone.calibration, before.microphone.calibration];
   const [to, from] = [is?.name ?? 'none', was?.name ?? 'none'];
   const isOther = is && was && to === from && !sameValue(is, was);
-  if (!isOther) return told('calibration file', 'Calibration file', from, to);
-  return makeFinding('conditions', 'calibration file', {
+  if (!isOther) return told(msg('calibration file'), msg('Calibration file'), from, to);
+  return makeFinding('conditions', msg('calibration file'), {
     verdict: 'changed',
-    sentence: `Calibration file: ${to}, whose numbers are others than then.`,
+    sentence: msg(str`Calibration file: ${to}, whose numbers are others than then.`),
   });
 }

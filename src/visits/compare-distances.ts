@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sentenceName } from '../proof/claim-answers';
 import { sayNumber } from '../proposal/phrases';
 import { listInWords } from '../system/list-in-words';
@@ -20,8 +21,10 @@ function microphonePlace({ position: { name } }: PairedPosition, moves: Moves): 
   if (moves.kind === 'speakers') return [];
   const { microphone } = moves;
   if (!microphone) {
-    const sentence = `At ${name} most distances differ from then, and no one place of the microphone explains them.`;
-    const action = 'Put the microphone where it stood then and take it again.';
+    const sentence = msg(
+      str`At ${name} most distances differ from then, and no one place of the microphone explains them.`,
+    );
+    const action = msg('Put the microphone where it stood then and take it again.');
     return [
       makeFinding('microphone', '', { position: name, verdict: 'cannot tell', sentence, action }),
     ];
@@ -29,11 +32,13 @@ function microphonePlace({ position: { name } }: PairedPosition, moves: Moves): 
   const { rightMetres, backMetres } = microphone;
   const metres = Math.hypot(rightMetres, backMetres);
   const ways = [
-    { metres: rightMetres, word: rightMetres > 0 ? 'to the right' : 'to the left' },
+    { metres: rightMetres, word: rightMetres > 0 ? msg('to the right') : msg('to the left') },
     { metres: backMetres, word: backMetres > 0 ? 'back' : 'forward' },
   ].filter((way) => Math.abs(way.metres) >= 0.02);
   const where = ways.map((way) => `${sayCentimetres(way.metres)} ${way.word}`);
-  const sentence = `The distances fit a microphone, or a seat, that stands ${listInWords(where)} of where it stood: no speaker need have moved for it. Levels and responses can be told once it stands there again.`;
+  const sentence = msg(
+    str`The distances fit a microphone, or a seat, that stands ${listInWords(where)} of where it stood: no speaker need have moved for it. Levels and responses can be told once it stands there again.`,
+  );
   const figure = changeFigure(metres, mainLimits.allowed, mainLimits, 'm');
   return [makeFinding('microphone', '', { position: name, verdict: 'changed', sentence, figure })];
 }
@@ -48,7 +53,9 @@ function distanceOf(
   const judged = judgeChange(metres, half, limits);
   const verdict = kind === 'unexplained' && judged === 'changed' ? 'cannot tell' : judged;
   const beside =
-    kind === 'microphone' ? 'once the microphone’s place is allowed for' : 'beside the others';
+    kind === 'microphone'
+      ? msg('once the microphone’s place is allowed for')
+      : msg('beside the others');
   const amount = `${sayCentimetres(metres)} ${metres < 0 ? 'nearer' : 'farther'}`;
   const sentences = {
     'as it was': `${sentenceName(name)} is as far as it was ${beside}, to ${sayCentimetres(Math.abs(metres) + half)}.`,
@@ -60,8 +67,8 @@ function distanceOf(
   } as const;
   const action =
     judged === 'changed'
-      ? 'Put the microphone where it stood then and take it again.'
-      : `Take ${at} again, louder.`;
+      ? msg('Put the microphone where it stood then and take it again.')
+      : msg(str`Take ${at} again, louder.`);
   const figure = changeFigure(metres, half, limits, 'm');
   return speakerFinding('distance', label, at, {
     verdict,
@@ -85,10 +92,10 @@ function untold(
   return speakerFinding('distance', label, at, {
     verdict: 'cannot tell',
     sentence: isAway
-      ? `Whether ${name} moved cannot be told while the microphone stands elsewhere.`
-      : `Whether ${name} moved cannot be told: it was not timed at both visits.`,
+      ? msg(str`Whether ${name} moved cannot be told while the microphone stands elsewhere.`)
+      : msg(str`Whether ${name} moved cannot be told: it was not timed at both visits.`),
     action: isAway
-      ? 'Put the microphone where it stood then and take it again.'
-      : `Take ${at} again, louder.`,
+      ? msg('Put the microphone where it stood then and take it again.')
+      : msg(str`Take ${at} again, louder.`),
   });
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import { sentenceName } from '../proof/claim-answers';
 import { unsureLevelDb } from '../proof/moved-microphone';
@@ -71,8 +72,10 @@ function together(
     return makeFinding('level', 'all', {
       position,
       verdict: 'cannot tell',
-      sentence: `All together read ${sayDb(commonDb)} beside then, which may be the volume, the test level or the microphone’s gain alone: it is taken out of what follows.`,
-      action: 'Calibrate the sound level at every visit.',
+      sentence: msg(
+        str`All together read ${sayDb(commonDb)} beside then, which may be the volume, the test level or the microphone’s gain alone: it is taken out of what follows.`,
+      ),
+      action: msg('Calibrate the sound level at every visit.'),
     });
   }
   const db = commonDb + absolute;
@@ -100,7 +103,7 @@ function beside(
   const judged = judgeChange(change, half, limits);
   const verdict = isAgreed ? judged : judged === 'changed' ? 'cannot tell' : judged;
   const way = change < 0 ? 'quieter' : 'louder';
-  const amount = `${sayLossDb(change)} ${way} beside the others than it was`;
+  const amount = msg(str`${sayLossDb(change)} ${way} beside the others than it was`);
   const sentences = {
     'as it was': `${sentenceName(name)} is as loud beside the others as it was, to ${sayLossDb(Math.abs(change) + half)}.`,
     changed: `${sentenceName(name)} is ${amount}, give or take ${sayLossDb(half)}.`,
@@ -111,10 +114,10 @@ function beside(
   } as const;
   const action =
     unsure > own
-      ? 'Put the microphone where it stood then and take it again.'
+      ? msg('Put the microphone where it stood then and take it again.')
       : judged === 'changed'
-        ? 'Calibrate the sound level at every visit.'
-        : `Take ${at} again, louder.`;
+        ? msg('Calibrate the sound level at every visit.')
+        : msg(str`Take ${at} again, louder.`);
   const figure = changeFigure(change, half, limits, 'dB');
   return speakerFinding('level', label, at, {
     verdict,
@@ -127,7 +130,9 @@ function beside(
 function alone({ position }: PairedPosition, { speaker: { channel } }: Row): VisitFinding {
   return speakerFinding('level', channel.label, position.name, {
     verdict: 'cannot tell',
-    sentence: `How loud ${channel.name} is beside the others cannot be told: no other speaker was heard at both visits.`,
-    action: 'Take all speakers at one position.',
+    sentence: msg(
+      str`How loud ${channel.name} is beside the others cannot be told: no other speaker was heard at both visits.`,
+    ),
+    action: msg('Take all speakers at one position.'),
   });
 }

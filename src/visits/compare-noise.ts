@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { sayLossDb } from '../proposal/phrases';
 import { changeFigure, judgeChange, type ChangeLimits } from './judge-change';
 import { makeFinding } from './make-finding';
@@ -40,8 +41,8 @@ export function compareNoise(
       sentence: sentences[verdict],
       figure: changeFigure(db, halfDb, limits, 'dB'),
       action: isSameGain
-        ? 'Take it again when the room is steady.'
-        : 'Calibrate the sound level at every visit.',
+        ? msg('Take it again when the room is steady.')
+        : msg('Calibrate the sound level at every visit.'),
     }),
   ];
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sentenceName } from '../proof/claim-answers';
 import { bassChange } from './bass-change';
 import { speakerFinding } from './make-finding';
@@ -15,15 +16,17 @@ function polarityOf(at: string, speaker: PairedSpeaker): VisitFinding {
   if (turned === null) {
     return speakerFinding('polarity', label, at, {
       verdict: 'cannot tell',
-      sentence: `Whether ${name} was turned over since cannot be told.`,
-      action: `Hold the microphone close to ${name} at both visits and take it there.`,
+      sentence: msg(str`Whether ${name} was turned over since cannot be told.`),
+      action: msg(str`Hold the microphone close to ${name} at both visits and take it there.`),
     });
   }
   return speakerFinding('polarity', label, at, {
     verdict: turned ? 'changed' : 'as it was',
     sentence: turned
-      ? `${sentenceName(name)} was turned over since: with the amplifier off, look at its two wires, and at its setting.`
-      : `${sentenceName(name)} has the polarity it had.`,
+      ? msg(
+          str`${sentenceName(name)} was turned over since: with the amplifier off, look at its two wires, and at its setting.`,
+        )
+      : msg(str`${sentenceName(name)} has the polarity it had.`),
   });
 }
 

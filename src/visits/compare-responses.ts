@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import { sentenceName } from '../proof/claim-answers';
 import { unsureShapeDb } from '../proof/moved-microphone';
@@ -69,7 +70,9 @@ function alike(
   const { hz, db } = worst;
   const half = worst.half + unsure;
   if (judgeChange(db, half, limits.main) !== 'changed') return [];
-  const sentence = `Most speakers changed alike: ${sayLossDb(db)} ${wayOf(db)} at ${sayHz(hz)}, give or take ${sayLossDb(half)}. That is the microphone, its calibration or the room; it is taken out of each.`;
+  const sentence = msg(
+    str`Most speakers changed alike: ${sayLossDb(db)} ${wayOf(db)} at ${sayHz(hz)}, give or take ${sayLossDb(half)}. That is the microphone, its calibration or the room; it is taken out of each.`,
+  );
   const figure = changeFigure(db, half, limits.main, 'dB');
   return [makeFinding('response', 'all', { position, verdict: 'changed', sentence, figure })];
 }
@@ -84,15 +87,19 @@ function responseOf(
   if (!worst) {
     return speakerFinding('response', label, at, {
       verdict: 'cannot tell',
-      sentence: `Whether ${name} sounds as it did cannot be told: its response was not kept, or lies in the noise.`,
-      action: `Take ${at} again, louder.`,
+      sentence: msg(
+        str`Whether ${name} sounds as it did cannot be told: its response was not kept, or lies in the noise.`,
+      ),
+      action: msg(str`Take ${at} again, louder.`),
     });
   }
   const limit = limits[kind === 'sub' ? 'sub' : 'main'];
   const { hz, db } = worst;
   const half = worst.half + unsure;
   const verdict = judgeChange(db, half, limit);
-  const amount = `${sayLossDb(db)} ${wayOf(db)} what it was at ${sayHz(hz)}, give or take ${sayLossDb(half)}`;
+  const amount = msg(
+    str`${sayLossDb(db)} ${wayOf(db)} what it was at ${sayHz(hz)}, give or take ${sayLossDb(half)}`,
+  );
   const sentences = {
     'as it was': `${sentenceName(name)} sounds as it did: nowhere more than ${sayLossDb(Math.abs(db) + half)} apart in third octaves.`,
     changed: `${sentenceName(name)} sounds otherwise: ${amount}.`,
@@ -104,8 +111,8 @@ function responseOf(
     figure: changeFigure(db, half, limit, 'dB'),
     action:
       unsure > worst.half
-        ? 'Put the microphone where it stood then and take it again.'
-        : `Take ${at} again, louder.`,
+        ? msg('Put the microphone where it stood then and take it again.')
+        : msg(str`Take ${at} again, louder.`),
   });
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sentenceName } from '../proof/claim-answers';
 import { unsureShapeDb } from '../proof/moved-microphone';
 import { sayHz, sayNumber } from '../proposal/phrases';
@@ -31,13 +32,15 @@ export function compareRolloffs(
 function rolloffOf(at: string, speaker: PairedSpeaker, movedMetres: number): VisitFinding {
   const { channel, now, before } = speaker;
   const { label, name } = channel;
-  const action = `Hold the microphone close to ${name} at both visits and take it there.`;
+  const action = msg(str`Hold the microphone close to ${name} at both visits and take it there.`);
   const [is, was] = [now.rolloff?.f6Hz, before.rolloff?.f6Hz];
   if (!is || !was) {
-    const when = is ? 'then' : was ? 'now' : 'at either visit';
+    const when = is ? 'then' : was ? 'now' : msg('at either visit');
     return speakerFinding('roll-off', label, at, {
       verdict: 'cannot tell',
-      sentence: `Whether the roll-off of ${name} changed cannot be told: none was read ${when}.`,
+      sentence: msg(
+        str`Whether the roll-off of ${name} changed cannot be told: none was read ${when}.`,
+      ),
       action,
     });
   }
@@ -47,7 +50,7 @@ function rolloffOf(at: string, speaker: PairedSpeaker, movedMetres: number): Vis
   const isAlike = judged === 'cannot tell' && isAlikeAbout(speaker, was.median, movedMetres);
   const verdict = isAlike ? 'as it was' : judged;
   const [from, to] = [sayHz(was.median), sayHz(is.median)];
-  const unsure = `give or take ${sayNumber(100 * (2 ** half - 1), 0)} %`;
+  const unsure = msg(str`give or take ${sayNumber(100 * (2 ** half - 1), 0)} %`);
   const sentences = {
     'as it was': isAlike
       ? `${sentenceName(name)} rolls off where it did: about ${from} its response is as it was.`

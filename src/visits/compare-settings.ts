@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sayHz, sayNumber } from '../proposal/phrases';
 import type { SessionDocument } from '../session/document';
 import { sameValue } from '../session/file/same-value';
@@ -16,8 +17,8 @@ function typed({ typed: is }: SessionDocument, { typed: was }: SessionDocument):
   if (changed.length === 0) {
     const sentence =
       ids.length === 0
-        ? 'No setting is ticked as typed at either visit.'
-        : `All ${ids.length} settings ticked as typed are those of then.`;
+        ? msg('No setting is ticked as typed at either visit.')
+        : msg(str`All ${ids.length} settings ticked as typed are those of then.`);
     return [makeFinding('settings', 'typed', { verdict: 'as it was', sentence })];
   }
   const empty =
@@ -26,18 +27,22 @@ function typed({ typed: is }: SessionDocument, { typed: was }: SessionDocument):
     return [
       makeFinding('settings', 'typed', {
         verdict: 'cannot tell',
-        sentence: `Whether the settings are those of then cannot be told: none is ticked as typed ${empty}.`,
+        sentence: msg(
+          str`Whether the settings are those of then cannot be told: none is ticked as typed ${empty}.`,
+        ),
         action:
           empty === 'here'
-            ? 'Tick in Propose what is typed.'
-            : 'Tick in Propose, at every visit, what is typed.',
+            ? msg('Tick in Propose what is typed.')
+            : msg('Tick in Propose, at every visit, what is typed.'),
       }),
     ];
   }
   return changed.map((id) =>
     makeFinding('settings', id, {
       verdict: 'changed',
-      sentence: `Typed as ${id}: ${is[id] ?? 'nothing'}; then: ${was[id] ?? 'nothing'}.`,
+      sentence: msg(
+        str`Typed as ${id}: ${is[id] ?? msg('nothing')}; then: ${was[id] ?? msg('nothing')}.`,
+      ),
     }),
   );
 }
@@ -45,14 +50,14 @@ function typed({ typed: is }: SessionDocument, { typed: was }: SessionDocument):
 function chosen(now: SessionDocument, before: SessionDocument): VisitFinding {
   const crossovers = differences(now.chosenCrossoverHz, before.chosenCrossoverHz, sayHz);
   const isSame = sameValue(now.choices, before.choices);
-  const others = isSame ? [] : ['other choices'];
-  const all = [...crossovers.map((one) => `crossover of ${one}`), ...others];
+  const others = isSame ? [] : [msg('other choices')];
+  const all = [...crossovers.map((one) => msg(str`crossover of ${one}`)), ...others];
   return makeFinding('settings', 'chosen', {
     verdict: all.length === 0 ? 'as it was' : 'changed',
     sentence:
       all.length === 0
-        ? 'What was chosen in Propose is what was chosen then.'
-        : `Chosen in Propose otherwise than then: ${listInWords(all)}.`,
+        ? msg('What was chosen in Propose is what was chosen then.')
+        : msg(str`Chosen in Propose otherwise than then: ${listInWords(all)}.`),
   });
 }
 
@@ -62,21 +67,23 @@ function inForce(
 ): VisitFinding {
   const metres = (value: number): string => `${sayNumber(value, 2)} m`;
   const db = (value: number): string => `${sayNumber(value, 1)} dB`;
-  const hz = (value: number | null): string => (value === null ? 'full range' : sayHz(value));
+  const hz = (value: number | null): string => (value === null ? msg('full range') : sayHz(value));
   const all = [
-    ...differences(is.distanceMetres, was.distanceMetres, metres).map(
-      (one) => `distance of ${one}`,
+    ...differences(is.distanceMetres, was.distanceMetres, metres).map((one) =>
+      msg(str`distance of ${one}`),
     ),
-    ...differences(is.trimDb, was.trimDb, db).map((one) => `trim of ${one}`),
-    ...differences(is.crossoverHz, was.crossoverHz, hz).map((one) => `crossover of ${one}`),
-    ...(is.equaliser === was.equaliser ? [] : [`equaliser ${is.equaliser}, then ${was.equaliser}`]),
+    ...differences(is.trimDb, was.trimDb, db).map((one) => msg(str`trim of ${one}`)),
+    ...differences(is.crossoverHz, was.crossoverHz, hz).map((one) => msg(str`crossover of ${one}`)),
+    ...(is.equaliser === was.equaliser
+      ? []
+      : [msg(str`equaliser ${is.equaliser}, then ${was.equaliser}`)]),
   ];
-  return makeFinding('settings', 'in force', {
+  return makeFinding('settings', msg('in force'), {
     verdict: all.length === 0 ? 'as it was' : 'changed',
     sentence:
       all.length === 0
-        ? 'What is declared in force is what was then.'
-        : `Declared in force otherwise than then: ${listInWords(all)}.`,
+        ? msg('What is declared in force is what was then.')
+        : msg(str`Declared in force otherwise than then: ${listInWords(all)}.`),
   });
 }
 
@@ -87,8 +94,8 @@ function differences<Value>(
   say: (value: Value) => string,
 ): string[] {
   const text = (value: Value | undefined): string =>
-    value === undefined ? 'not said' : say(value);
+    value === undefined ? msg('not said') : say(value);
   return [...new Set([...Object.keys(was), ...Object.keys(is)])]
     .filter((key) => is[key] !== was[key])
-    .map((key) => `${key} ${text(is[key])} (then ${text(was[key])})`);
+    .map((key) => msg(str`${key} ${text(is[key])} (then ${text(was[key])})`));
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { SessionDocument } from '../session/document';
 import { sameValue } from '../session/file/same-value';
 import { sentenceName } from '../proof/claim-answers';
@@ -16,8 +17,8 @@ export function compareSystems(
   return [
     ...speakers(layout, other),
     ...places(layout, other, now, before),
-    same('plan', 'room', 'The room of the plan', now.system.room, before.system.room),
-    same('plan', 'seats', 'The seats of the plan', now.system.seats, before.system.seats),
+    same('plan', 'room', msg('The room of the plan'), now.system.room, before.system.room),
+    same('plan', 'seats', msg('The seats of the plan'), now.system.seats, before.system.seats),
     sheets(now, before),
   ];
 }
@@ -28,15 +29,15 @@ function speakers(layout: Layout, other: Layout): VisitFinding[] {
     makeFinding('speakers', channel.label, {
       channels: [channel.label],
       verdict: 'changed',
-      sentence: `${sentenceName(channel.name)} (${channel.label}) was ${what} since.`,
+      sentence: msg(str`${sentenceName(channel.name)} (${channel.label}) was ${what} since.`),
     });
   if (added.length + removed.length > 0) {
     return [
       ...added.map((channel) => one(channel, 'added')),
-      ...removed.map((channel) => one(channel, 'taken out')),
+      ...removed.map((channel) => one(channel, msg('taken out'))),
     ];
   }
-  const sentence = `The speakers are those of then: ${layout.title}.`;
+  const sentence = msg(str`The speakers are those of then: ${layout.title}.`);
   return [makeFinding('speakers', 'all', { verdict: 'as it was', sentence })];
 }
 
@@ -66,8 +67,8 @@ function places(
       verdict: moved.length === 0 ? 'as it was' : 'changed',
       sentence:
         moved.length === 0
-          ? 'The plan has every speaker where it had it.'
-          : `The plan has ${listInWords(moved)} elsewhere than then.`,
+          ? msg('The plan has every speaker where it had it.')
+          : msg(str`The plan has ${listInWords(moved)} elsewhere than then.`),
     }),
   ];
 }
@@ -80,10 +81,10 @@ function same(
   was: unknown,
 ): VisitFinding {
   const isSame = sameValue(is, was);
-  const sentence = `${what} ${about === 'seats' ? 'are' : 'is'} ${isSame ? 'as then' : 'not what it was'}.`;
+  const sentence = `${what} ${about === 'seats' ? 'are' : 'is'} ${isSame ? msg('as then') : msg('not what it was')}.`;
   return makeFinding(matter, about, {
     verdict: isSame ? 'as it was' : 'changed',
-    sentence: about === 'seats' && !isSame ? `${what} are others than then.` : sentence,
+    sentence: about === 'seats' && !isSame ? msg(str`${what} are others than then.`) : sentence,
   });
 }
 
@@ -92,14 +93,14 @@ function sheets(now: SessionDocument, before: SessionDocument): VisitFinding {
   if (is !== was) {
     return makeFinding('processor', 'sheet', {
       verdict: 'changed',
-      sentence: `Processor sheet: ${is}; then: ${was}.`,
+      sentence: msg(str`Processor sheet: ${is}; then: ${was}.`),
     });
   }
   const steps = now.sheet ? [now.sheet, before.sheet] : [now.processor, before.processor];
   return same(
     'processor',
     'sheet',
-    now.sheet ? `The processor sheet ${is}` : 'What is known of the processor',
+    now.sheet ? msg(str`The processor sheet ${is}`) : msg('What is known of the processor'),
     ...(steps as [unknown, unknown]),
   );
 }

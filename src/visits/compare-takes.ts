@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { sentenceName } from '../proof/claim-answers';
 import type { Readings } from '../reading/reading';
 import type { Position, SessionDocument } from '../session/document';
@@ -27,9 +28,10 @@ export function matchTakes(now: SessionDocument, before: SessionDocument): Match
   const [here, then] = [visitedPositions(now), visitedPositions(before)];
   const findings: VisitFinding[] = [...leftOut(now, 'here'), ...leftOut(before, 'then')];
   if (here.length === 0 || then.length === 0) {
-    const where = here.length === 0 ? 'this session' : 'the earlier session';
-    const sentence = `Nothing measured can be compared: ${where} has no take that is read.`;
-    const action = here.length === 0 ? 'Take the system in Probe.' : 'Choose a session with takes.';
+    const where = here.length === 0 ? msg('this session') : msg('the earlier session');
+    const sentence = msg(str`Nothing measured can be compared: ${where} has no take that is read.`);
+    const action =
+      here.length === 0 ? msg('Take the system in Probe.') : msg('Choose a session with takes.');
     findings.push(makeFinding('take', 'none', { verdict: 'cannot tell', sentence, action }));
     return { pairs: [], findings };
   }
@@ -61,8 +63,10 @@ export function unheardSpeakers(pair: PairedPosition): VisitFinding[] {
     const [is, was] = [isSilent(pair.now, label), isSilent(pair.before, label)];
     if (is === null || was === null || is === was) return [];
     const sentence = is
-      ? `${sentenceName(channelName(label))} was heard then and stays silent now: look at its plug, its wires and its amplifier.`
-      : `${sentenceName(channelName(label))} was silent then and is heard now.`;
+      ? msg(
+          str`${sentenceName(channelName(label))} was heard then and stays silent now: look at its plug, its wires and its amplifier.`,
+        )
+      : msg(str`${sentenceName(channelName(label))} was silent then and is heard now.`);
     const rest = { verdict: 'changed', sentence, position: name, channels: [label] } as const;
     return [makeFinding('take', label, rest)];
   });
@@ -76,8 +80,8 @@ export function unheardSpeakers(pair: PairedPosition): VisitFinding[] {
       position: name,
       channels: others,
       verdict: 'cannot tell',
-      sentence: `${listInWords(others)} cannot be compared: not heard well at both visits.`,
-      action: `Take ${name} again.`,
+      sentence: msg(str`${listInWords(others)} cannot be compared: not heard well at both visits.`),
+      action: msg(str`Take ${name} again.`),
     }),
   ];
 }
@@ -94,29 +98,31 @@ function leftOut({ takes, layout }: SessionDocument, when: 'here' | 'then'): Vis
   const others = takes.filter(({ schedule }) => schedule.layout !== layout);
   if (others.length === 0) return [];
   return [
-    makeFinding('take', `other layout ${when}`, {
+    makeFinding('take', msg(str`other layout ${when}`), {
       verdict: 'cannot tell',
-      sentence: `${others.length === 1 ? 'A take' : `${others.length} takes`} ${when} ${others.length === 1 ? 'is' : 'are'} of another layout than its session has now and cannot be compared.`,
+      sentence: msg(
+        str`${others.length === 1 ? msg('A take') : msg(str`${others.length} takes`)} ${when} ${others.length === 1 ? msg('is') : msg('are')} of another layout than its session has now and cannot be compared.`,
+      ),
       action:
         when === 'here'
-          ? 'Take the system as it is planned now.'
-          : 'Choose the layout it was taken in, in the session of then.',
+          ? msg('Take the system as it is planned now.')
+          : msg('Choose the layout it was taken in, in the session of then.'),
     }),
   ];
 }
 
 function noPartner({ name }: Position, when: 'here' | 'then'): VisitFinding {
-  return makeFinding('take', `only ${when}`, {
+  return makeFinding('take', msg(str`only ${when}`), {
     position: name,
     verdict: 'cannot tell',
     sentence:
       when === 'here'
-        ? `${name} cannot be compared: no position of then has this name.`
-        : `${name} was taken then and cannot be compared: no position here has this name.`,
+        ? msg(str`${name} cannot be compared: no position of then has this name.`)
+        : msg(str`${name} was taken then and cannot be compared: no position here has this name.`),
     action:
       when === 'here'
-        ? 'Take again at a position of then, under its name.'
-        : `Take ${name} again where it was, under this name.`,
+        ? msg('Take again at a position of then, under its name.')
+        : msg(str`Take ${name} again where it was, under this name.`),
   });
 }
 
@@ -124,7 +130,7 @@ function notTakenSince({ name }: Position): VisitFinding {
   return makeFinding('take', 'same', {
     position: name,
     verdict: 'cannot tell',
-    sentence: `${name} was not taken since: both sessions hold the same takes of it.`,
+    sentence: msg(str`${name} was not taken since: both sessions hold the same takes of it.`),
   });
 }
 
@@ -134,7 +140,11 @@ function refuse(here: VisitedPosition, then: VisitedPosition): VisitFinding | nu
   return makeFinding('take', 'simulated', {
     position: here.position.name,
     verdict: 'cannot tell',
-    sentence: `${here.position.name} cannot be compared: it is ${is ? 'simulated here and was real then' : 'real here and was simulated then'}.`,
-    action: `Take ${here.position.name} ${is ? 'with the real system' : 'in the practice room, or choose a session of the real system'}.`,
+    sentence: msg(
+      str`${here.position.name} cannot be compared: it is ${is ? msg('simulated here and was real then') : msg('real here and was simulated then')}.`,
+    ),
+    action: msg(
+      str`Take ${here.position.name} ${is ? msg('with the real system') : msg('in the practice room, or choose a session of the real system')}.`,
+    ),
   });
 }

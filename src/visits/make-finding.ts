@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { VisitFinding, VisitMatter } from './visits';
 
@@ -30,5 +31,5 @@ export function speakerFinding(
 }
 
 function takeAgain(position: string | null): string {
-  return position === null ? 'Take the system again.' : `Take ${position} again.`;
+  return position === null ? msg('Take the system again.') : msg(str`Take ${position} again.`);
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { listInWords } from '../system/list-in-words';
 import type { VisitFinding, VisitMatter, VisitName } from './visits';
 
@@ -14,7 +15,7 @@ export function visitNotes(
   const isTurnedRound =
     now.takenAt !== null && before.takenAt !== null && before.takenAt > now.takenAt;
   return [
-    ...(isTurnedRound ? ['The session called earlier was taken later than this one.'] : []),
+    ...(isTurnedRound ? [msg('The session called earlier was taken later than this one.')] : []),
     ...otherSpeakers(findings),
   ];
 }
@@ -33,7 +34,7 @@ function otherSpeakers(findings: readonly VisitFinding[]): string[] {
   if (labels.length === 0) return [];
   const said =
     labels.length === 1
-      ? 'changed in so much that another speaker may play on its output'
-      : 'changed in so much that other speakers may play on their outputs';
-  return [`${listInWords(labels)} ${said}: check the wiring in Patch.`];
+      ? msg('changed in so much that another speaker may play on its output')
+      : msg('changed in so much that other speakers may play on their outputs');
+  return [msg(str`${listInWords(labels)} ${said}: check the wiring in Patch.`)];
 }

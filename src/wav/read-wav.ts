@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { decodeFrames } from './decode-frames';
 import { riffChunks, tagAt, type RiffChunk } from './riff-chunks';
@@ -8,16 +9,16 @@ import { readFormat } from './wav-format';
 const longest = 2 ** 29;
 
 /** Beginnings of other kinds of file that may be taken for a WAV. */
-const others: readonly (readonly [string, string])[] = [
-  ['RIFX', 'a big-endian RIFX file'],
-  ['FORM', 'an AIFF file'],
-  ['fLaC', 'a FLAC file'],
-  ['OggS', 'an Ogg file'],
-  ['ID3', 'an MP3 file'],
-  ['caff', 'a CAF file'],
-  ['riff', 'a Wave64 file'],
-  ['....ftyp', 'an MP4 file'],
-  ['PK..', 'a ZIP archive'],
+const others = (): readonly (readonly [string, string])[] => [
+  [msg('RIFX'), msg('a big-endian RIFX file')],
+  [msg('FORM'), msg('an AIFF file')],
+  ['fLaC', msg('a FLAC file')],
+  [msg('OggS'), msg('an Ogg file')],
+  [msg('ID3'), msg('an MP3 file')],
+  ['caff', msg('a CAF file')],
+  ['riff', msg('a Wave64 file')],
+  ['....ftyp', msg('an MP4 file')],
+  [msg('PK..'), msg('a ZIP archive')],
 ];
 
 /**
@@ -36,19 +37,24 @@ export function readWav(bytes: Uint8Array): WavFile | Trouble {
     if (chunk.id === 'data') data ??= chunk;
     if (fmt && data) break;
   }
-  if (!fmt || !data) return missing(fmt ? 'sound (no data chunk)' : 'format (no fmt chunk)', view);
+  if (!fmt || !data)
+    return missing(fmt ? msg('sound (no data chunk)') : msg('format (no fmt chunk)'), view);
   const format = readFormat(view, fmt);
   if (isTrouble(format)) return format;
   if (!data.streamed && data.size < data.claimed) return truncated(data);
   const frames = Math.floor(data.size / (format.channelCount * format.width));
   if (frames === 0) {
-    const sentence = `This WAV holds no sound: its data chunk at byte ${data.start} is empty.`;
-    return trouble('bad-wav', `${sentence} Record the take again.`);
+    const sentence = msg(
+      str`This WAV holds no sound: its data chunk at byte ${data.start} is empty.`,
+    );
+    return trouble('bad-wav', msg(str`${sentence} Record the take again.`));
   }
   if (frames * format.channelCount > longest) {
     const minutes = Math.round(frames / format.sampleRate / 60);
-    const sentence = `This WAV is too long to be a take: ${minutes} minutes of ${format.channelCount} channels.`;
-    return trouble('bad-wav', `${sentence} Cut it to the take, or choose another file.`);
+    const sentence = msg(
+      str`This WAV is too long to be a take: ${minutes} minutes of ${format.channelCount} channels.`,
+    );
+    return trouble('bad-wav', msg(str`${sentence} Cut it to the take, or choose another file.`));
   }
   const body = new DataView(view.buffer, view.byteOffset + data.start, data.size);
   const channels = decodeFrames(body, format, frames);
@@ -62,29 +68,41 @@ export function readWav(bytes: Uint8Array): WavFile | Trouble {
 
 function refuseStranger(view: DataView): Trouble | null {
   if (view.byteLength === 0)
-    return trouble('bad-wav', 'This file is empty. Record the take again.');
-  const riff = ['RIFF', 'RF64', 'BW64'].includes(tagAt(view, 0));
+    return trouble('bad-wav', msg('This file is empty. Record the take again.'));
+  const riff = [msg('RIFF'), msg('RF64'), msg('BW64')].includes(tagAt(view, 0));
   if (riff && tagAt(view, 8) === 'WAVE') return null;
   const start = tagAt(view, 0) + tagAt(view, 4);
-  const kind = others.find(([mark]) =>
+  const kind = others().find(([mark]) =>
     [...mark].every((letter, i) => letter === '.' || letter === start[i]),
   )?.[1];
-  const found = kind ? `it is ${kind}` : `it begins with "${start}" where "RIFF" should stand`;
+  const found = kind
+    ? msg(str`it is ${kind}`)
+    : msg(str`it begins with "${start}" where "RIFF" should stand`);
   return trouble(
     'bad-wav',
-    `This is not a WAV file: ${found} (byte 0). Choose the recording, or save it again as WAV.`,
+    msg(
+      str`This is not a WAV file: ${found} (byte 0). Choose the recording, or save it again as WAV.`,
+    ),
   );
 }
 
 function missing(what: string, view: DataView): Trouble {
-  const sentence = `This WAV ends at byte ${view.byteLength} without its ${what}.`;
-  return trouble('bad-wav', `${sentence} It is cut off or damaged: copy or record it again.`);
+  const sentence = msg(str`This WAV ends at byte ${view.byteLength} without its ${what}.`);
+  return trouble(
+    'bad-wav',
+    msg(str`${sentence} It is cut off or damaged: copy or record it again.`),
+  );
 }
 
 function truncated(data: RiffChunk): Trouble {
   const { claimed, size, start } = data;
-  const lost = `${claimed} bytes of sound from byte ${start} on, and only ${size} are there`;
-  return trouble('bad-wav', `This WAV is cut off: it claims ${lost}. Copy or record it again.`);
+  const lost = msg(
+    str`${claimed} bytes of sound from byte ${start} on, and only ${size} are there`,
+  );
+  return trouble(
+    'bad-wav',
+    msg(str`This WAV is cut off: it claims ${lost}. Copy or record it again.`),
+  );
 }
 
 /** The earliest sample that is no finite number. */
@@ -94,7 +112,12 @@ function findBroken(channels: readonly Float32Array[], sampleRate: number): Trou
   if (found.length === 0) return null;
   const first = found.reduce((a, b) => Math.min(a, b));
   const channel = firsts.indexOf(first) + 1;
-  const place = `sample ${first} (${(first / sampleRate).toFixed(3)} s) of channel ${channel}`;
-  const advice = 'Export the recording again, as 24-bit WAV.';
-  return trouble('not-a-number', `This WAV is damaged: ${place} is not a finite number. ${advice}`);
+  const place = msg(
+    str`sample ${first} (${(first / sampleRate).toFixed(3)} s) of channel ${channel}`,
+  );
+  const advice = msg('Export the recording again, as 24-bit WAV.');
+  return trouble(
+    'not-a-number',
+    msg(str`This WAV is damaged: ${place} is not a finite number. ${advice}`),
+  );
 }

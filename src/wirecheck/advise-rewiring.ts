@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { WiringFinding } from './wiring-finding';
 import { listInWords } from '../system/list-in-words';
@@ -9,7 +10,7 @@ export interface WiringAdvice {
   readonly steps: readonly string[];
 }
 
-const off = 'Switch the amplifiers off.';
+const off = () => msg('Switch the amplifiers off.');
 
 /**
  * A finding in words, and what to move where. `outputOf` names the processor's output of a channel,
@@ -35,65 +36,95 @@ function wordsFor(
       return exchanged(finding.channels, plug);
     case 'elsewhere':
       return {
-        sentence: `Channel ${finding.channel} sounds from the ${finding.from} speaker.`,
+        sentence: msg(str`Channel ${finding.channel} sounds from the ${finding.from} speaker.`),
         steps: [
-          off,
-          `Follow the cable of the ${finding.from} speaker back to its plug and move that plug to the output of ${plug(finding.from)}.`,
-          `Put the ${finding.channel} speaker's plug on the output of ${plug(finding.channel)}.`,
+          off(),
+          msg(
+            str`Follow the cable of the ${finding.from} speaker back to its plug and move that plug to the output of ${plug(finding.from)}.`,
+          ),
+          msg(
+            str`Put the ${finding.channel} speaker's plug on the output of ${plug(finding.channel)}.`,
+          ),
         ],
       };
     case 'silent':
       return {
-        sentence: `Channel ${finding.channel} is silent.`,
+        sentence: msg(str`Channel ${finding.channel} is silent.`),
         steps: [
-          `Check that the amplifier of ${finding.channel} is on, and that the channel is not muted or set to “none” in the processor.`,
-          `${off} Exchange the plug of ${plug(finding.channel)} with one that works. If the sound stays away at the other speaker, the output is dead; if it stays away here, the fault lies behind the plug: amplifier, cable or speaker.`,
+          msg(
+            str`Check that the amplifier of ${finding.channel} is on, and that the channel is not muted or set to “none” in the processor.`,
+          ),
+          msg(
+            str`${off()} Exchange the plug of ${plug(finding.channel)} with one that works. If the sound stays away at the other speaker, the output is dead; if it stays away here, the fault lies behind the plug: amplifier, cable or speaker.`,
+          ),
         ],
       };
     case 'doubled':
       return {
-        sentence: `Channel ${finding.channel} sounds from ${listInWords(finding.from)} together.`,
+        sentence: msg(
+          str`Channel ${finding.channel} sounds from ${listInWords(finding.from)} together.`,
+        ),
         steps: [
-          off,
-          `Look for a splitter or a doubled cable behind ${plug(finding.channel)}, and give each of ${listInWords(finding.from)} a plug of its own.`,
+          off(),
+          msg(
+            str`Look for a splitter or a doubled cable behind ${plug(finding.channel)}, and give each of ${listInWords(finding.from)} a plug of its own.`,
+          ),
         ],
       };
     case 'shared speaker':
       return {
-        sentence: `Channels ${listInWords(finding.channels)} all sound from the ${finding.speaker} speaker.`,
+        sentence: msg(
+          str`Channels ${listInWords(finding.channels)} all sound from the ${finding.speaker} speaker.`,
+        ),
         steps: [
-          `Check that no downmix is on in the processor and that every speaker is declared there. Then play each channel again and listen which of them is right.`,
+          msg(
+            `Check that no downmix is on in the processor and that every speaker is declared there. Then play each channel again and listen which of them is right.`,
+          ),
         ],
       };
     case 'mute speaker':
       return {
-        sentence: `No channel sounds from the ${finding.speaker} speaker.`,
+        sentence: msg(str`No channel sounds from the ${finding.speaker} speaker.`),
         steps: [
-          `Check its amplifier and its cable at both ends, with the amplifier off, then walk past it again.`,
+          msg(
+            `Check its amplifier and its cable at both ends, with the amplifier off, then walk past it again.`,
+          ),
         ],
       };
     case 'inverted':
       return {
-        sentence: `The ${finding.speaker} speaker plays inverted.`,
+        sentence: msg(str`The ${finding.speaker} speaker plays inverted.`),
         steps: [
-          `${off} Exchange plus and minus at one end of its cable, at the amplifier or at the speaker, not at both.`,
+          msg(
+            str`${off()} Exchange plus and minus at one end of its cable, at the amplifier or at the speaker, not at both.`,
+          ),
         ],
       };
     case 'suspect':
       return {
         sentence:
           finding.channels.length === 1
-            ? `Channel ${finding.channels.join()} does not sound as it should from the seat.`
-            : `From the seat ${listInWords(finding.channels)} arrive as if they were in each other's places.`,
+            ? msg(
+                str`Channel ${finding.channels.join()} does not sound as it should from the seat.`,
+              )
+            : msg(
+                str`From the seat ${listInWords(finding.channels)} arrive as if they were in each other's places.`,
+              ),
         steps: [
-          `Walk past ${listInWords(finding.channels)} with the microphone, or play them by ear, before any plug is moved: a wrong distance would look the same.`,
+          msg(
+            str`Walk past ${listInWords(finding.channels)} with the microphone, or play them by ear, before any plug is moved: a wrong distance would look the same.`,
+          ),
         ],
       };
     case 'cannot tell':
       return {
-        sentence: `Which of the speakers ${listInWords(finding.channels)} plays which channel cannot be told.`,
+        sentence: msg(
+          str`Which of the speakers ${listInWords(finding.channels)} plays which channel cannot be told.`,
+        ),
         steps: [
-          `Hold the microphone nearer to each of them, within a hand's width, and take those stops again.`,
+          msg(
+            `Hold the microphone nearer to each of them, within a hand's width, and take those stops again.`,
+          ),
         ],
       };
   }
@@ -106,20 +137,24 @@ function exchanged(
   const [one, other] = channels;
   if (channels.length === 2 && one && other) {
     return {
-      sentence: `Channels ${one} and ${other} are exchanged.`,
+      sentence: msg(str`Channels ${one} and ${other} are exchanged.`),
       steps: [
-        off,
-        `Exchange the two plugs at the outputs of ${plug(one)} and ${plug(other)}, or the two speaker cables at the amplifier: one of the two, not both.`,
+        off(),
+        msg(
+          str`Exchange the two plugs at the outputs of ${plug(one)} and ${plug(other)}, or the two speaker cables at the amplifier: one of the two, not both.`,
+        ),
       ],
     };
   }
   // Channel i sounds from speaker i + 1, so the plug that sits on i belongs on i + 1.
   const moves = channels.map((channel, at) => {
     const next = channels[(at + 1) % channels.length] ?? channel;
-    return `the plug on ${plug(channel)} to ${plug(next)}`;
+    return msg(str`the plug on ${plug(channel)} to ${plug(next)}`);
   });
   return {
-    sentence: `Channels ${listInWords(channels)} went round: each sounds from the speaker of the next, and ${channels.at(-1)} from ${one}'s.`,
-    steps: [off, `Move at the processor's outputs: ${moves.join('; ')}.`],
+    sentence: msg(
+      str`Channels ${listInWords(channels)} went round: each sounds from the speaker of the next, and ${channels.at(-1)} from ${one}'s.`,
+    ),
+    steps: [off(), msg(str`Move at the processor's outputs: ${moves.join('; ')}.`)],
   };
 }

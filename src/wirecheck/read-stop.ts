@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { bandPower } from '../../dsp/level/band-level';
 import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
 import { largestMagnitude } from '../../dsp/level/largest';
@@ -45,10 +46,10 @@ export function readStop(
   if (capture.sampleRate !== schedule.sampleRate) {
     throw new RangeError(`a stop is read at ${schedule.sampleRate} Hz, got ${capture.sampleRate}`);
   }
-  if (capture.gaps.length > 0) return lost;
+  if (capture.gaps.length > 0) return lost();
   const samples = Float64Array.from(capture.samples, (one) => (Number.isFinite(one) ? one : 0));
   const first = schedule.segments[0]?.sweepStart ?? 0;
-  if (findClipping(samples, Math.min(first, samples.length), samples.length)) return clipped;
+  if (findClipping(samples, Math.min(first, samples.length), samples.length)) return clipped();
   const bursts = hearBursts(schedule, samples);
   const delay = findCommonDelay(bursts);
   const once = bursts.slice(0, schedule.channels.length);
@@ -56,10 +57,10 @@ export function readStop(
     delay !== null &&
     bursts.slice(once.length).some((again, n) => movedFrom(once[n], again, delay))
   )
-    return lost;
+    return lost();
   const sounds = once.map((burst) => readBurst(burst, delay));
   const heard = ({ levelDb, lowDb }: WalkSound): boolean => levelDb !== null || lowDb !== null;
-  return sounds.some(heard) ? { sounds } : nothing;
+  return sounds.some(heard) ? { sounds } : nothing();
 }
 
 function movedFrom(first: HeardBurst | undefined, again: HeardBurst, delay: number): boolean {
@@ -135,15 +136,22 @@ function before({ response }: HeardBurst, delay: number): ImpulseResponse {
   return { samples: samples.slice(from, end), sampleRate, zeroIndex: zeroIndex - from };
 }
 
-const lost = trouble(
-  'failed',
-  'The recorder lost audio at this stop. Stay where you are and play it again.',
-);
-const clipped = trouble(
-  'too-loud',
-  'The microphone clipped at this stop. Lower the level, or hold it a little farther from the speaker, and play it again.',
-);
-const nothing = trouble(
-  'silence',
-  'Nothing of this stop was heard. Check that the amplifiers are on and that the microphone is the one in your hand, then play it again.',
-);
+const lost = () =>
+  trouble(
+    'failed',
+    msg('The recorder lost audio at this stop. Stay where you are and play it again.'),
+  );
+const clipped = () =>
+  trouble(
+    'too-loud',
+    msg(
+      'The microphone clipped at this stop. Lower the level, or hold it a little farther from the speaker, and play it again.',
+    ),
+  );
+const nothing = () =>
+  trouble(
+    'silence',
+    msg(
+      'Nothing of this stop was heard. Check that the amplifiers are on and that the microphone is the one in your hand, then play it again.',
+    ),
+  );

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Capture } from '../rig/port';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
@@ -18,8 +19,8 @@ export function readStopInWorker(
     worker.onmessage = ({ data }: MessageEvent<StopReading | Trouble>) => finish(data);
     worker.onerror = (event) => {
       event.preventDefault();
-      const why = event.message || 'its worker could not start';
-      finish(trouble('failed', `This stop could not be read (${why}). Play it again.`));
+      const why = event.message || msg('its worker could not start');
+      finish(trouble('failed', msg(str`This stop could not be read (${why}). Play it again.`)));
     };
     const order: StopOrder = { schedule, capture: { samples, sampleRate, gaps } };
     worker.postMessage(order, { transfer: [samples.buffer] });

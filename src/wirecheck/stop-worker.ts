@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Capture } from '../rig/port';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
@@ -14,7 +15,7 @@ function answerTo({ schedule, capture }: StopOrder): StopReading | Trouble {
     return readStop(schedule, capture);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return trouble('failed', `This stop could not be read (${why}). Play it again.`);
+    return trouble('failed', msg(str`This stop could not be read (${why}). Play it again.`));
   }
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { throughPath } from '../../dsp/bass/electrical-path';
 import { filterPower } from '../../dsp/bass/filter-power';
 import { logBand, smoothOnGrid } from '../../dsp/bass/log-band';
@@ -101,7 +102,10 @@ function eachSeat(
   transfers: SeatTransfers,
   draw: (seats: SeatTransfers) => number[],
 ): WorkbenchCurves['seats'] {
-  return transfers.map((one, n) => ({ name: seats[n] ?? `Seat ${n + 1}`, sum: draw([one]) }));
+  return transfers.map((one, n) => ({
+    name: seats[n] ?? msg(str`Seat ${n + 1}`),
+    sum: draw([one]),
+  }));
 }
 
 function meanPower(seats: SeatTransfers): Float64Array {

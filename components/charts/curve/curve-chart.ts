@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, svg, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../../theme/shared-styles';
@@ -66,7 +67,7 @@ export class CurveChart extends LitElement {
     const { traces, axes, label } = this;
     const layout = this.draw();
     if (!axes || !layout || traces.length === 0) {
-      return html`<p class="soft">Nothing to draw yet.</p>`;
+      return html`<p class="soft">${msg('Nothing to draw yet.')}</p>`;
     }
     this.numbers = keepNumbers(this.numbers, traces, axes);
     const { head, rows, copyText } = this.numbers;
@@ -76,7 +77,7 @@ export class CurveChart extends LitElement {
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
           ${this.picture(layout, axes)}
         </svg>
-        ${this.cursor.plane(`Cursor over: ${label}`, (x) => cursorSentence(traces, axes, x))}
+        ${this.cursor.plane(msg(str`Cursor over: ${label}`), (x) => cursorSentence(traces, axes, x))}
       </div>
       <ll-number-table
         .caption=${label}

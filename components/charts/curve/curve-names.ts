@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html, nothing } from 'lit';
 import { placeText, valuesAt } from './curve-numbers';
 import type { CurveAxes, CurveTrace } from './curve-trace';
@@ -15,6 +16,6 @@ export function curveNames(traces: readonly CurveTrace[], axes: CurveAxes, at: n
           ${name} ${values ? html`<b class="num">${values[n]?.text}</b>` : nothing}
         </span>`,
     )}
-    ${at === null ? nothing : html`<span class="num">at ${placeText(axes, at)}</span>`}
+    ${at === null ? nothing : html`<span class="num">${msg(str`at ${placeText(axes, at)}`)}</span>`}
   </div>`;
 }

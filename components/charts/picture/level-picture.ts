@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, svg, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { scaleLinear, scaleLog } from 'd3';
@@ -69,7 +70,7 @@ export class LevelPicture extends LitElement {
 
   override render() {
     const { data, label } = this;
-    if (!data) return html`<p class="soft">Nothing to draw yet.</p>`;
+    if (!data) return html`<p class="soft">${msg('Nothing to draw yet.')}</p>`;
     const width = this.size.width || 640;
     const height = chartHeight(width);
     const plot = { left: 46, top: 12, right: width - 14, bottom: height - 24 };

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, svg, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../../theme/shared-styles';
@@ -91,7 +92,7 @@ export class WorkbenchChart extends LitElement {
     const { traces, axes, label, handles } = this;
     const layout = this.draw();
     if (!axes || !layout || traces.length === 0) {
-      return html`<p class="soft">Nothing to draw yet.</p>`;
+      return html`<p class="soft">${msg('Nothing to draw yet.')}</p>`;
     }
     const table = this.table(axes);
     return html`<figure class=${layout.width < narrowWidth ? 'narrow' : ''} aria-label=${label}>
@@ -100,7 +101,7 @@ export class WorkbenchChart extends LitElement {
         <svg width=${layout.width} height=${layout.height} aria-hidden="true">
           ${this.picture(layout, axes)}
         </svg>
-        ${this.cursor.plane(`Cursor over: ${label}`, (hz) => cursorSentence(traces, axes, hz))}
+        ${this.cursor.plane(msg(str`Cursor over: ${label}`), (hz) => cursorSentence(traces, axes, hz))}
         ${handles.map((handle) => this.drag.slider(handle, layout))}
       </div>
       <ll-number-table

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { html, nothing } from 'lit';
 import type { EarAction } from './ear-keys';
 
@@ -37,9 +38,9 @@ export function earButtons(now: ButtonState, act: (action: EarAction) => void, s
       ${words} <kbd>${key}</kbd>
     </button>`;
   return html`<div class="buttons">
-      ${button('here', 'Heard here', 'H', !asked, 'ghost tall')}
-      ${button('elsewhere', 'Heard elsewhere', 'E', !asked, 'ghost tall')}
-      ${button('silent', 'Silent', 'S', !asked, 'ghost tall')}
+      ${button('here', msg('Heard here'), 'H', !asked, msg('ghost tall'))}
+      ${button('elsewhere', msg('Heard elsewhere'), 'E', !asked, msg('ghost tall'))}
+      ${button('silent', msg('Silent'), 'S', !asked, msg('ghost tall'))}
     </div>
     <div class="buttons">
       ${
@@ -47,15 +48,16 @@ export function earButtons(now: ButtonState, act: (action: EarAction) => void, s
           ? nothing
           : button(
               'next',
-              `${now.sounding ? 'Skip to' : 'Play'} ${now.next}`,
-              'Space',
+              `${now.sounding ? msg('Skip to') : msg('Play')} ${now.next}`,
+              msg('Space'),
               false,
               now.sounding ? 'ghost' : 'go',
             )
       }
-      ${button('again', 'Again', 'R', !now.chosen)} ${button('back', 'Back', 'B', !now.canGoBack)}
+      ${button('again', msg('Again'), 'R', !now.chosen)}
+      ${button('back', msg('Back'), 'B', !now.canGoBack)}
       <button class="ghost" ?disabled=${!now.sounding} @click=${stop}>
-        Stop the noise <kbd>Esc</kbd>
+        ${msg(html`Stop the noise <kbd>Esc</kbd>`)}
       </button>
     </div>`;
 }

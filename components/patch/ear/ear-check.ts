@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { NoiseRequest } from '../../../src/noise/noise-state';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -75,7 +76,7 @@ export class EarCheck implements ReactiveController {
     if (!bench || at === null || !this.answerable) return;
     const known: EarAnswer =
       answer.kind === 'elsewhere' && answer.speaker === at ? { kind: 'here' } : answer;
-    bench.change(`Ear check of ${at}`, (document) => ({
+    bench.change(msg(str`Ear check of ${at}`), (document) => ({
       ...document,
       earAnswers: { ...document.earAnswers, [at]: known },
     }));
@@ -122,7 +123,7 @@ export class EarCheck implements ReactiveController {
     const { bench } = this.host;
     const [first] = channels;
     if (!bench || !first) return;
-    bench.change('Play channels again', (document) => ({
+    bench.change(msg('Play channels again'), (document) => ({
       ...document,
       earAnswers: forgetAnswers(document.earAnswers, channels),
     }));

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -30,22 +31,24 @@ export class EarConclusion extends LitElement {
     return html`<h2>
         ${
           proven
-            ? 'Every channel sounds from its own speaker'
+            ? msg('Every channel sounds from its own speaker')
             : findings.length === 0
-              ? `Nothing wrong so far, ${open.length} still to play`
-              : 'What to change'
+              ? msg(str`Nothing wrong so far, ${open.length} still to play`)
+              : msg('What to change')
         }
       </h2>
       ${findings.map((finding) => sayFinding(finding, state))}
       ${findings.length === 0 ? nothing : html`<p class="soft small">${caution}</p>`}
       <div class="row">
-        ${retest.length === 0 ? nothing : this.again('Play only these again', 'go', retest)}
-        ${this.again('Play all again', 'ghost', order)}
+        ${retest.length === 0 ? nothing : this.again(msg('Play only these again'), 'go', retest)}
+        ${this.again(msg('Play all again'), 'ghost', order)}
       </div>
       ${
         retest.length === 0
           ? nothing
-          : html`<p class="soft small">These: ${retest.join(', ')}. The other answers stay.</p>`
+          : html`<p class="soft small">
+              ${msg(str`These: ${retest.join(', ')}. The other answers stay.`)}
+            </p>`
       }`;
   }
 

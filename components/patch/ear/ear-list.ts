@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Channel, ChannelLabel } from '../../../src/system/channel';
@@ -50,7 +51,10 @@ export class EarList extends LitElement {
   @property({ type: Boolean }) disabled = false;
 
   override render() {
-    return html`<ol class=${this.pointing ? 'pointing' : ''} aria-label="Speakers in wiring order">
+    return html`<ol
+      class=${this.pointing ? 'pointing' : ''}
+      aria-label=${msg('Speakers in wiring order')}
+    >
       ${this.channels.map((channel, index) => this.row(channel, index + 1))}
     </ol>`;
   }
@@ -62,7 +66,7 @@ export class EarList extends LitElement {
       <button
         ?disabled=${this.disabled}
         aria-current=${label === this.at ? 'step' : nothing}
-        title=${this.pointing ? `The sound came from ${label}` : `Play ${label}`}
+        title=${this.pointing ? msg(str`The sound came from ${label}`) : msg(str`Play ${label}`)}
         @click=${() =>
           this.dispatchEvent(new CustomEvent('ll-speaker', { detail: label, bubbles: true }))}
       >

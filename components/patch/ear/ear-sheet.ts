@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -59,7 +60,7 @@ export class EarSheet extends LitElement {
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
-    if (state.document.rig === 'recording') return notHere;
+    if (state.document.rig === 'recording') return notHere();
     const order = wiringOrder(state);
     const channels = order.flatMap(
       (label) => state.layout.channels.find((one) => one.label === label) ?? [],
@@ -69,13 +70,12 @@ export class EarSheet extends LitElement {
     return html`<ll-waiting-card .bench=${this.bench}></ll-waiting-card>
       ${busy && state.activity.kind !== 'waiting' ? runningElsewhere(state, null) : nothing}
       <div class="sheets">
-        <section class="sheet" aria-label="Ear check">
+        <section class="sheet" aria-label=${msg('Ear check')}>
           ${this.now(state, order)} ${this.buttons(state, order, busy)}
           ${
             check.pointing
               ? html`<p class="point" role="status">
-                  Where did it come from? Click the speaker on the plan or in the list, or type its
-                  number${this.typed === '' ? '' : `: ${this.typed}…, then Enter`}.
+                  ${msg(str`Where did it come from? Click the speaker on the plan or in the list, or type its number${this.typed === '' ? '' : msg(str`: ${this.typed}…, then Enter`)}.`)}
                 </p>`
               : nothing
           }
@@ -90,7 +90,7 @@ export class EarSheet extends LitElement {
           ></ll-ear-list>
         </section>
         <div class="column">
-          <section class="sheet" aria-label="Conclusion">
+          <section class="sheet" aria-label=${msg('Conclusion')}>
             <ll-ear-conclusion
               .bench=${this.bench}
               ?disabled=${busy}
@@ -110,8 +110,10 @@ export class EarSheet extends LitElement {
       return html`<p>
         ${
           open.length === 0
-            ? 'Every channel was answered.'
-            : `${open.length} of ${order.length} channels still to play. Stand at the seat, start quiet, and say of each channel where it comes from.`
+            ? msg('Every channel was answered.')
+            : msg(
+                str`${open.length} of ${order.length} channels still to play. Stand at the seat, start quiet, and say of each channel where it comes from.`,
+              )
         }
       </p>`;
     }
@@ -126,10 +128,16 @@ export class EarSheet extends LitElement {
 
   private where(state: BenchState, channel: Channel, order: readonly ChannelLabel[]): string {
     const output = outputNamer(state)(channel.label);
-    const place = `${asSentence(channel.name)}, channel ${order.indexOf(channel.label) + 1} of ${order.length}`;
-    const from = output === null ? '' : `, output “${output}”`;
+    const place = msg(
+      str`${asSentence(channel.name)}, channel ${order.indexOf(channel.label) + 1} of ${order.length}`,
+    );
+    const from = output === null ? '' : msg(str`, output “${output}”`);
     const { sounding, answerable } = this.check;
-    const sound = sounding ? (answerable ? '' : ' It begins.') : ' The noise has stopped.';
+    const sound = sounding
+      ? answerable
+        ? ''
+        : msg(' It begins.')
+      : msg(' The noise has stopped.');
     return `${place}${from}.${sound}`;
   }
 
@@ -157,24 +165,22 @@ export class EarSheet extends LitElement {
 
   private level(state: BenchState, busy: boolean) {
     return html`<ll-number
-        label="Level of the noise"
+        label=${msg('Level of the noise')}
         unit="dB"
         min="-60"
         max=${state.document.live.capDb}
         .value=${this.check.levelDb(state)}
         ?disabled=${busy}
-        hint="At first the test level. Pink noise, 500 to 2000 Hz; subs 30 to 80 Hz."
+        hint=${msg('At first the test level. Pink noise, 500 to 2000 Hz; subs 30 to 80 Hz.')}
         @ll-number=${(event: CustomEvent<number>) => this.check.setLevel(event.detail)}
       ></ll-number>
       <p class=${isLoud(state.exposure) ? 'signal' : 'soft small'}>
-        Start quiet: leave the room or wear hearing protection when it is loud. Esc silences
-        everything.
+        ${msg('Start quiet: leave the room or wear hearing protection when it is loud. Esc silences everything.')}
       </p>
       ${
         state.document.rig === 'practice'
           ? html`<p class="soft small">
-              The practice room makes no sound: every output drives the speaker it claims, and the
-              plan shows which one plays. Answers are yours, to try the check.
+              ${msg('The practice room makes no sound: every output drives the speaker it claims, and the plan shows which one plays. Answers are yours, to try the check.')}
             </p>`
           : nothing
       }`;
@@ -250,14 +256,13 @@ export class EarSheet extends LitElement {
   }
 }
 
-const notHere = html`<section class="sheet" aria-label="Ear check">
-  <p>
-    The ear check plays noise on one channel at a time, and with the recording rig this computer
-    plays nothing. Choose Live or the practice room where speakers are reached, or play the
-    processor’s own noise generator and go by the wiring list.
-  </p>
-  <a class="ghost" href="#probe/connect">Choose how speakers are reached</a>
-</section>`;
+const notHere = () =>
+  html`<section class="sheet" aria-label=${msg('Ear check')}>
+    <p>
+      ${msg('The ear check plays noise on one channel at a time, and with the recording rig this computer plays nothing. Choose Live or the practice room where speakers are reached, or play the processor’s own noise generator and go by the wiring list.')}
+    </p>
+    <a class="ghost" href="#probe/connect">${msg('Choose how speakers are reached')}</a>
+  </section>`;
 
 declare global {
   interface HTMLElementTagNameMap {

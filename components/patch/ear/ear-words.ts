@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { EarAnswer, EarAnswers } from '../../../src/wirecheck/ear-check';
 import type { ChannelLabel } from '../../../src/system/channel';
 import type { PlanMark } from '../../plan/plan-mark';
@@ -10,7 +11,7 @@ export function earMark(label: ChannelLabel, answers: EarAnswers): PlanMark | nu
   );
   const words = [
     ...(answer ? [answerInWords(answer)] : []),
-    ...(strangers.length > 0 ? [`plays ${strangers.join(', ')}`] : []),
+    ...(strangers.length > 0 ? [msg(str`plays ${strangers.join(', ')}`)] : []),
   ];
   if (words.length === 0) return null;
   return { right: answer?.kind === 'here' && strangers.length === 0, words: words.join('; ') };
@@ -19,9 +20,9 @@ export function earMark(label: ChannelLabel, answers: EarAnswers): PlanMark | nu
 function answerInWords(answer: EarAnswer): string {
   switch (answer.kind) {
     case 'here':
-      return 'heard here';
+      return msg('heard here');
     case 'elsewhere':
-      return `heard from ${answer.speaker}`;
+      return msg(str`heard from ${answer.speaker}`);
     case 'silent':
       return 'silent';
   }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -40,10 +41,10 @@ export class CrossoversInForce extends LitElement {
     return html`<div class="picks">
         ${
           forAll
-            ? this.pick(state, 'All speakers', groups)
+            ? this.pick(state, msg('All speakers'), groups)
             : groups.map((group) => this.pick(state, asSentence(group), [group]))
         }
-        ${hasSubs(state) ? this.pick(state, 'Low-pass of the subs', ['subs']) : nothing}
+        ${hasSubs(state) ? this.pick(state, msg('Low-pass of the subs'), ['subs']) : nothing}
       </div>
       <p class="soft small">${consequence(state, groups)}</p>`;
   }
@@ -77,7 +78,7 @@ export class CrossoversInForce extends LitElement {
   }
 
   private set(groups: readonly GroupId[], hz: number | null | undefined): void {
-    changeInForce(this.bench, 'Declare a crossover in force', (inForce) => ({
+    changeInForce(this.bench, msg('Declare a crossover in force'), (inForce) => ({
       ...inForce,
       crossoverHz: groups.reduce(
         (crossovers, group) => withEntry(crossovers, group, hz),
@@ -95,10 +96,14 @@ function hasSubs({ layout }: BenchState): boolean {
 function consequence(state: BenchState, groups: readonly GroupId[]): string {
   const { crossoverHz } = state.document.inForce;
   const crossed = groups.some((group) => typeof crossoverHz[group] === 'number');
-  if (!crossed) return 'What is not known is read as full range.';
+  if (!crossed) return msg('What is not known is read as full range.');
   return hasSubs(state)
-    ? 'The subs play what lies below, also in the sweep of a speaker: its arrival and level hold, its roll-off can be told only above. Set it to full range for a moment to read all of it.'
-    : 'It is divided out of the response as far as the noise allows; a roll-off below that needs full range for a moment.';
+    ? msg(
+        'The subs play what lies below, also in the sweep of a speaker: its arrival and level hold, its roll-off can be told only above. Set it to full range for a moment to read all of it.',
+      )
+    : msg(
+        'It is divided out of the response as far as the noise allows; a roll-off below that needs full range for a moment.',
+      );
 }
 
 /** Groups of the layout that have a crossover, in its order. */

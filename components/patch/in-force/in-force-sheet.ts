@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -70,13 +71,13 @@ export class InForceSheet extends LitElement {
     const busy = state.activity.kind !== 'idle';
     return html`<div class="sheets">
       <section class="sheet" aria-labelledby="channels">
-        <h2 id="channels">Distances and trims in the processor</h2>
+        <h2 id="channels">${msg('Distances and trims in the processor')}</h2>
         <table>
           <thead>
             <tr>
-              <th scope="col">Channel</th>
-              <th scope="col">Distance</th>
-              <th scope="col">Trim</th>
+              <th scope="col">${msg('Channel')}</th>
+              <th scope="col">${msg('Distance')}</th>
+              <th scope="col">${msg('Trim')}</th>
             </tr>
           </thead>
           <tbody>
@@ -87,12 +88,12 @@ export class InForceSheet extends LitElement {
       </section>
       <div class="column">
         <section class="sheet" aria-labelledby="crossovers">
-          <h2 id="crossovers">Crossovers in the processor</h2>
+          <h2 id="crossovers">${msg('Crossovers in the processor')}</h2>
           <ll-crossovers-in-force .bench=${this.bench}></ll-crossovers-in-force>
         </section>
-        <section class="sheet" aria-label="Equaliser">
+        <section class="sheet" aria-label=${msg('Equaliser')}>
           <ll-choice
-            label="Equaliser of the processor"
+            label=${msg('Equaliser of the processor')}
             .options=${equaliserStates.map((value) => ({ value, label: value }))}
             .value=${inForce.equaliser}
             ?disabled=${busy}
@@ -101,29 +102,24 @@ export class InForceSheet extends LitElement {
           ${
             inForce.equaliser === 'on'
               ? html`<p class="signal">
-                  It bends levels, responses and roll-offs, and cannot be taken out; arrivals and
-                  polarity hold. Switch it off while you measure, and dynamics, night mode and
-                  upmixing too.
+                  ${msg('It bends levels, responses and roll-offs, and cannot be taken out; arrivals and polarity hold. Switch it off while you measure, and dynamics, night mode and upmixing too.')}
                 </p>`
               : nothing
           }
         </section>
         <section class="sheet" aria-labelledby="why">
-          <h2 id="why">What this is for</h2>
+          <h2 id="why">${msg('What this is for')}</h2>
           <p>
-            A processor that was set before shifts arrivals by its distances and levels by its
-            trims, and its crossovers hide where a speaker rolls off. What is declared here is taken
-            out of the readings, so that nothing has to be reset first. An empty field says that
-            nothing was typed there.
+            ${msg('A processor that was set before shifts arrivals by its distances and levels by its trims, and its crossovers hide where a speaker rolls off. What is declared here is taken out of the readings, so that nothing has to be reset first. An empty field says that nothing was typed there.')}
           </p>
           <ll-in-force-takes .bench=${this.bench}></ll-in-force-takes>
           <button
             class="ghost clear"
             ?disabled=${busy}
             @click=${() =>
-              changeInForce(this.bench, 'Forget what is in force', () => nothingInForce)}
+              changeInForce(this.bench, msg('Forget what is in force'), () => nothingInForce)}
           >
-            Forget all of it
+            ${msg('Forget all of it')}
           </button>
         </section>
       </div>
@@ -137,9 +133,7 @@ export class InForceSheet extends LitElement {
     const bare = labels.filter((label) => distanceMetres[label] === undefined);
     if (bare.length === 0 || bare.length === labels.length) return nothing;
     return html`<p class="signal">
-      ${listInWords(bare)} ${bare.length === 1 ? 'has' : 'have'} no distance yet. The processor
-      delays each channel beside the farthest one, so type what it shows for every channel, the
-      factory’s value too.
+      ${msg(str`${listInWords(bare)} ${bare.length === 1 ? msg('has') : msg('have')} no distance yet. The processor delays each channel beside the farthest one, so type what it shows for every channel, the factory’s value too.`)}
     </p>`;
   }
 
@@ -156,7 +150,7 @@ export class InForceSheet extends LitElement {
       </th>
       <td>
         <ll-typed-number
-          label=${`Distance of ${label}`}
+          label=${msg(str`Distance of ${label}`)}
           unit=${unit}
           .min=${distance[0]}
           .max=${distance[1]}
@@ -168,7 +162,7 @@ export class InForceSheet extends LitElement {
       </td>
       <td>
         <ll-typed-number
-          label=${`Trim of ${label}`}
+          label=${msg(str`Trim of ${label}`)}
           unit="dB"
           .min=${trimDb[0]}
           .max=${trimDb[1]}
@@ -182,7 +176,7 @@ export class InForceSheet extends LitElement {
 
   private set(field: 'distanceMetres' | 'trimDb', label: ChannelLabel, value: number | null): void {
     const what = field === 'trimDb' ? 'trim' : 'distance';
-    changeInForce(this.bench, `Declare the ${what} of ${label}`, (inForce) => ({
+    changeInForce(this.bench, msg(str`Declare the ${what} of ${label}`), (inForce) => ({
       ...inForce,
       [field]: withEntry(inForce[field], label, value ?? undefined),
     }));
@@ -193,7 +187,10 @@ export class InForceSheet extends LitElement {
       (one) => one === picked,
     );
     if (!equaliser) return;
-    changeInForce(this.bench, 'Declare the equaliser', (inForce) => ({ ...inForce, equaliser }));
+    changeInForce(this.bench, msg('Declare the equaliser'), (inForce) => ({
+      ...inForce,
+      equaliser,
+    }));
   }
 }
 

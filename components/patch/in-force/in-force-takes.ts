@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -32,27 +33,24 @@ export class InForceTakes extends LitElement {
     if (!state) return nothing;
     if (state.document.rig === 'practice') {
       return html`<p class="soft">
-        The practice room has no processor: nothing is taken out of its takes.
+        ${msg('The practice room has no processor: nothing is taken out of its takes.')}
       </p>`;
     }
     const { length } = takesWithOther(state.document);
     if (length === 0) {
       return html`<p class="soft">
-        Each take remembers what was declared when it was played; what is typed later leaves it
-        alone.
+        ${msg('Each take remembers what was declared when it was played; what is typed later leaves it alone.')}
       </p>`;
     }
     return html`<p>
-        ${length === 1 ? 'One take' : `${length} takes`} at ${state.document.position.name}
-        ${length === 1 ? 'was' : 'were'} played while something else was declared. If this was in
-        force by then, they are read again with it.
+        ${msg(str`${length === 1 ? msg('One take') : msg(str`${length} takes`)} at ${state.document.position.name} ${length === 1 ? msg('was') : msg('were')} played while something else was declared. If this was in force by then, they are read again with it.`)}
       </p>
       <button
         class="ghost"
         ?disabled=${state.activity.kind !== 'idle'}
-        @click=${() => this.bench?.change('Declare settings for earlier takes', declareForTakes)}
+        @click=${() => this.bench?.change(msg('Declare settings for earlier takes'), declareForTakes)}
       >
-        It was in force by then
+        ${msg('It was in force by then')}
       </button>`;
   }
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html } from 'lit';
 import '../../controls/check-field';
 import './draft-field';
@@ -167,8 +168,8 @@ export function addButton(words: string, add: () => void) {
 export function removeButton(what: string, remove: () => void) {
   return html`<button
     class="ghost tool"
-    aria-label=${`Remove ${what}`}
-    title=${`Remove ${what}`}
+    aria-label=${msg(str`Remove ${what}`)}
+    title=${msg(str`Remove ${what}`)}
     @click=${remove}
   >
     ×

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../../../src/system/channel';
 import type { OutputRole } from '../../../src/system/sheet/processor-sheet';
 import { layoutOrder } from '../../../src/system/layout';
@@ -28,7 +29,7 @@ export function readChain(text: string): string[][] {
 export function writeRoles(roles: readonly unknown[]): string {
   return (roles as readonly OutputRole[])
     .map(({ channel, onlyWithout }) =>
-      onlyWithout ? `${channel} unless ${onlyWithout.join(' or ')}` : channel,
+      onlyWithout ? msg(str`${channel} unless ${onlyWithout.join(' or ')}`) : channel,
     )
     .join(', ');
 }

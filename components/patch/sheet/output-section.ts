@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html } from 'lit';
 import type { Typed } from './draft-field';
 import {
@@ -19,28 +20,26 @@ const outputs: DraftPath = ['outputs'];
 export function outputSection(pen: DraftPen) {
   const rows = listAt(pen.draft, outputs);
   return html`<section class="part" aria-labelledby="outputs">
-      <h3 id="outputs">Outputs, in the order of the processor’s back</h3>
+      <h3 id="outputs">${msg('Outputs, in the order of the processor’s back')}</h3>
       <p class="soft small">
-        An id is what the rules below call the output; the name is what its socket says. Roles stand
-        in order of preference with commas between; “TpBL unless BL or BR” is open only in a layout
-        without those.
+        ${msg('An id is what the rules below call the output; the name is what its socket says. Roles stand in order of preference with commas between; “TpBL unless BL or BR” is open only in a layout without those.')}
       </p>
       ${rows.map((_, index) => outputRow(pen, index, rows.length))}
-      ${addButton('Add an output', () => addTo(pen, outputs, newOutput(rows)))}
+      ${addButton(msg('Add an output'), () => addTo(pen, outputs, newOutput(rows)))}
     </section>
     <section class="part" aria-labelledby="pairs">
-      <h3 id="pairs">Outputs in pairs</h3>
+      <h3 id="pairs">${msg('Outputs in pairs')}</h3>
       <p class="soft small">
-        Ids of two outputs that carry left and right of one pair together, or nothing.
+        ${msg('Ids of two outputs that carry left and right of one pair together, or nothing.')}
       </p>
       ${listAt(pen.draft, ['pairs']).map(
         (_, index) =>
           html`<div class="row">
-            ${namesField(pen, ['pairs', index], { label: `Pair ${index + 1}`, bare: true })}
-            ${removeButton(`pair ${index + 1}`, () => removeFrom(pen, ['pairs'], index))}
+            ${namesField(pen, ['pairs', index], { label: msg(str`Pair ${index + 1}`), bare: true })}
+            ${removeButton(msg(str`pair ${index + 1}`), () => removeFrom(pen, ['pairs'], index))}
           </div>`,
       )}
-      ${addButton('Add a pair', () => addTo(pen, ['pairs'], []))}
+      ${addButton(msg('Add a pair'), () => addTo(pen, ['pairs'], []))}
     </section>`;
 }
 
@@ -50,15 +49,15 @@ function outputRow(pen: DraftPen, index: number, count: number) {
   const before = String(valueAt(pen.draft, at('id')) ?? '');
   return html`<div class="row output ${holds(['outputs', index], pen.finding) ? 'bad' : ''}">
     <div class="id" @focusin=${remember(before)} @ll-typed=${rename(pen, index)}>
-      ${textField(pen, at('id'), { label: 'Id' })}
+      ${textField(pen, at('id'), { label: msg('Id') })}
     </div>
-    ${textField(pen, at('name'), { label: 'Name' })}
-    ${rolesField(pen, at('roles'), { label: 'Roles' })}
+    ${textField(pen, at('name'), { label: msg('Name') })}
+    ${rolesField(pen, at('roles'), { label: msg('Roles') })}
     <span class="tools">
       <button
         class="ghost tool"
-        aria-label=${`Move output ${number} back`}
-        title="Nearer to the beginning"
+        aria-label=${msg(str`Move output ${number} back`)}
+        title=${msg('Nearer to the beginning')}
         ?disabled=${index === 0}
         @click=${() => moveIn(pen, outputs, index, -1)}
       >
@@ -66,14 +65,14 @@ function outputRow(pen: DraftPen, index: number, count: number) {
       </button>
       <button
         class="ghost tool"
-        aria-label=${`Move output ${number} on`}
-        title="Nearer to the end"
+        aria-label=${msg(str`Move output ${number} on`)}
+        title=${msg('Nearer to the end')}
         ?disabled=${number === count}
         @click=${() => moveIn(pen, outputs, index, 1)}
       >
         ↓
       </button>
-      ${removeButton(`output ${number}`, () => removeFrom(pen, outputs, index))}
+      ${removeButton(msg(str`output ${number}`), () => removeFrom(pen, outputs, index))}
     </span>
   </div>`;
 }
@@ -103,5 +102,5 @@ function newOutput(rows: readonly unknown[]): unknown {
   const ids = rows.map((row) => valueAt(row, ['id']));
   let number = rows.length + 1;
   while (ids.includes(String(number))) number++;
-  return { id: String(number), name: `Output ${number}`, roles: [{ channel: 'FL' }] };
+  return { id: String(number), name: msg(str`Output ${number}`), roles: [{ channel: 'FL' }] };
 }

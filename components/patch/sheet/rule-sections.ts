@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html } from 'lit';
 import {
   addButton,
@@ -20,43 +21,41 @@ const outputChains: DraftPath = ['filling', 'outputs'];
 /** Rules of wiring beside what each output carries. */
 export function ruleSections(pen: DraftPen) {
   return html`<section class="part" aria-labelledby="exclusive">
-      <h3 id="exclusive">Exclusive choices</h3>
+      <h3 id="exclusive">${msg('Exclusive choices')}</h3>
       <p class="soft small">
-        At most one choice of a set is in use: it is as soon as one of its outputs carries one of
-        its channels. Without outputs, any output counts.
+        ${msg('At most one choice of a set is in use: it is as soon as one of its outputs carries one of its channels. Without outputs, any output counts.')}
       </p>
       ${listAt(pen.draft, ['exclusive']).map((_, index) => exclusiveSet(pen, index))}
-      ${addButton('Add a set of choices', () =>
-        addTo(pen, ['exclusive'], { name: 'One of these', choices: [newChoice, newChoice] }),
+      ${addButton(msg('Add a set of choices'), () =>
+        addTo(pen, ['exclusive'], { name: msg('One of these'), choices: [newChoice, newChoice] }),
       )}
     </section>
     <section class="part" aria-labelledby="filling">
-      <h3 id="filling">Order of filling</h3>
+      <h3 id="filling">${msg('Order of filling')}</h3>
       <p class="soft small">
-        Stages from first to last with “>” between: a stage is used only when all of every earlier
-        stage is, such as “FL, FR > SiL, SiR > BL, BR”.
+        ${msg('Stages from first to last with “>” between: a stage is used only when all of every earlier stage is, such as “FL, FR > SiL, SiR > BL, BR”.')}
       </p>
       ${chains(pen, channelChains, 'channels', channelChainField)}
       ${chains(pen, outputChains, 'outputs', outputChainField)}
     </section>
     <section class="part" aria-labelledby="naming">
-      <h3 id="naming">What height pairs are called, from front to back</h3>
+      <h3 id="naming">${msg('What height pairs are called, from front to back')}</h3>
       <div class="fields">
-        ${pickField(pen, ['heightNaming', '1'], 'One pair', [
-          ['does not fit', undefined],
+        ${pickField(pen, ['heightNaming', '1'], msg('One pair'), [
+          [msg('does not fit'), undefined],
           ['front', ['front']],
           ['middle', ['middle']],
           ['back', ['back']],
         ])}
-        ${pickField(pen, ['heightNaming', '2'], 'Two pairs', [
-          ['do not fit', undefined],
-          ['front, middle', ['front', 'middle']],
-          ['front, back', ['front', 'back']],
-          ['middle, back', ['middle', 'back']],
+        ${pickField(pen, ['heightNaming', '2'], msg('Two pairs'), [
+          [msg('do not fit'), undefined],
+          [msg('front, middle'), ['front', 'middle']],
+          [msg('front, back'), ['front', 'back']],
+          [msg('middle, back'), ['middle', 'back']],
         ])}
-        ${pickField(pen, ['heightNaming', '3'], 'Three pairs', [
-          ['do not fit', undefined],
-          ['front, middle, back', ['front', 'middle', 'back']],
+        ${pickField(pen, ['heightNaming', '3'], msg('Three pairs'), [
+          [msg('do not fit'), undefined],
+          [msg('front, middle, back'), ['front', 'middle', 'back']],
         ])}
       </div>
     </section>`;
@@ -69,18 +68,18 @@ function exclusiveSet(pen: DraftPen, index: number) {
   const choices: DraftPath = [...set, 'choices'];
   return html`<div class="group">
     <div class="row">
-      ${textField(pen, [...set, 'name'], { label: `Name of set ${index + 1}` })}
-      ${removeButton(`set ${index + 1}`, () => removeFrom(pen, ['exclusive'], index))}
+      ${textField(pen, [...set, 'name'], { label: msg(str`Name of set ${index + 1}`) })}
+      ${removeButton(msg(str`set ${index + 1}`), () => removeFrom(pen, ['exclusive'], index))}
     </div>
     ${listAt(pen.draft, choices).map(
       (_, at) =>
         html`<div class="row two">
-          ${labelsField(pen, [...choices, at, 'channels'], { label: `Choice ${at + 1}: channels` })}
-          ${namesField(pen, [...choices, at, 'outputs'], { label: 'On outputs' }, undefined)}
-          ${removeButton(`choice ${at + 1} of set ${index + 1}`, () => removeFrom(pen, choices, at))}
+          ${labelsField(pen, [...choices, at, 'channels'], { label: msg(str`Choice ${at + 1}: channels`) })}
+          ${namesField(pen, [...choices, at, 'outputs'], { label: msg('On outputs') }, undefined)}
+          ${removeButton(msg(str`choice ${at + 1} of set ${index + 1}`), () => removeFrom(pen, choices, at))}
         </div>`,
     )}
-    ${addButton('Add a choice', () => addTo(pen, choices, newChoice))}
+    ${addButton(msg('Add a choice'), () => addTo(pen, choices, newChoice))}
   </div>`;
 }
 
@@ -88,9 +87,9 @@ function chains(pen: DraftPen, path: DraftPath, what: string, field: typeof outp
   return html`${listAt(pen.draft, path).map(
     (_, index) =>
       html`<div class="row">
-        ${field(pen, [...path, index], { label: `Chain ${index + 1} of ${what}` })}
-        ${removeButton(`chain ${index + 1} of ${what}`, () => removeFrom(pen, path, index))}
+        ${field(pen, [...path, index], { label: msg(str`Chain ${index + 1} of ${what}`) })}
+        ${removeButton(msg(str`chain ${index + 1} of ${what}`), () => removeFrom(pen, path, index))}
       </div>`,
   )}
-  ${addButton(`Add a chain of ${what}`, () => addTo(pen, path, []))}`;
+  ${addButton(msg(str`Add a chain of ${what}`), () => addTo(pen, path, []))}`;
 }

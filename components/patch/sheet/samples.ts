@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { parseSheet } from '../../../src/system/sheet/parse-sheet';
 import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
 import { trouble, type Trouble } from '../../../src/trouble';
@@ -20,6 +21,8 @@ export async function loadSample(file: string): Promise<ProcessorSheet | Trouble
   }
   return trouble(
     'failed',
-    'The sample could not be loaded. Connect to where this page came from, then choose it again.',
+    msg(
+      'The sample could not be loaded. Connect to where this page came from, then choose it again.',
+    ),
   );
 }

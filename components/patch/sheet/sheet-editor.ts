@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -37,17 +38,17 @@ export class SheetEditor extends LitElement {
       },
     };
     const busy = state.activity.kind !== 'idle';
-    return html`<section class="part" aria-label="Name">
-        ${textField(pen, ['name'], { label: 'Name of the processor' })}
+    return html`<section class="part" aria-label=${msg('Name')}>
+        ${textField(pen, ['name'], { label: msg('Name of the processor') })}
         ${flagField(pen, ['invented'], {
-          label: 'Invented',
-          hint: 'It describes no existing processor; every screen and page says so.',
+          label: msg('Invented'),
+          hint: msg('It describes no existing processor; every screen and page says so.'),
         })}
       </section>
       ${outputSection(pen)} ${ruleSections(pen)} ${settingSections(pen)}
       <div class="foot ${finding ? 'bad' : ''}">
         <p role="status">
-          ${finding ? finding.sentence : 'This sheet is sound. The session has it once you use it.'}
+          ${finding ? finding.sentence : msg('This sheet is sound. The session has it once you use it.')}
         </p>
         <span class="ways">
           <button
@@ -59,9 +60,11 @@ export class SheetEditor extends LitElement {
               this.close(bench);
             }}
           >
-            Use this sheet
+            ${msg('Use this sheet')}
           </button>
-          <button class="ghost" @click=${() => this.close(bench)}>Discard the draft</button>
+          <button class="ghost" @click=${() => this.close(bench)}>
+            ${msg('Discard the draft')}
+          </button>
         </span>
       </div>`;
   }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html, nothing } from 'lit';
 import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
 import { numberText, thinSpace } from '../../charts/number-text';
@@ -14,32 +15,34 @@ export function sheetFacts({
 }: ProcessorSheet) {
   const subs = outputs.filter(({ roles }) => roles.some(({ channel }) => isSub(channel)));
   const range = (low: number, high: number, step: number, unit: string) =>
-    `${short(low)} to ${short(high)}${thinSpace}${unit} in steps of ${short(step)}`;
+    msg(str`${short(low)} to ${short(high)}${thinSpace}${unit} in steps of ${short(step)}`);
   return html`<dl class="facts">
-    <dt>Outputs</dt>
-    <dd>${outputs.length}, ${subs.length} of them for subs</dd>
-    <dt>Crossover</dt>
+    <dt>${msg('Outputs')}</dt>
+    <dd>${msg(str`${outputs.length}, ${subs.length} of them for subs`)}</dd>
+    <dt>${msg('Crossover')}</dt>
     <dd>
       ${span(crossover.stepsHz)},
-      ${crossover.setting === 'per group' ? 'for each group' : 'one for all'}
+      ${crossover.setting === 'per group' ? msg('for each group') : msg('one for all')}
     </dd>
-    <dt>Sub low-pass</dt>
+    <dt>${msg('Sub low-pass')}</dt>
     <dd>${span(subLowPass.stepsHz)}</dd>
     ${
       lowCut.stepsHz.length === 0
         ? nothing
-        : html`<dt>Low cut</dt>
+        : html`<dt>${msg('Low cut')}</dt>
             <dd>${span(lowCut.stepsHz)}</dd>`
     }
-    <dt>Distance</dt>
+    <dt>${msg('Distance')}</dt>
     <dd>${range(distance.low, distance.high, distance.step, distance.unit)}</dd>
-    <dt>Level</dt>
+    <dt>${msg('Level')}</dt>
     <dd>${range(level.lowDb, level.highDb, level.stepDb, 'dB')}</dd>
   </dl>`;
 }
 
 function span(steps: readonly number[]): string {
-  return `${steps.length} steps, ${short(steps[0])} to ${short(steps.at(-1))}${thinSpace}Hz`;
+  return msg(
+    str`${steps.length} steps, ${short(steps[0])} to ${short(steps.at(-1))}${thinSpace}Hz`,
+  );
 }
 
 function short(value: number | undefined): string {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -56,7 +57,7 @@ export class SheetSheet extends LitElement {
     if (!bench || !state) return nothing;
     const busy = state.activity.kind !== 'idle';
     if (drafts.of(bench)) {
-      return html`<section class="sheet" aria-label="Draft of a processor sheet">
+      return html`<section class="sheet" aria-label=${msg('Draft of a processor sheet')}>
         <ll-sheet-editor .bench=${bench} @ll-closed=${() => this.requestUpdate()}></ll-sheet-editor>
       </section>`;
     }
@@ -64,8 +65,10 @@ export class SheetSheet extends LitElement {
       ${this.chosen(bench, state, busy)}
       <div class="column">
         <section class="sheet" aria-labelledby="samples">
-          <h2 id="samples">Invented samples</h2>
-          <p>They describe no existing processor: to try the bench with, and to begin from.</p>
+          <h2 id="samples">${msg('Invented samples')}</h2>
+          <p>
+            ${msg('They describe no existing processor: to try the bench with, and to begin from.')}
+          </p>
           <ul class="samples">
             ${sampleSheets.map(
               ({ file, name, what }) =>
@@ -73,16 +76,16 @@ export class SheetSheet extends LitElement {
                   <button class="ghost" ?disabled=${busy} @click=${() => void this.sample(file)}>
                     ${name}
                   </button>
-                  <span>${what}, <b>invented</b></span>
+                  <span>${what}, <b>${msg('invented')}</b></span>
                 </li>`,
             )}
           </ul>
         </section>
         <section class="sheet" aria-labelledby="file">
-          <h2 id="file">From a file</h2>
+          <h2 id="file">${msg('From a file')}</h2>
           <ll-file-drop
-            label="Choose a processor sheet"
-            hint="or drop it here: a JSON file"
+            label=${msg('Choose a processor sheet')}
+            hint=${msg('or drop it here: a JSON file')}
             name="Processor sheet"
             accept=".json,application/json"
             ?disabled=${busy}
@@ -92,7 +95,7 @@ export class SheetSheet extends LitElement {
             this.refused === null
               ? nothing
               : html`<p class="signal refused" role="alert">
-                  ${this.refused} Nothing was changed.
+                  ${msg(str`${this.refused} Nothing was changed.`)}
                 </p>`
           }
         </section>
@@ -104,11 +107,9 @@ export class SheetSheet extends LitElement {
     const { sheet } = document;
     if (!sheet) {
       return html`<section class="sheet" aria-labelledby="chosen">
-        <h2 id="chosen">No processor yet</h2>
+        <h2 id="chosen">${msg('No processor yet')}</h2>
         <p>
-          A processor sheet says what the processor can do: its outputs and what each can carry,
-          which choices exclude each other, and the steps and ranges of its settings. Choose a
-          sample, bring a file, or begin with a sample and edit it.
+          ${msg('A processor sheet says what the processor can do: its outputs and what each can carry, which choices exclude each other, and the steps and ranges of its settings. Choose a sample, bring a file, or begin with a sample and edit it.')}
         </p>
       </section>`;
     }
@@ -116,7 +117,9 @@ export class SheetSheet extends LitElement {
       <h2 id="chosen">${sheet.name}</h2>
       ${
         sheet.invented
-          ? html`<p class="signal">Invented: this sheet describes no existing processor.</p>`
+          ? html`<p class="signal">
+              ${msg('Invented: this sheet describes no existing processor.')}
+            </p>`
           : nothing
       }
       ${sheetFacts(sheet)}
@@ -128,11 +131,11 @@ export class SheetSheet extends LitElement {
             this.requestUpdate();
           }}
         >
-          Edit as a draft
+          ${msg('Edit as a draft')}
         </button>
-        <button class="ghost" @click=${() => saveSheet(sheet)}>Save as a file</button>
+        <button class="ghost" @click=${() => saveSheet(sheet)}>${msg('Save as a file')}</button>
         <button class="ghost" ?disabled=${busy} @click=${() => dropSheet(bench)}>
-          Go on without it
+          ${msg('Go on without it')}
         </button>
       </span>
     </section>`;

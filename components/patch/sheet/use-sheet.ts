@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { Bench } from '../../../src/session/bench';
 import type { SessionDocument } from '../../../src/session/document';
 import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
@@ -5,12 +6,12 @@ import { stepsOf } from '../../../src/system/sheet/steps-of-sheet';
 
 /** Makes a sheet the session's, under a name that undo can show. */
 export function useSheet(bench: Bench | null, sheet: ProcessorSheet): void {
-  bench?.change('Choose the processor', (document) => withSheet(document, sheet));
+  bench?.change(msg('Choose the processor'), (document) => withSheet(document, sheet));
 }
 
 /** Goes on without a sheet; the steps in use stay. */
 export function dropSheet(bench: Bench | null): void {
-  bench?.change('Forget the processor', (document) => ({ ...document, sheet: null }));
+  bench?.change(msg('Forget the processor'), (document) => ({ ...document, sheet: null }));
 }
 
 /** What was heard on other outputs says nothing of these, and a crossover must be one of its steps. */

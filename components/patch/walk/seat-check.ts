@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -35,17 +36,16 @@ export class SeatCheck extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     const { seatSounds } = state.document;
-    return html`<h2>Only a minute? From the seat</h2>
+    return html`<h2>${msg('Only a minute? From the seat')}</h2>
       <p>
-        One stop at the seat, held against the declared distances, warns of channels that arrive
-        from the wrong place. It proves nothing.
+        ${msg('One stop at the seat, held against the declared distances, warns of channels that arrive from the wrong place. It proves nothing.')}
       </p>
       <button
         class="ghost"
         ?disabled=${this.disabled}
         @click=${() => this.dispatchEvent(new CustomEvent('ll-from-seat'))}
       >
-        ${seatSounds.length === 0 ? 'Play from the seat' : 'Play from the seat again'}
+        ${seatSounds.length === 0 ? msg('Play from the seat') : msg('Play from the seat again')}
       </button>
       ${seatSounds.length === 0 ? nothing : this.said(state)}`;
   }
@@ -56,23 +56,21 @@ export class SeatCheck extends LitElement {
     const check = checkFromSeat(seatSounds, distances, conditions.temperatureCelsius);
     const { findings, cannotTell, unplaced } = check;
     return html`<h3 role="status">
-        ${findings.length === 0 ? 'Nothing speaks against the wiring' : 'Look at this'}
+        ${findings.length === 0 ? msg('Nothing speaks against the wiring') : msg('Look at this')}
       </h3>
       ${findings.map((finding) => sayFinding(finding, state))}
       ${
         cannotTell.length === 0
           ? nothing
           : html`<p class="soft small">
-              Too alike in distance to be told apart:
-              ${cannotTell.map((pair) => pair.join(' and ')).join(', ')}.
+              ${msg(str`Too alike in distance to be told apart: ${cannotTell.map((pair) => pair.join(' and ')).join(', ')}.`)}
             </p>`
       }
       ${
         unplaced.length === 0
           ? nothing
           : html`<p class="soft small">
-              Without a declared distance: ${unplaced.join(', ')}. Enter distances on the plan, or
-              in the processor’s settings in force.
+              ${msg(str`Without a declared distance: ${unplaced.join(', ')}. Enter distances on the plan, or in the processor’s settings in force.`)}
             </p>`
       }`;
   }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -42,9 +43,9 @@ export class WalkConclusion extends LitElement {
             : html`<button
                 class="go"
                 ?disabled=${this.disabled}
-                @click=${() => this.forget('Walk to some again', again)}
+                @click=${() => this.forget(msg('Walk to some again'), again)}
               >
-                Walk to these again
+                ${msg('Walk to these again')}
               </button>`
         }
         <button
@@ -52,18 +53,18 @@ export class WalkConclusion extends LitElement {
           ?disabled=${this.disabled}
           @click=${() =>
             this.forget(
-              'Walk anew',
+              msg('Walk anew'),
               walk.map(({ speaker }) => speaker),
             )}
         >
-          Begin the walk anew
+          ${msg('Begin the walk anew')}
         </button>
       </div>
       ${
         again.length === 0
           ? nothing
           : html`<p class="soft small">
-              Once it is put right: ${again.join(', ')}. The other stops stay.
+              ${msg(str`Once it is put right: ${again.join(', ')}. The other stops stay.`)}
             </p>`
       }`;
   }
@@ -74,10 +75,11 @@ export class WalkConclusion extends LitElement {
 }
 
 function titleOf(findings: readonly WiringFinding[], left: number): string {
-  if (findings.length > 0) return left > 0 ? `So far, ${left} stops to go` : 'What to change';
+  if (findings.length > 0)
+    return left > 0 ? msg(str`So far, ${left} stops to go`) : msg('What to change');
   return left > 0
-    ? `Nothing wrong so far, ${left} ${left === 1 ? 'stop' : 'stops'} to go`
-    : 'Every channel sounds from its own speaker';
+    ? msg(str`Nothing wrong so far, ${left} ${left === 1 ? msg('stop') : msg('stops')} to go`)
+    : msg('Every channel sounds from its own speaker');
 }
 
 declare global {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Channel, ChannelLabel } from '../../../src/system/channel';
@@ -38,7 +39,7 @@ export class WalkList extends LitElement {
   @property({ type: Boolean }) disabled = false;
 
   override render() {
-    return html`<ol aria-label="Speakers in the order of the walk">
+    return html`<ol aria-label=${msg('Speakers in the order of the walk')}>
       ${this.channels.map((channel) => this.row(channel))}
     </ol>`;
   }
@@ -50,7 +51,7 @@ export class WalkList extends LitElement {
     return html`<li class=${label === this.at ? 'at' : ''}>
       <button
         ?disabled=${this.disabled}
-        title=${visited ? `Take the stop at ${label} again` : `Go to ${label} next`}
+        title=${visited ? msg(str`Take the stop at ${label} again`) : msg(str`Go to ${label} next`)}
         aria-current=${label === this.at ? 'step' : nothing}
         @click=${() =>
           this.dispatchEvent(new CustomEvent('ll-speaker', { detail: label, bubbles: true }))}
@@ -61,7 +62,7 @@ export class WalkList extends LitElement {
         ${
           visited
             ? html`<span class="said ${mark?.right ? 'ok' : mark ? 'signal' : 'soft'}"
-                >${mark === null ? 'visited' : `${mark.right ? '✓' : '✗'} ${mark.words}`}</span
+                >${mark === null ? msg('visited') : `${mark.right ? '✓' : '✗'} ${mark.words}`}</span
               >`
             : nothing
         }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -48,7 +49,7 @@ export class WalkSheet extends LitElement {
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
-    if (state.document.rig === 'recording') return notHere;
+    if (state.document.rig === 'recording') return notHere();
     const { layout, document } = state;
     const busy = state.activity.kind !== 'idle';
     const mine = state.activity.kind === 'walking' || state.activity.kind === 'waiting';
@@ -59,7 +60,7 @@ export class WalkSheet extends LitElement {
     return html`<ll-waiting-card .bench=${this.bench}></ll-waiting-card>
       ${busy && !mine ? runningElsewhere(state, null) : nothing}
       <div class="sheets">
-        <section class="sheet" aria-label="Walk">
+        <section class="sheet" aria-label=${msg('Walk')}>
           ${this.now(state, next)} ${this.buttons(state, next, busy)} ${this.rounds(state, busy)}
           <ll-walk-list
             .channels=${channels}
@@ -75,11 +76,11 @@ export class WalkSheet extends LitElement {
           ${
             document.walk.length === 0
               ? nothing
-              : html`<section class="sheet" aria-label="Conclusion">
+              : html`<section class="sheet" aria-label=${msg('Conclusion')}>
                   <ll-walk-conclusion .bench=${this.bench} ?disabled=${busy}></ll-walk-conclusion>
                 </section>`
           }
-          <section class="sheet" aria-label="From the seat">
+          <section class="sheet" aria-label=${msg('From the seat')}>
             <ll-seat-check
               .bench=${this.bench}
               ?disabled=${busy}
@@ -93,28 +94,29 @@ export class WalkSheet extends LitElement {
   private now(state: BenchState, next: ChannelLabel | null) {
     const { activity, layout } = state;
     if (activity.kind === 'walking') {
-      const where = activity.at === 'seat' ? 'the seat' : activity.at;
-      const sounds = activity.channel === null ? 'a moment of quiet' : activity.channel;
+      const where = activity.at === 'seat' ? msg('the seat') : activity.at;
+      const sounds = activity.channel === null ? msg('a moment of quiet') : activity.channel;
       return html`<div class="now" role="status">
-          <p class="label">Hold still at ${where}</p>
-          <p>Sounding: ${sounds}. ${durationText(activity.play.secondsLeft)} left.</p>
+          <p class="label">${msg(str`Hold still at ${where}`)}</p>
+          <p>${msg(str`Sounding: ${sounds}. ${durationText(activity.play.secondsLeft)} left.`)}</p>
         </div>
-        <ll-progress label="Stop played" .value=${activity.play.progress}></ll-progress>`;
+        <ll-progress label=${msg('Stop played')} .value=${activity.play.progress}></ll-progress>`;
     }
     const channel = layout.channels.find(({ label }) => label === next);
     if (!channel) {
       return html`<p role="status">
-        Every speaker was visited. Choose one below to visit it again.
+        ${msg('Every speaker was visited. Choose one below to visit it again.')}
       </p>`;
     }
     const { countdown } = this.course;
     return html`<div class="now" role="status">
       <ll-speaker-icon .channel=${channel}></ll-speaker-icon>
       <div>
-        <p class="label">${countdown === null ? 'To' : `In ${countdown} s at`} ${channel.label}</p>
+        <p class="label">
+          ${countdown === null ? msg('To') : msg(str`In ${countdown} s at`)} ${channel.label}
+        </p>
         <p>
-          ${asSentence(channel.name)}. Hold the microphone within a hand’s length of its front,
-          about 25 cm.
+          ${msg(str`${asSentence(channel.name)}. Hold the microphone within a hand’s length of its front, about 25 cm.`)}
         </p>
       </div>
     </div>`;
@@ -136,16 +138,16 @@ export class WalkSheet extends LitElement {
                 void course.play(next);
               }}
             >
-              ${counting ? 'Play now' : 'Play here'} <kbd>Space</kbd>
+              ${counting ? msg('Play now') : msg('Play here')} <kbd>${msg('Space')}</kbd>
             </button>`
       }
       <button class="ghost tall" ?disabled=${!busy && !counting} @click=${() => course.stop()}>
-        Stop <kbd>Esc</kbd>
+        ${msg(html`Stop <kbd>Esc</kbd>`)}
       </button>
       ${
         isLoud(state.exposure)
           ? html`<p class="signal">
-              Loud: leave the room between stops or wear hearing protection.
+              ${msg('Loud: leave the room between stops or wear hearing protection.')}
             </p>`
           : nothing
       }
@@ -160,7 +162,7 @@ export class WalkSheet extends LitElement {
       ...new Set(schedule.segments.map(({ channel }) => channel)),
     ]);
     return html`<fieldset class="rounds" ?disabled=${busy}>
-      <legend>This computer’s outputs reach some of the speakers at a time</legend>
+      <legend>${msg('This computer’s outputs reach some of the speakers at a time')}</legend>
       ${rounds.map(
         (channels, index) =>
           html`<label>
@@ -182,15 +184,15 @@ export class WalkSheet extends LitElement {
   private ways(busy: boolean) {
     const { course } = this;
     return html`<ll-check
-        label="Go on by itself"
-        hint="For free hands: after each stop the next one follows on its own; anything that goes wrong stops it."
+        label=${msg('Go on by itself')}
+        hint=${msg('For free hands: after each stop the next one follows on its own; anything that goes wrong stops it.')}
         .checked=${course.byItself}
         @ll-check=${(event: CustomEvent<boolean>) => course.setByItself(event.detail)}
       ></ll-check>
       ${
         course.byItself
           ? html`<ll-number
-              label="Time to walk to the next speaker"
+              label=${msg('Time to walk to the next speaker')}
               unit="s"
               min="3"
               max="120"
@@ -201,8 +203,7 @@ export class WalkSheet extends LitElement {
           : nothing
       }
       <p class="soft small">
-        All channels sound once in turn at every stop, 12 dB under a take. Start quiet. On a ladder
-        a second person holds it; work in ceilings and walls is left to licensed trades.
+        ${msg('All channels sound once in turn at every stop, 12 dB under a take. Start quiet. On a ladder a second person holds it; work in ceilings and walls is left to licensed trades.')}
       </p>`;
   }
 
@@ -221,13 +222,13 @@ export class WalkSheet extends LitElement {
   };
 }
 
-const notHere = html`<section class="sheet" aria-label="Walk">
-  <p>
-    The walk plays all channels from this computer, and with the recording rig it plays nothing.
-    Choose Live or the practice room where speakers are reached, or go by ear and the wiring list.
-  </p>
-  <a class="ghost" href="#probe/connect">Choose how speakers are reached</a>
-</section>`;
+const notHere = () =>
+  html`<section class="sheet" aria-label=${msg('Walk')}>
+    <p>
+      ${msg('The walk plays all channels from this computer, and with the recording rig it plays nothing. Choose Live or the practice room where speakers are reached, or go by ear and the wiring list.')}
+    </p>
+    <a class="ghost" href="#probe/connect">${msg('Choose how speakers are reached')}</a>
+  </section>`;
 
 declare global {
   interface HTMLElementTagNameMap {

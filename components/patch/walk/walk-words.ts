@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel, Layout } from '../../../src/system/channel';
 import type { DeclaredSystem } from '../../../src/system/declared-system';
 import { solveWalk } from '../../../src/wirecheck/solve-walk';
@@ -28,7 +29,7 @@ export function walkMark(label: ChannelLabel, result: WalkResult): PlanMark | nu
   const words = result.findings.flatMap((finding) => wordsOn(label, finding));
   if (words.length > 0) return { right: false, words: [...new Set(words)].join('; ') };
   const found = result.heard.find(({ speaker }) => speaker === label);
-  return found?.channel === label ? { right: true, words: 'found here' } : null;
+  return found?.channel === label ? { right: true, words: msg('found here') } : null;
 }
 
 function wordsOn(label: ChannelLabel, finding: WiringFinding): string[] {
@@ -36,24 +37,24 @@ function wordsOn(label: ChannelLabel, finding: WiringFinding): string[] {
     case 'exchanged': {
       const at = finding.channels.indexOf(label);
       if (at < 0) return [];
-      return [`plays ${finding.channels.at(at - 1) ?? label}`];
+      return [msg(str`plays ${finding.channels.at(at - 1) ?? label}`)];
     }
     case 'elsewhere':
-      return finding.from === label ? [`plays ${finding.channel}`] : [];
+      return finding.from === label ? [msg(str`plays ${finding.channel}`)] : [];
     case 'silent':
-      return finding.channel === label ? ['its channel is silent'] : [];
+      return finding.channel === label ? [msg('its channel is silent')] : [];
     case 'doubled':
-      return finding.from.includes(label) ? [`plays ${finding.channel}`] : [];
+      return finding.from.includes(label) ? [msg(str`plays ${finding.channel}`)] : [];
     case 'mute speaker':
-      return finding.speaker === label ? ['no channel found here'] : [];
+      return finding.speaker === label ? [msg('no channel found here')] : [];
     case 'shared speaker':
-      return finding.speaker === label ? [`plays ${finding.channels.join(', ')}`] : [];
+      return finding.speaker === label ? [msg(str`plays ${finding.channels.join(', ')}`)] : [];
     case 'inverted':
       return finding.speaker === label ? ['inverted'] : [];
     case 'suspect':
-      return finding.channels.includes(label) ? ['does not fit its place'] : [];
+      return finding.channels.includes(label) ? [msg('does not fit its place')] : [];
     case 'cannot tell':
-      return finding.channels.includes(label) ? ['cannot tell'] : [];
+      return finding.channels.includes(label) ? [msg('cannot tell')] : [];
   }
 }
 

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Readings } from '../../../src/reading/reading';
@@ -51,9 +52,9 @@ export class TakeOutputs extends LitElement {
     return html`<table>
       <thead>
         <tr>
-          <th scope="col">Channel</th>
-          <th scope="col">Feeds</th>
-          <th scope="col">Last take</th>
+          <th scope="col">${msg('Channel')}</th>
+          <th scope="col">${msg('Feeds')}</th>
+          <th scope="col">${msg('Last take')}</th>
         </tr>
       </thead>
       <tbody>
@@ -82,15 +83,16 @@ function lastTake(channel: Channel, layout: Layout, readings: Readings | null) {
     readings?.layout === layout.name
       ? readings.channels.find((one) => one.channel === channel.label)
       : undefined;
-  if (!reading) return html`<span class="soft">not played yet</span>`;
+  if (!reading) return html`<span class="soft">${msg('not played yet')}</span>`;
   if (reading.faults.some((fault) => fault.kind === 'silent')) {
-    return html`<span class="signal">silent</span>`;
+    return html`<span class="signal">${msg('silent')}</span>`;
   }
-  if (reading.polarity === 'inverted') return html`<span class="signal">heard, inverted</span>`;
+  if (reading.polarity === 'inverted')
+    return html`<span class="signal">${msg('heard, inverted')}</span>`;
   if (channel.kind === 'sub' || reading.polarity === 'cannot tell') {
-    return 'heard, polarity cannot be told';
+    return msg('heard, polarity cannot be told');
   }
-  return 'heard, polarity normal';
+  return msg('heard, polarity normal');
 }
 
 declare global {

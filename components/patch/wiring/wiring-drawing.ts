@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
@@ -28,7 +29,7 @@ export class WiringDrawing extends LitElement {
     const conflicting = new Set(
       wiring.wired ? [] : wiring.conflicts.flatMap(({ outputs }) => outputs),
     );
-    return html`<ol aria-label="Outputs of the processor, as its back has them">
+    return html`<ol aria-label=${msg('Outputs of the processor, as its back has them')}>
       ${sheet.outputs.map((output) => {
         const one = wired.find((each) => each.output === output.id) ?? null;
         const channel = layout.channels.find(({ label }) => label === one?.channel) ?? null;
@@ -54,7 +55,7 @@ export class WiringDrawing extends LitElement {
         <ll-speaker-icon .channel=${channel}></ll-speaker-icon>
         <span class="label">${label}</span>
         <span>${channel.name}</span>
-        ${role === label ? nothing : html`<span class="soft">plays as ${role}</span>`}
+        ${role === label ? nothing : html`<span class="soft">${msg(str`plays as ${role}`)}</span>`}
       </button>
     </li>`;
   }
@@ -62,14 +63,14 @@ export class WiringDrawing extends LitElement {
   private free({ name }: ProcessorOutput) {
     return html`<li class="free">
       ${jack(name, null)}
-      <div class="end soft">open</div>
+      <div class="end soft">${msg('open')}</div>
     </li>`;
   }
 
   private conflict({ name }: ProcessorOutput) {
     return html`<li class="conflict">
       ${jack(name, null)}
-      <div class="end stop">in conflict</div>
+      <div class="end stop">${msg('in conflict')}</div>
     </li>`;
   }
 }

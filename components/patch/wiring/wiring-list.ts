@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html } from 'lit';
 import type { Layout } from '../../../src/system/channel';
 import { channelName } from '../../../src/system/channel-names';
@@ -8,18 +9,17 @@ import { patchCautions } from '../cautions';
 
 /** The wiring as a page to take along: an output a row, with a box to tick. */
 export function wiringPage(session: string, layout: Layout, sheet: ProcessorSheet, wired: Wired) {
-  return html`<h1>Wiring of ${session}, ${layout.title}</h1>
+  return html`<h1>${msg(str`Wiring of ${session}, ${layout.title}`)}</h1>
     <p>
-      Processor:
-      ${sheet.name}${sheet.invented ? ' (an invented sample, no existing processor)' : ''}
+      ${msg(str`Processor: ${sheet.name}${sheet.invented ? msg(' (an invented sample, no existing processor)') : ''}`)}
     </p>
     <table>
       <thead>
         <tr>
-          <th>Output</th>
-          <th>Channel</th>
-          <th>Speaker</th>
-          <th>Done</th>
+          <th>${msg('Output')}</th>
+          <th>${msg('Channel')}</th>
+          <th>${msg('Speaker')}</th>
+          <th>${msg('Done')}</th>
         </tr>
       </thead>
       <tbody>
@@ -31,8 +31,8 @@ export function wiringPage(session: string, layout: Layout, sheet: ProcessorShee
             <td>
               ${
                 one
-                  ? `${asSentence(channelName(one.channel))}${one.role === one.channel ? '' : `, plays as ${one.role}`}`
-                  : 'stays open'
+                  ? `${asSentence(channelName(one.channel))}${one.role === one.channel ? '' : msg(str`, plays as ${one.role}`)}`
+                  : msg('stays open')
               }
             </td>
             <td>${one ? html`<span class="box"></span>` : ''}</td>

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -71,14 +72,16 @@ export class WiringRefusal extends LitElement {
           </p>
           <p>${sentence}</p>
           <p class="soft small">
-            ${rules.length === 1 ? 'Rule' : 'Rules'} of the processor: ${rules.join(', ')}.
+            ${msg(str`${rules.length === 1 ? msg('Rule') : msg('Rules')} of the processor: ${rules.join(', ')}.`)}
           </p>
         </div>`,
     )}
     ${
       refusal.nearest.length === 0
-        ? html`<p>No other layout can be wired to it either: look at the processor sheet.</p>`
-        : html`<h2>Nearest layouts that can be wired</h2>
+        ? html`<p>
+            ${msg('No other layout can be wired to it either: look at the processor sheet.')}
+          </p>`
+        : html`<h2>${msg('Nearest layouts that can be wired')}</h2>
             <ul>
               ${refusal.nearest.map(
                 ({ name, changes }) =>
@@ -88,15 +91,14 @@ export class WiringRefusal extends LitElement {
                       ?disabled=${busy}
                       @click=${() => this.bench?.setLayout(name)}
                     >
-                      Declare ${name} instead
+                      ${msg(str`Declare ${name} instead`)}
                     </button>
                     <span>${asSentence(changes.join(', '))}</span>
                   </li>`,
               )}
             </ul>
             <p class="soft small">
-              Declare only what stands in the room and can be wired: a speaker the processor
-              believes in but cannot feed loses its sound to nobody.
+              ${msg('Declare only what stands in the room and can be wired: a speaker the processor believes in but cannot feed loses its sound to nobody.')}
             </p>`
     }`;
   }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -60,14 +61,14 @@ export class WiringSheet extends LitElement {
         findings.length === 0
           ? nothing
           : html`<section class="sheet wide" aria-labelledby="findings">
-              <h2 id="findings" class="signal">What the last take asks to change</h2>
+              <h2 id="findings" class="signal">${msg('What the last take asks to change')}</h2>
               <ul class="list">
                 ${findings.map((sentence) => html`<li>${sentence}</li>`)}
               </ul>
             </section>`
       }
       <section class="sheet" aria-labelledby="order">
-        <h2 id="order">Channels of the take, in the order of its WAV file</h2>
+        <h2 id="order">${msg('Channels of the take, in the order of its WAV file')}</h2>
         <ll-take-outputs
           .layout=${state.layout}
           .readings=${state.readings}
@@ -75,7 +76,7 @@ export class WiringSheet extends LitElement {
         ></ll-take-outputs>
       </section>
       <section class="sheet" aria-labelledby="cautions">
-        <h2 id="cautions">Moving plugs</h2>
+        <h2 id="cautions">${msg('Moving plugs')}</h2>
         <ul class="list">
           ${patchCautions(state.layout).map((caution) => html`<li>${caution}</li>`)}
         </ul>
@@ -88,7 +89,9 @@ export class WiringSheet extends LitElement {
         <h2 id="outputs">${sheet.name}</h2>
         ${
           sheet.invented
-            ? html`<p class="signal small">Invented: it describes no existing processor.</p>`
+            ? html`<p class="signal small">
+                ${msg('Invented: it describes no existing processor.')}
+              </p>`
             : nothing
         }
         <ll-wiring-drawing
@@ -100,7 +103,7 @@ export class WiringSheet extends LitElement {
         ${
           wiring.wired
             ? html`<button class="ghost print" @click=${() => window.print()}>
-                Print the wiring as a list
+                ${msg('Print the wiring as a list')}
               </button>`
             : nothing
         }
@@ -108,19 +111,18 @@ export class WiringSheet extends LitElement {
       ${
         wiring.wired
           ? nothing
-          : html`<section class="sheet wide" aria-label="Why it cannot be wired">
+          : html`<section class="sheet wide" aria-label=${msg('Why it cannot be wired')}>
               <ll-wiring-refusal .bench=${this.bench} .refusal=${wiring}></ll-wiring-refusal>
             </section>`
       }`;
   }
 
   private withoutSheet() {
-    return html`<section class="sheet wide" aria-label="No processor yet">
+    return html`<section class="sheet wide" aria-label=${msg('No processor yet')}>
       <p>
-        Which output feeds which speaker depends on the processor: what each of its outputs can
-        carry, and what excludes what. Its sheet says so.
+        ${msg('Which output feeds which speaker depends on the processor: what each of its outputs can carry, and what excludes what. Its sheet says so.')}
       </p>
-      <a class="go print" href=${patchSheetAddress('sheet')}>Choose the processor</a>
+      <a class="go print" href=${patchSheetAddress('sheet')}>${msg('Choose the processor')}</a>
     </section>`;
   }
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 
@@ -13,7 +14,7 @@ import { changeLive } from '../change-live';
 type Which = 'output' | 'microphone';
 
 /** The chosen device's id stands for itself while nothing like it is plugged in. */
-const away = 'not plugged in';
+const away = () => msg('not plugged in');
 
 /** Which output plays and which microphone listens; the lists follow what is plugged in. */
 @customElement('ll-device-pickers')
@@ -68,19 +69,19 @@ export class DevicePickers extends LitElement {
     const nameless = microphones.some(({ name }) => name === '');
     // While names are hidden nobody can tell whether a device chosen before is there.
     const told = devices !== null && !nameless;
-    return html`${this.choice('output', 'Output', outputs, output, busy, told)}
+    return html`${this.choice('output', msg('Output'), outputs, output, busy, told)}
       ${
         devices !== null && outputs.length === 0
           ? html`<p class="soft small">
-              This browser names no outputs: sound leaves by the one the system has chosen.
+              ${msg('This browser names no outputs: sound leaves by the one the system has chosen.')}
             </p>`
           : nothing
       }
-      ${this.choice('microphone', 'Microphone', microphones, microphone, busy, told)}
+      ${this.choice('microphone', msg('Microphone'), microphones, microphone, busy, told)}
       ${
         devices !== null && microphones.length === 0
           ? html`<p class="signal">
-              No microphone is plugged in, or the browser does not tell of it.
+              ${msg('No microphone is plugged in, or the browser does not tell of it.')}
             </p>`
           : nothing
       }
@@ -92,11 +93,10 @@ export class DevicePickers extends LitElement {
                 ?disabled=${busy}
                 @click=${() => void this.bench?.lookAtDevices(true)}
               >
-                Allow the microphone to see names
+                ${msg('Allow the microphone to see names')}
               </button>
               <p class="soft small">
-                The browser tells names only once a microphone has been allowed. Nothing is
-                recorded.
+                ${msg('The browser tells names only once a microphone has been allowed. Nothing is recorded.')}
               </p>
             </div>`
           : nothing
@@ -114,23 +114,23 @@ export class DevicePickers extends LitElement {
   ) {
     const found = chosen ? findAgain(chosen, devices) : null;
     const missing = chosen !== null && found === null;
-    const value = missing ? away : (found?.id ?? '');
+    const value = missing ? away() : (found?.id ?? '');
     return html`<label class="select">
       <span>${label}</span>
       <select
         ?disabled=${busy}
         @change=${(event: Event) => {
           const { value: id } = event.currentTarget as HTMLSelectElement;
-          if (id === away) return;
+          if (id === away()) return;
           const picked = devices.find((one) => one.id === id) ?? null;
           changeLive(
             this.bench,
-            `Choose ${which}`,
+            msg(str`Choose ${which}`),
             which === 'output' ? { output: picked } : { microphone: picked },
           );
         }}
       >
-        <option value="" .selected=${value === ''}>as the system chooses</option>
+        <option value="" .selected=${value === ''}>${msg('as the system chooses')}</option>
         ${devices.map(
           ({ id, name }, index) =>
             html`<option value=${id} .selected=${id === value}>
@@ -139,15 +139,17 @@ export class DevicePickers extends LitElement {
         )}
         ${
           missing
-            ? html`<option value=${away} .selected=${true}>
-                ${chosen.name || `the ${which} chosen before`}${told ? ', not plugged in now' : ''}
+            ? html`<option value=${away()} .selected=${true}>
+                ${chosen.name || msg(str`the ${which} chosen before`)}${told ? msg(', not plugged in now') : ''}
               </option>`
             : nothing
         }
       </select>
       ${
         missing && told
-          ? html`<span class="away small">Not plugged in now. Plug it in, or choose another.</span>`
+          ? html`<span class="away small"
+              >${msg('Not plugged in now. Plug it in, or choose another.')}</span
+            >`
           : nothing
       }
     </label>`;

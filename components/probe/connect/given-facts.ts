@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -39,30 +40,30 @@ export class GivenFacts extends LitElement {
     const notes = liveNotes(state);
     if (!abilities && notes.length === 0) {
       return html`<p class="soft">
-        Told once the microphone was opened: by a take, by noise, or by the climb to a level.
+        ${msg('Told once the microphone was opened: by a take, by noise, or by the climb to a level.')}
       </p>`;
     }
     return html`${
       abilities
         ? html`<dl class="facts">
-            <dt>Output</dt>
+            <dt>${msg('Output')}</dt>
             <dd>${abilities.name}</dd>
-            <dt>Channels out</dt>
+            <dt>${msg('Channels out')}</dt>
             <dd class="num">${abilities.outputs}</dd>
-            <dt>Channels in</dt>
+            <dt>${msg('Channels in')}</dt>
             <dd class="num">${abilities.inputs}</dd>
-            <dt>Sample rate</dt>
+            <dt>${msg('Sample rate')}</dt>
             <dd class="num">
               ${numberText(abilities.sampleRate / 1000, abilities.sampleRate % 1000 ? 1 : 0)}${thinSpace}kHz
             </dd>
-            <dt>Not told</dt>
-            <dd>${abilities.unknown.length > 0 ? abilities.unknown.join(', ') : 'nothing'}</dd>
+            <dt>${msg('Not told')}</dt>
+            <dd>${abilities.unknown.length > 0 ? abilities.unknown.join(', ') : msg('nothing')}</dd>
           </dl>`
         : nothing
     }
     ${
       notes.length > 0
-        ? html`<h3>Noted with the newest take</h3>
+        ? html`<h3>${msg('Noted with the newest take')}</h3>
             <ul class="small">
               ${notes.map((note) => html`<li>${note}</li>`)}
             </ul>`

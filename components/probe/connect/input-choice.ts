@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -37,27 +38,27 @@ export class InputChoice extends LitElement {
     const { microphoneInput, loopback } = state.document.live;
     const reference = referenceChannel(state.layout);
     return html`<ll-choice
-        label="Input with the microphone"
+        label=${msg('Input with the microphone')}
         .options=${sides}
         .value=${microphoneInput === null ? 'found' : String(microphoneInput)}
         ?disabled=${busy}
         @ll-pick=${(event: CustomEvent<string>) =>
-          changeLive(this.bench, 'Choose microphone input', {
+          changeLive(this.bench, msg('Choose microphone input'), {
             microphoneInput: event.detail === '0' ? 0 : event.detail === '1' ? 1 : null,
           })}
       ></ll-choice>
       <ll-check
-        label="The other input carries a loopback"
+        label=${msg('The other input carries a loopback')}
         .checked=${loopback}
         ?disabled=${busy}
-        .hint=${`A cable from the output that plays ${reference} back into the other input: times then count from the electrical signal itself, so arrivals are absolute and the take needs no marks.`}
+        .hint=${msg(str`A cable from the output that plays ${reference} back into the other input: times then count from the electrical signal itself, so arrivals are absolute and the take needs no marks.`)}
         @ll-check=${(event: CustomEvent<boolean>) =>
-          changeLive(this.bench, 'Choose loopback', { loopback: event.detail })}
+          changeLive(this.bench, msg('Choose loopback'), { loopback: event.detail })}
       ></ll-check>
       ${
         loopback && microphoneInput === null
           ? html`<p class="signal">
-              Say which input the microphone sits on, so that the loopback is not taken for it.
+              ${msg('Say which input the microphone sits on, so that the loopback is not taken for it.')}
             </p>`
           : nothing
       }`;

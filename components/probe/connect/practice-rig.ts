@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { drawPracticeSlip } from '../../../src/rig/draw-practice-slip';
@@ -28,50 +29,49 @@ export class PracticeRig extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     return html`<p>
-        Needs nothing. The room, its speakers, its noise and its skewed clock are computed; all that
-        comes out is <b>simulated</b> and marked so.
+        ${msg(html`Needs nothing. The room, its speakers, its noise and its skewed clock are computed; all that comes out is <b>simulated</b> and marked so.`)}
       </p>
       <ll-number
-        label="Room number"
+        label=${msg('Room number')}
         min="0"
         max="999999"
         .value=${state.document.practice.seed}
         ?disabled=${state.activity.kind !== 'idle'}
-        hint="Each whole number is another room; the same number is always the same room."
+        hint=${msg('Each whole number is another room; the same number is always the same room.')}
         @ll-number=${(event: CustomEvent<number>) => {
           const seed = Math.round(event.detail);
-          this.bench?.change('Choose practice room', (document) => ({
+          this.bench?.change(msg('Choose practice room'), (document) => ({
             ...document,
             practice: { ...document.practice, seed },
           }));
         }}
       ></ll-number>
       <ll-number
-        label="Test level in this room"
+        label=${msg('Test level in this room')}
         unit="dB"
         min="-60"
         max="0"
         .value=${state.document.practice.gainDb}
         ?disabled=${state.activity.kind !== 'idle'}
-        hint="Takes of one position at two levels show how the speakers distort and compress."
+        hint=${msg('Takes of one position at two levels show how the speakers distort and compress.')}
         @ll-number=${(event: CustomEvent<number>) => {
           const gainDb = event.detail;
-          this.bench?.change('Set the level of the practice room', (document) => ({
+          this.bench?.change(msg('Set the level of the practice room'), (document) => ({
             ...document,
             practice: { ...document.practice, gainDb },
           }));
         }}
       ></ll-number>
       <ll-check
-        label="Hide a fault in the wiring"
-        hint="To practise finding it by ear or on a walk: plugs exchanged, one silent, two speakers on one output, or one inverted. Takes play through it as well."
+        label=${msg('Hide a fault in the wiring')}
+        hint=${msg('To practise finding it by ear or on a walk: plugs exchanged, one silent, two speakers on one output, or one inverted. Takes play through it as well.')}
         .checked=${state.document.practice.hidden !== null}
         ?disabled=${state.activity.kind !== 'idle'}
         @ll-check=${(event: CustomEvent<boolean>) => this.hide(event.detail)}
       ></ll-check>
       <ll-check
-        label="Mistype something"
-        hint="To practise proving: one setting is typed or left wrong in the room’s processor. Prove finds it; it is not told here."
+        label=${msg('Mistype something')}
+        hint=${msg('To practise proving: one setting is typed or left wrong in the room’s processor. Prove finds it; it is not told here.')}
         .checked=${state.document.practice.slips.length > 0}
         ?disabled=${state.activity.kind !== 'idle'}
         @ll-check=${(event: CustomEvent<boolean>) => this.mistype(event.detail)}
@@ -81,7 +81,7 @@ export class PracticeRig extends LitElement {
   /** Another fault each time one is hidden. */
   private hide(on: boolean): void {
     const hidden = on ? Math.floor(Math.random() * 100_000) : null;
-    this.bench?.change('Hide a fault in the wiring', (document) => ({
+    this.bench?.change(msg('Hide a fault in the wiring'), (document) => ({
       ...document,
       practice: { ...document.practice, hidden },
     }));
@@ -94,7 +94,7 @@ export class PracticeRig extends LitElement {
     const { proposal, layout } = state;
     const typed = proposal && wantedSettings(proposal, state.document);
     const slips = on ? [drawPracticeSlip(layout, typed, Math.random())] : [];
-    this.bench?.change('Mistype something', (document) => ({
+    this.bench?.change(msg('Mistype something'), (document) => ({
       ...document,
       practice: { ...document.practice, slips },
     }));

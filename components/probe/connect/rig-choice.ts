@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { RigKind } from '../../../src/rig/port';
@@ -7,9 +8,24 @@ import '../../controls/choice';
 import { sharedStyles } from '../../theme/shared-styles';
 
 const rigs: readonly { value: RigKind; label: string }[] = [
-  { value: 'practice', label: 'Practice room' },
-  { value: 'recording', label: 'Recording' },
-  { value: 'live', label: 'Live' },
+  {
+    value: 'practice',
+    get label() {
+      return msg('Practice room');
+    },
+  },
+  {
+    value: 'recording',
+    get label() {
+      return msg('Recording');
+    },
+  },
+  {
+    value: 'live',
+    get label() {
+      return msg('Live');
+    },
+  },
 ];
 
 /** How the speakers are reached. */
@@ -31,7 +47,7 @@ export class RigChoice extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     return html`<ll-choice
-      label="How the speakers are reached"
+      label=${msg('How the speakers are reached')}
       .options=${rigs}
       .value=${state.document.rig}
       ?disabled=${state.activity.kind !== 'idle'}

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { BassAnswer, Inspector } from '../../../src/inspect/inspection';
@@ -29,37 +30,36 @@ export class BassView extends LitElement {
 
   override render() {
     const { source } = this;
-    if (!source) return html`<p>This speaker was not read here.</p>`;
+    if (!source) return html`<p>${msg('This speaker was not read here.')}</p>`;
     const { takeId, channel } = source;
     const answer = this.asked.to({ kind: 'bass', source: { takeId, channel } });
     if (this.asked.refusal !== null) {
       return html`<p class="signal" role="alert">${this.asked.refusal}</p>`;
     }
-    if (!answer) return html`<p class="soft" role="status">Being computed …</p>`;
+    if (!answer) return html`<p class="soft" role="status">${msg('Being computed …')}</p>`;
     if (this.kept?.of !== answer) {
       this.kept = { of: answer, data: { ...answer.picture, lowestDb: -42 } };
     }
     return html`<ll-level-picture
-        label="How the bass of ${source.name} fades: time upwards, in milliseconds after the arrival"
+        label=${msg(str`How the bass of ${source.name} fades: time upwards, in milliseconds after the arrival`)}
         .data=${this.kept.data}
       ></ll-level-picture>
       <p class="soft small">
-        A tall dark column is a mode that rings on. Longer than its neighbours, it is heard as one
-        note booming; another place for seat or sub changes it, an equaliser only turns it down.
+        ${msg('A tall dark column is a mode that rings on. Longer than its neighbours, it is heard as one note booming; another place for seat or sub changes it, an equaliser only turns it down.')}
       </p>
       ${modes(answer)}`;
   }
 }
 
 function modes({ modes }: BassAnswer) {
-  if (modes.length === 0) return html`<p>No mode stands out.</p>`;
-  return html`<div class="scroll" tabindex="0" role="region" aria-label="Modes that ring">
+  if (modes.length === 0) return html`<p>${msg('No mode stands out.')}</p>`;
+  return html`<div class="scroll" tabindex="0" role="region" aria-label=${msg('Modes that ring')}>
     <table>
       <thead>
         <tr>
-          <th scope="col">Rings at</th>
-          <th scope="col">Loses 60 dB in, s</th>
-          <th scope="col" class="left">To know</th>
+          <th scope="col">${msg('Rings at')}</th>
+          <th scope="col">${msg('Loses 60 dB in, s')}</th>
+          <th scope="col" class="left">${msg('To know')}</th>
         </tr>
       </thead>
       <tbody>

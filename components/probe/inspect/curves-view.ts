@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type {
@@ -81,12 +82,12 @@ export class CurvesView extends LitElement {
   override render() {
     const { wishes, sources } = this;
     if (!wishes) return nothing;
-    if (sources.length === 0) return html`<p>None of these speakers was read here.</p>`;
+    if (sources.length === 0) return html`<p>${msg('None of these speakers was read here.')}</p>`;
     const drawings = this.keptDrawings(wishes);
     if (this.asked.refusal !== null) {
       return html`<p class="signal" role="alert">${this.asked.refusal}</p>`;
     }
-    if (!drawings) return html`<p class="soft" role="status">Being computed …</p>`;
+    if (!drawings) return html`<p class="soft" role="status">${msg('Being computed …')}</p>`;
     return html`${wishes.view === 'response' ? this.ranges() : nothing}
       ${drawings.map(
         ({ title, traces, axes, caption }) =>
@@ -131,9 +132,11 @@ export class CurvesView extends LitElement {
     const from = Math.max(...answer.curves.map(({ fromHz }) => fromHz ?? 0));
     const caption =
       from > 0
-        ? `So short a part of the sound tells nothing below ${hzText(from)}.`
-        : 'Gaps: the noise is as strong as the speaker.';
-    return [{ title: 'Response', traces, axes: responseAxes(traces, wishes, this.range), caption }];
+        ? msg(str`So short a part of the sound tells nothing below ${hzText(from)}.`)
+        : msg('Gaps: the noise is as strong as the speaker.');
+    return [
+      { title: msg('Response'), traces, axes: responseAxes(traces, wishes, this.range), caption },
+    ];
   }
 
   private phase(answer: PhaseAnswer): Drawing[] {
@@ -141,17 +144,18 @@ export class CurvesView extends LitElement {
     const excess = excessPhaseTraces(answer, this.sources);
     return [
       {
-        title: 'Group delay after the arrival',
+        title: msg('Group delay after the arrival'),
         traces: delay,
         axes: groupDelayAxes(delay),
-        caption: 'How much later each frequency comes than the first sound.',
+        caption: msg('How much later each frequency comes than the first sound.'),
       },
       {
-        title: 'Excess phase',
+        title: msg('Excess phase'),
         traces: excess,
         axes: excessPhaseAxes(excess),
-        caption:
+        caption: msg(
           'What is left of the phase without the arrival and the minimum phase of the response: reflections that no equaliser can undo.',
+        ),
       },
     ];
   }
@@ -159,13 +163,13 @@ export class CurvesView extends LitElement {
   private time(answer: TimeAnswer): Drawing[] {
     return [
       {
-        title: 'Energy over time',
+        title: msg('Energy over time'),
         traces: energyTraces(answer, this.sources),
         axes: energyAxes,
-        caption: 'From the arrival on, against the strongest moment.',
+        caption: msg('From the arrival on, against the strongest moment.'),
       },
       {
-        title: 'Step response',
+        title: msg('Step response'),
         traces: stepTraces(answer, this.sources),
         axes: stepAxes,
         caption: '',
@@ -182,8 +186,8 @@ export class CurvesView extends LitElement {
       >
         ${words}
       </button>`;
-    return html`<div class="range" role="group" aria-label="Frequencies shown">
-      ${button('low', 'Low end')}${button('full', 'Whole range')}
+    return html`<div class="range" role="group" aria-label=${msg('Frequencies shown')}>
+      ${button('low', msg('Low end'))}${button('full', msg('Whole range'))}
     </div>`;
   }
 }

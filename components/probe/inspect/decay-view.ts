@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DecayTime } from '../../../dsp/decay/decay-time';
@@ -54,7 +55,7 @@ export class DecayView extends LitElement {
     const { source } = this;
     const { state } = this.follow;
     if (!state) return nothing;
-    if (!source) return html`<p>This speaker was not read here.</p>`;
+    if (!source) return html`<p>${msg('This speaker was not read here.')}</p>`;
     const { takeId, channel } = source;
     const answer = this.asked.to({
       kind: 'decay',
@@ -64,10 +65,10 @@ export class DecayView extends LitElement {
     if (this.asked.refusal !== null) {
       return html`<p class="signal" role="alert">${this.asked.refusal}</p>`;
     }
-    if (!answer) return html`<p class="soft" role="status">Being computed …</p>`;
+    if (!answer) return html`<p class="soft" role="status">${msg('Being computed …')}</p>`;
     const traces = decayTraces(answer);
     return html`<ll-curve-chart
-        label="Decay after ${source.name}"
+        label=${msg(str`Decay after ${source.name}`)}
         .traces=${traces}
         .axes=${decayAxes(traces)}
       ></ll-curve-chart>
@@ -79,28 +80,37 @@ export class DecayView extends LitElement {
     return html`<p>
       ${
         seconds === null
-          ? `The middle octaves give no time: ${mid.t20.sentence ?? ''}`
-          : `In the middle, 500 Hz and 1 kHz together, 60 dB are lost in ${numberText(seconds, 2)} s (T20, ${intervalText(interval, 2)}).`
+          ? msg(str`The middle octaves give no time: ${mid.t20.sentence ?? ''}`)
+          : msg(
+              str`In the middle, 500 Hz and 1 kHz together, 60 dB are lost in ${numberText(seconds, 2)} s (T20, ${intervalText(interval, 2)}).`,
+            )
       }
       ${
         schroeder.hz === null
           ? schroeder.sentence
-          : `Below ${hzText(schroeder.hz)} (${intervalText(schroeder.interval)}) the room's modes stand apart, above it they run together.`
+          : msg(
+              str`Below ${hzText(schroeder.hz)} (${intervalText(schroeder.interval)}) the room's modes stand apart, above it they run together.`,
+            )
       }
     </p>`;
   }
 }
 
 function table({ bands }: DecayAnswer) {
-  return html`<div class="scroll" tabindex="0" role="region" aria-label="Decay times by octave">
+  return html`<div
+    class="scroll"
+    tabindex="0"
+    role="region"
+    aria-label=${msg('Decay times by octave')}
+  >
     <table>
       <thead>
         <tr>
-          <th scope="col">Octave</th>
+          <th scope="col">${msg('Octave')}</th>
           <th scope="col">EDT, s</th>
           <th scope="col">T20, s</th>
           <th scope="col">T30, s</th>
-          <th scope="col">Above the noise, dB</th>
+          <th scope="col">${msg('Above the noise, dB')}</th>
         </tr>
       </thead>
       <tbody>
@@ -136,7 +146,7 @@ function reasons({ bands }: DecayAnswer) {
   }
   if (by.size === 0) return nothing;
   return html`<details>
-    <summary>Left out or doubted (?), and why</summary>
+    <summary>${msg('Left out or doubted (?), and why')}</summary>
     <ul>
       ${[...by].map(([sentence, octaves]) => html`<li>${octaves.join(', ')}: ${sentence}</li>`)}
     </ul>

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DistortionReading } from '../../../src/reading/reading';
@@ -39,16 +40,17 @@ export class DriveView extends LitElement {
     if (!state || !channel) return nothing;
     const drives = drivesOf(state, channel);
     const loudest = drives.at(-1);
-    if (!loudest) return html`<p>No distortion of ${channel.label} was read here yet.</p>`;
+    if (!loudest)
+      return html`<p>${msg(str`No distortion of ${channel.label} was read here yet.`)}</p>`;
     const read = readDrives(channel, drives);
     return html`<ll-distortion-chart
         .distortion=${loudest.distortion}
-        .channel=${drives.length > 1 ? `${channel.label} at ${dbText(loudest.driveDb, 0)}` : channel.label}
+        .channel=${drives.length > 1 ? msg(str`${channel.label} at ${dbText(loudest.driveDb, 0)}`) : channel.label}
         .colour=${groupColour(channel.group)}
       ></ll-distortion-chart>
       ${this.compression(read, channel)}
       <section aria-labelledby="lowest">
-        <h3 id="lowest">How low it can be asked to play</h3>
+        <h3 id="lowest">${msg('How low it can be asked to play')}</h3>
         <ul>
           ${[...read.lowest.map(({ sentence }) => sentence), ...read.notes].map(
             (sentence) => html`<li>${sentence}</li>`,
@@ -67,10 +69,10 @@ export class DriveView extends LitElement {
     const base = levels[0]?.driveDb ?? 0;
     const strokes = ['solid', 'dashed', 'dotted'] as const;
     return html`<ll-curve-chart
-      label="Change of gain of ${channel.label} against ${dbText(base, 0)}"
+      label=${msg(str`Change of gain of ${channel.label} against ${dbText(base, 0)}`)}
       .axes=${axes}
       .traces=${louder.map(({ driveDb, reading, gainChangeDb }, n) => ({
-        name: `at ${dbText(driveDb, 0)}`,
+        name: msg(str`at ${dbText(driveDb, 0)}`),
         colour: groupColour(channel.group),
         stroke: strokes[n % strokes.length] ?? 'solid',
         x: reading.hz,

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { smoothingKinds, type SmoothingKind } from '../../../dsp/response/smoothing-kind';
@@ -14,7 +15,9 @@ import './target-wish';
 
 const smoothingNames: Readonly<Partial<Record<SmoothingKind, string>>> = {
   none: 'none',
-  variable: 'varying, fine in the bass',
+  get variable() {
+    return msg('varying, fine in the bass');
+  },
 };
 
 const windows: readonly {
@@ -22,15 +25,65 @@ const windows: readonly {
   readonly name: string;
   readonly window: ResponseWindow;
 }[] = [
-  { value: 'whole', name: 'the whole response', window: { kind: 'whole' } },
-  { value: 'gate 5', name: 'the first 5 ms', window: { kind: 'gate', milliseconds: 5 } },
-  { value: 'gate 20', name: 'the first 20 ms', window: { kind: 'gate', milliseconds: 20 } },
-  { value: 'gate 80', name: 'the first 80 ms', window: { kind: 'gate', milliseconds: 80 } },
-  { value: 'cycles 3', name: '3 periods of each frequency', window: { kind: 'cycles', cycles: 3 } },
-  { value: 'cycles 6', name: '6 periods of each frequency', window: { kind: 'cycles', cycles: 6 } },
   {
-    value: 'cycles 15',
-    name: '15 periods of each frequency',
+    value: 'whole',
+    get name() {
+      return msg('the whole response');
+    },
+    window: { kind: 'whole' },
+  },
+  {
+    get value() {
+      return msg('gate 5');
+    },
+    get name() {
+      return msg('the first 5 ms');
+    },
+    window: { kind: 'gate', milliseconds: 5 },
+  },
+  {
+    get value() {
+      return msg('gate 20');
+    },
+    get name() {
+      return msg('the first 20 ms');
+    },
+    window: { kind: 'gate', milliseconds: 20 },
+  },
+  {
+    get value() {
+      return msg('gate 80');
+    },
+    get name() {
+      return msg('the first 80 ms');
+    },
+    window: { kind: 'gate', milliseconds: 80 },
+  },
+  {
+    get value() {
+      return msg('cycles 3');
+    },
+    get name() {
+      return msg('3 periods of each frequency');
+    },
+    window: { kind: 'cycles', cycles: 3 },
+  },
+  {
+    get value() {
+      return msg('cycles 6');
+    },
+    get name() {
+      return msg('6 periods of each frequency');
+    },
+    window: { kind: 'cycles', cycles: 6 },
+  },
+  {
+    get value() {
+      return msg('cycles 15');
+    },
+    get name() {
+      return msg('15 periods of each frequency');
+    },
     window: { kind: 'cycles', cycles: 15 },
   },
 ];
@@ -74,7 +127,7 @@ export class InspectControls extends LitElement {
     );
     return html`<div class="fields">
         <label class="select">
-          <span>Smoothing</span>
+          <span>${msg('Smoothing')}</span>
           <select
             @change=${(event: Event) =>
               this.wish({
@@ -84,13 +137,13 @@ export class InspectControls extends LitElement {
             ${smoothingKinds.map(
               (kind) =>
                 html`<option value=${kind} ?selected=${kind === wishes.smoothing}>
-                  ${smoothingNames[kind] ?? `${kind} octave`}
+                  ${smoothingNames[kind] ?? msg(str`${kind} octave`)}
                 </option>`,
             )}
           </select>
         </label>
         <label class="select">
-          <span>Part of the sound</span>
+          <span>${msg('Part of the sound')}</span>
           <select
             @change=${(event: Event) => {
               const { value } = event.target as HTMLSelectElement;
@@ -106,7 +159,7 @@ export class InspectControls extends LitElement {
         </label>
       </div>
       <ll-choice
-        label="Several curves"
+        label=${msg('Several curves')}
         .options=${combinations}
         .value=${wishes.combine}
         @ll-pick=${(event: CustomEvent<string>) => {
@@ -115,8 +168,8 @@ export class InspectControls extends LitElement {
         }}
       ></ll-choice>
       <ll-check
-        label="Level them"
-        hint="Each at 0 dB from 500 to 2000 Hz; subs from 40 to 80 Hz."
+        label=${msg('Level them')}
+        hint=${msg('Each at 0 dB from 500 to 2000 Hz; subs from 40 to 80 Hz.')}
         .checked=${wishes.levelled}
         @ll-check=${(event: CustomEvent<boolean>) => this.wish({ levelled: event.detail })}
       ></ll-check>
@@ -130,7 +183,7 @@ export class InspectControls extends LitElement {
     return others.map(
       ({ position: { id, name } }) =>
         html`<ll-check
-          label="Also ${name}"
+          label=${msg(str`Also ${name}`)}
           .checked=${wishes.seats.includes(id)}
           @ll-check=${(event: CustomEvent<boolean>) =>
             this.wish({
@@ -152,7 +205,7 @@ export class InspectControls extends LitElement {
         target === null || combine === 'difference'
           ? nothing
           : html`<ll-check
-              label="Draw what they have over it"
+              label=${msg('Draw what they have over it')}
               .checked=${overTarget}
               @ll-check=${(event: CustomEvent<boolean>) => this.wish({ overTarget: event.detail })}
             ></ll-check>`

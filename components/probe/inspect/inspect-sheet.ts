@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Inspector } from '../../../src/inspect/inspection';
@@ -18,12 +19,42 @@ import { shownChannels, shownSources } from './inspect-sources';
 import { inspectWishes, type InspectView, type InspectWishes } from './inspect-wishes';
 
 const views: readonly { readonly value: InspectView; readonly label: string }[] = [
-  { value: 'response', label: 'Response' },
-  { value: 'distortion', label: 'Distortion' },
-  { value: 'phase', label: 'Phase and delay' },
-  { value: 'time', label: 'Time' },
-  { value: 'decay', label: 'Decay' },
-  { value: 'bass', label: 'Bass decay' },
+  {
+    value: 'response',
+    get label() {
+      return msg('Response');
+    },
+  },
+  {
+    value: 'distortion',
+    get label() {
+      return msg('Distortion');
+    },
+  },
+  {
+    value: 'phase',
+    get label() {
+      return msg('Phase and delay');
+    },
+  },
+  {
+    value: 'time',
+    get label() {
+      return msg('Time');
+    },
+  },
+  {
+    value: 'decay',
+    get label() {
+      return msg('Decay');
+    },
+  },
+  {
+    value: 'bass',
+    get label() {
+      return msg('Bass decay');
+    },
+  },
 ];
 /** Views that draw several speakers; the others show the first of those chosen. */
 const several: readonly InspectView[] = ['response', 'phase', 'time'];
@@ -90,13 +121,13 @@ export class InspectSheet extends LitElement {
   override render() {
     const { state } = this.follow;
     if (!state || !this.bench) return nothing;
-    if (!state.readings) return nothingTaken;
+    if (!state.readings) return nothingTaken();
     const wishes = inspectWishes.of(this.bench);
     const channels = shownChannels(state, wishes, this.selected);
     return html`<div class="sheets">
-      <section class="sheet" aria-label="What is looked at">
+      <section class="sheet" aria-label=${msg('What is looked at')}>
         <ll-choice
-          label="Look at"
+          label=${msg('Look at')}
           .options=${views}
           .value=${wishes.view}
           @ll-pick=${(event: CustomEvent<string>) => {
@@ -106,7 +137,7 @@ export class InspectSheet extends LitElement {
         ></ll-choice>
         ${this.view(state, wishes, channels)}
       </section>
-      <section class="sheet" aria-label="Of which speakers, and how">
+      <section class="sheet" aria-label=${msg('Of which speakers, and how')}>
         ${this.speakers(state, wishes, channels)}
         ${
           wishes.view === 'response'
@@ -156,7 +187,7 @@ export class InspectSheet extends LitElement {
     const many = several.includes(view);
     const shown = many ? channels : channels.slice(0, 1);
     return html`<fieldset class="speakers">
-      <legend>${many ? 'Speakers' : 'Speaker'}</legend>
+      <legend>${many ? msg('Speakers') : msg('Speaker')}</legend>
       ${state.layout.channels.map((channel) => {
         const on = shown.some(({ label }) => label === channel.label);
         return html`<label title=${channel.name}>
@@ -187,10 +218,11 @@ export class InspectSheet extends LitElement {
   }
 }
 
-const nothingTaken = html`<section class="sheet" aria-label="Nothing to look at">
-  <p>There is nothing to look at yet: run a take first.</p>
-  <a class="ghost" href="#probe/take">Go to the take</a>
-</section>`;
+const nothingTaken = () =>
+  html`<section class="sheet" aria-label=${msg('Nothing to look at')}>
+    <p>${msg('There is nothing to look at yet: run a take first.')}</p>
+    <a class="ghost" href="#probe/take">${msg('Go to the take')}</a>
+  </section>`;
 
 declare global {
   interface HTMLElementTagNameMap {

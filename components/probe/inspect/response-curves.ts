@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { averageByPower, averageGroup } from '../../../dsp/response/average-curves';
 import {
   differenceCurve,
@@ -53,13 +54,13 @@ function combine(shown: readonly Shown[], wishes: InspectWishes): CurveTrace[] {
     const least = { hz: first.x, db: first.y };
     return others.map((other) => ({
       ...other,
-      name: `${other.name} less ${first.name}`,
+      name: msg(str`${other.name} less ${first.name}`),
       y: differenceCurve({ hz: other.x, db: other.y }, least).db,
     }));
   }
   const faint = each.map((one) => ({ ...one, stroke: 'dotted' as const }));
   const average: CurveTrace = {
-    name: `average of ${each.length}`,
+    name: msg(str`average of ${each.length}`),
     colour: 'var(--ink)',
     stroke: 'solid',
     x: first.x,

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { curvesToCsv, type SavedCurve } from '../../../src/inspect/curves-to-csv';
@@ -43,9 +44,11 @@ export class SaveSound extends LitElement {
   override render() {
     const many = this.sources.length > 1;
     return html`<div>
-      <button class="ghost" @click=${() => this.saveCurves()}>Save the curves (CSV)</button>
+      <button class="ghost" @click=${() => this.saveCurves()}>
+        ${msg('Save the curves (CSV)')}
+      </button>
       <button class="ghost" @click=${() => void this.saveResponses()}>
-        Save the impulse response${many ? 's' : ''} (WAV)
+        ${msg(str`Save the impulse response${many ? 's' : ''} (WAV)`)}
       </button>
       <span class="soft small" role="status">${this.said}</span>
     </div>`;
@@ -61,7 +64,7 @@ export class SaveSound extends LitElement {
         files++;
       }
     }
-    this.said = files === 1 ? 'Saved one file.' : `Saved ${files} files.`;
+    this.said = files === 1 ? msg('Saved one file.') : msg(str`Saved ${files} files.`);
   }
 
   private async saveResponses(): Promise<void> {
@@ -75,7 +78,11 @@ export class SaveSound extends LitElement {
       files++;
     }
     this.said =
-      files === 1 ? 'Saved one file.' : files === 0 ? 'Nothing to save.' : `Saved ${files} files.`;
+      files === 1
+        ? msg('Saved one file.')
+        : files === 0
+          ? msg('Nothing to save.')
+          : msg(str`Saved ${files} files.`);
   }
 
   private facts(source: ShownSource | null): FileFacts {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Target } from '../../../dsp/response/target';
@@ -49,8 +50,8 @@ export class TargetWish extends LitElement {
   override render() {
     const { target } = this;
     return html`<ll-check
-        label="Hold them against a target"
-        hint="A line that falls towards the treble and rises in the bass, or points of your own."
+        label=${msg('Hold them against a target')}
+        hint=${msg('A line that falls towards the treble and rises in the bass, or points of your own.')}
         .checked=${target !== null}
         @ll-check=${(event: CustomEvent<boolean>) => this.tell(event.detail ? usual : null)}
       ></ll-check>
@@ -61,7 +62,7 @@ export class TargetWish extends LitElement {
     const shelf = target.bassShelf ?? { hz: 100, db: 0 };
     return html`<div class="fields">
         <ll-number
-          label="Tilt"
+          label=${msg('Tilt')}
           unit="dB/oct"
           min="-3"
           max="3"
@@ -70,7 +71,7 @@ export class TargetWish extends LitElement {
             this.tell({ ...target, tiltDbPerOctave: event.detail })}
         ></ll-number>
         <ll-number
-          label="Bass"
+          label=${msg('Bass')}
           unit="dB"
           min="-12"
           max="12"
@@ -79,7 +80,7 @@ export class TargetWish extends LitElement {
             this.tell({ ...target, bassShelf: { ...shelf, db: event.detail } })}
         ></ll-number>
         <ll-number
-          label="below"
+          label=${msg('below')}
           unit="Hz"
           min="20"
           max="500"
@@ -89,8 +90,8 @@ export class TargetWish extends LitElement {
         ></ll-number>
       </div>
       <ll-file-drop
-        label="Points from a file"
-        hint="rows of frequency in Hz and dB"
+        label=${msg('Points from a file')}
+        hint=${msg('rows of frequency in Hz and dB')}
         name="Target"
         accept=".txt,.csv,text/plain"
         @ll-file=${(event: CustomEvent<File>) => void this.bring(event.detail, target)}
@@ -98,15 +99,17 @@ export class TargetWish extends LitElement {
       ${
         this.refused === null
           ? nothing
-          : html`<p class="signal refused" role="alert">${this.refused} Nothing was changed.</p>`
+          : html`<p class="signal refused" role="alert">
+              ${msg(str`${this.refused} Nothing was changed.`)}
+            </p>`
       }
       ${
         target.points === null
           ? nothing
           : html`<p class="small refused">
-              Points of ${this.file ?? 'a file'}.
+              ${msg(str`Points of ${this.file ?? msg('a file')}.`)}
               <button class="ghost" @click=${() => this.tell({ ...target, points: null })}>
-                Without them
+                ${msg('Without them')}
               </button>
             </p>`
       }`;

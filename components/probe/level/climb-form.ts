@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -61,31 +62,31 @@ export class ClimbForm extends LitElement {
     const calibrated = state.document.microphone.soundLevel !== null;
     return html`<div class="fields">
         <ll-number
-          label="Margin over the noise"
+          label=${msg('Margin over the noise')}
           unit="dB"
           min="10"
           max="60"
           .value=${marginDb}
           ?disabled=${busy}
-          hint="25 is enough for roll-offs; 35 shows more of the decay."
+          hint=${msg('25 is enough for roll-offs; 35 shows more of the decay.')}
           @ll-number=${(event: CustomEvent<number>) => this.wish({ marginDb: event.detail })}
         ></ll-number>
         <ll-number
-          label="Never above"
+          label=${msg('Never above')}
           unit="dB"
           min="-60"
           max="0"
           .value=${state.document.live.capDb}
           ?disabled=${busy}
-          hint="0 is the loudest this computer can play."
+          hint=${msg('0 is the loudest this computer can play.')}
           @ll-number=${(event: CustomEvent<number>) => this.cap(event.detail)}
         ></ll-number>
       </div>
       ${
         calibrated
           ? html`<ll-check
-                label="Stop at a sound level too"
-                hint="The climb ends at whichever comes first."
+                label=${msg('Stop at a sound level too')}
+                hint=${msg('The climb ends at whichever comes first.')}
                 .checked=${useTarget}
                 ?disabled=${busy}
                 @ll-check=${(event: CustomEvent<boolean>) => this.wish({ useTarget: event.detail })}
@@ -93,7 +94,7 @@ export class ClimbForm extends LitElement {
               ${
                 useTarget
                   ? html`<ll-number
-                      label="Sound level at the microphone"
+                      label=${msg('Sound level at the microphone')}
                       unit="dB(C)"
                       min="50"
                       max="100"
@@ -105,23 +106,21 @@ export class ClimbForm extends LitElement {
                   : nothing
               }`
           : html`<p class="soft small">
-              A sound level can be aimed at once the microphone is
-              <a href="#probe/microphone">calibrated</a>.
+              ${msg(html`A sound level can be aimed at once the microphone is <a href="#probe/microphone">calibrated</a>.`)}
             </p>`
       }
       <button class="go" ?disabled=${busy} @click=${() => this.climb(state)}>
-        Climb to a test level
+        ${msg('Climb to a test level')}
       </button>
       <p class="soft small">
-        Begins quiet and goes up in small steps; ends by itself, at once when anything clips. Esc
-        stops it.
+        ${msg('Begins quiet and goes up in small steps; ends by itself, at once when anything clips. Esc stops it.')}
       </p>`;
   }
 
   /** A cap under the level in hand takes the level down with it. */
   private cap(capDb: number): void {
     const gainDb = this.follow.state?.document.live.gainDb ?? capDb;
-    changeLive(this.bench, 'Set level cap', { capDb, gainDb: Math.min(gainDb, capDb) });
+    changeLive(this.bench, msg('Set level cap'), { capDb, gainDb: Math.min(gainDb, capDb) });
   }
 }
 

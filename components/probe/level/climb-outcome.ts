@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ClimbResult } from '../../../src/soundlevel/sound-level';
@@ -29,11 +30,13 @@ export class ClimbOutcome extends LitElement {
     const good = climbed.end === 'margin' || climbed.end === 'target';
     return html`<p class=${good ? '' : 'signal'} role="status">${climbed.sentence}</p>
       <dl class="facts">
-        <dt>Test level</dt>
+        <dt>${msg('Test level')}</dt>
         <dd class="num">${dbText(climbed.gainDb)}</dd>
-        <dt>Over the noise</dt>
-        <dd class="num">${climbed.marginDb === null ? 'cannot tell' : dbText(climbed.marginDb)}</dd>
-        <dt>6${thinSpace}dB sent come back as</dt>
+        <dt>${msg('Over the noise')}</dt>
+        <dd class="num">
+          ${climbed.marginDb === null ? msg('cannot tell') : dbText(climbed.marginDb)}
+        </dd>
+        <dt>${msg(str`6${thinSpace}dB sent come back as`)}</dt>
         <dd class=${climbed.linearity?.passes === false ? 'signal' : ''}>
           ${linearityText(climbed.linearity)}
         </dd>
@@ -42,8 +45,8 @@ export class ClimbOutcome extends LitElement {
 }
 
 function linearityText(linearity: ClimbResult['linearity']): string {
-  if (!linearity) return 'cannot tell';
-  return `${dbText(linearity.stepDb, 2)}${linearity.passes ? ', in order' : ', not in order'}`;
+  if (!linearity) return msg('cannot tell');
+  return `${dbText(linearity.stepDb, 2)}${linearity.passes ? msg(', in order') : msg(', not in order')}`;
 }
 
 declare global {

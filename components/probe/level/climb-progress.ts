@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -40,29 +41,33 @@ export class ClimbProgress extends LitElement {
     const activity = this.follow.state?.activity;
     if (activity?.kind !== 'climbing') return nothing;
     const { gainDb, marginDb, soundLevel, progress, secondsLeft } = activity.climb;
-    return html`<ll-progress label="Climb" .value=${progress}></ll-progress>
+    return html`<ll-progress label=${msg('Climb')} .value=${progress}></ll-progress>
       <div class="numbers">
-        <ll-big-number label="Test level" value=${numberText(gainDb, 1)} unit="dB"></ll-big-number>
         <ll-big-number
-          label="Over the noise"
+          label=${msg('Test level')}
+          value=${numberText(gainDb, 1)}
+          unit="dB"
+        ></ll-big-number>
+        <ll-big-number
+          label=${msg('Over the noise')}
           value=${numberText(marginDb, 1)}
           unit="dB"
         ></ll-big-number>
         ${
           soundLevel
             ? html`<ll-big-number
-                label="At the microphone"
+                label=${msg('At the microphone')}
                 value=${numberText(soundLevel.db, 1)}
                 unit=${soundLevelUnit(soundLevel)}
               ></ll-big-number>`
             : nothing
         }
         <ll-big-number
-          label="Time left, at most"
+          label=${msg('Time left, at most')}
           value=${durationText(secondsLeft)}
         ></ll-big-number>
       </div>
-      <button class="ghost" @click=${() => this.bench?.stop()}>Stop the climb</button>`;
+      <button class="ghost" @click=${() => this.bench?.stop()}>${msg('Stop the climb')}</button>`;
   }
 }
 

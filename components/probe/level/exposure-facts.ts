@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -49,7 +50,9 @@ export class ExposureFacts extends LitElement {
     return html`<p class=${loud ? 'signal' : ''}>${exposureSentence(exposure)}</p>
       ${
         state.document.rig === 'practice'
-          ? html`<p class="soft small">The practice room makes no sound, so it adds nothing.</p>`
+          ? html`<p class="soft small">
+              ${msg('The practice room makes no sound, so it adds nothing.')}
+            </p>`
           : nothing
       }
       ${
@@ -61,8 +64,7 @@ export class ExposureFacts extends LitElement {
             </svg>`
       }
       <p class="soft small">
-        A day holds ${limitDb}${thinSpace}dB(A) for 8 hours, and half that time for every 3 dB more
-        (NIOSH 98-126). Above it, leave the room or wear hearing protection.
+        ${msg(str`A day holds ${limitDb}${thinSpace}dB(A) for 8 hours, and half that time for every 3 dB more (NIOSH 98-126). Above it, leave the room or wear hearing protection.`)}
       </p>`;
   }
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -22,14 +23,13 @@ export class LevelSheet extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     const exposure = html`<section class="sheet" aria-labelledby="exposure">
-      <h2 id="exposure">Sound taken today</h2>
+      <h2 id="exposure">${msg('Sound taken today')}</h2>
       <ll-exposure-facts .bench=${this.bench}></ll-exposure-facts>
     </section>`;
     if (state.document.rig === 'recording') {
-      return html`<section class="sheet" aria-label="Level">
+      return html`<section class="sheet" aria-label=${msg('Level')}>
         <p>
-          With Recording the level is set where the take is played: start quiet, and go up until the
-          sweeps stand well clear of the room’s noise without clipping the recorder. Then leave it.
+          ${msg('With Recording the level is set where the take is played: start quiet, and go up until the sweeps stand well clear of the room’s noise without clipping the recorder. Then leave it.')}
         </p>
       </section>`;
     }
@@ -38,7 +38,7 @@ export class LevelSheet extends LitElement {
     return html`<div class="sheets">
       <div class="column">
         <section class="sheet" aria-labelledby="climb">
-          <h2 id="climb">Climb to a test level</h2>
+          <h2 id="climb">${msg('Climb to a test level')}</h2>
           ${
             climbing
               ? html`<ll-climb-progress .bench=${this.bench}></ll-climb-progress>`
@@ -49,12 +49,11 @@ export class LevelSheet extends LitElement {
       </div>
       <div class="column">
         <section class="sheet" aria-labelledby="by-hand">
-          <h2 id="by-hand">Set by hand</h2>
+          <h2 id="by-hand">${msg('Set by hand')}</h2>
           ${
             practice
               ? html`<p class="soft">
-                  For live takes and for noise. Takes of the practice room have their own level, and
-                  a climb in it leaves this one as it is.
+                  ${msg('For live takes and for noise. Takes of the practice room have their own level, and a climb in it leaves this one as it is.')}
                 </p>`
               : nothing
           }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -41,7 +42,7 @@ export class TestLevel extends LitElement {
 
   private set(db: number): void {
     const capDb = this.follow.state?.document.live.capDb ?? quietestDb;
-    changeLive(this.bench, 'Set test level', {
+    changeLive(this.bench, msg('Set test level'), {
       gainDb: Math.min(capDb, Math.max(quietestDb, db)),
     });
   }
@@ -53,16 +54,18 @@ export class TestLevel extends LitElement {
     const busy = state.activity.kind !== 'idle';
     const caution =
       gainDb > cautionAboveDb
-        ? `Above ${numberText(cautionAboveDb)}${thinSpace}dB: leave the room or wear hearing protection.`
+        ? msg(
+            str`Above ${numberText(cautionAboveDb)}${thinSpace}dB: leave the room or wear hearing protection.`,
+          )
         : nothing;
     return html`<ll-number
-        label="Test level"
+        label=${msg('Test level')}
         unit="dB"
         min=${quietestDb}
         max=${capDb}
         .value=${gainDb}
         ?disabled=${busy}
-        hint=${`Start at −30 and go up until the sweeps stand clear of the noise. The cap is ${numberText(capDb)}${thinSpace}dB.`}
+        hint=${msg(str`Start at −30 and go up until the sweeps stand clear of the noise. The cap is ${numberText(capDb)}${thinSpace}dB.`)}
         @ll-number=${(event: CustomEvent<number>) => this.set(event.detail)}
       ></ll-number>
       <div>
@@ -71,14 +74,14 @@ export class TestLevel extends LitElement {
           ?disabled=${busy || gainDb <= quietestDb}
           @click=${() => this.set(gainDb - stepDb)}
         >
-          ${stepDb}${thinSpace}dB quieter
+          ${msg(str`${stepDb}${thinSpace}dB quieter`)}
         </button>
         <button
           class="ghost"
           ?disabled=${busy || gainDb >= capDb}
           @click=${() => this.set(gainDb + stepDb)}
         >
-          ${stepDb}${thinSpace}dB louder
+          ${msg(str`${stepDb}${thinSpace}dB louder`)}
         </button>
       </div>
       <p class="signal" role="status">${caution}</p>`;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { MicrophoneCalibration } from '../../../src/microphone/calibration';
@@ -50,7 +51,7 @@ export class CalibrationCurve extends LitElement {
     const reach = Math.max(6, Math.ceil(Math.max(...values.map(Math.abs)) / 6) * 6);
     const y = scaleLinear().domain([-reach, reach]).range([plot.bottom, plot.top]);
     const path = curvePath(calibration.hz, calibration.db, { x: (hz) => x(hz), y: (db) => y(db) });
-    const caption = `Response of the microphone by ${calibration.name}`;
+    const caption = msg(str`Response of the microphone by ${calibration.name}`);
     const { head, rows, copyText } = this.numbers(calibration);
     return html`<figure aria-label=${caption}>
       <svg width=${width} height=${height} aria-hidden="true">

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { MicrophoneCalibration } from '../../../src/microphone/calibration';
@@ -44,14 +45,13 @@ export class CalibrationFile extends LitElement {
         calibration
           ? this.facts(calibration, busy)
           : html`<p>
-              No file: readings hold the microphone’s own response as well, mostly at the top and
-              the bottom of the range.
+              ${msg('No file: readings hold the microphone’s own response as well, mostly at the top and the bottom of the range.')}
             </p>`
       }
       <ll-file-drop
-        label=${calibration ? 'Choose another file' : 'Choose the calibration file'}
+        label=${calibration ? msg('Choose another file') : msg('Choose the calibration file')}
         name="Calibration file of the microphone"
-        hint="or drop it here: rows of frequency in Hz, dB and, if known, phase in degrees"
+        hint=${msg('or drop it here: rows of frequency in Hz, dB and, if known, phase in degrees')}
         ?disabled=${busy}
         @ll-file=${(event: CustomEvent<File>) => void this.bench?.importCalibration(event.detail)}
       ></ll-file-drop>`;
@@ -60,22 +60,22 @@ export class CalibrationFile extends LitElement {
   private facts(calibration: MicrophoneCalibration, busy: boolean) {
     const { name, hz, phaseDegrees } = calibration;
     return html`<dl class="facts">
-        <dt>File</dt>
+        <dt>${msg('File')}</dt>
         <dd>${name}</dd>
-        <dt>From</dt>
-        <dd class="num">${hzText(hz[0])} to ${hzText(hz.at(-1))}</dd>
-        <dt>Rows</dt>
+        <dt>${msg('From')}</dt>
+        <dd class="num">${msg(str`${hzText(hz[0])} to ${hzText(hz.at(-1))}`)}</dd>
+        <dt>${msg('Rows')}</dt>
         <dd class="num">${hz.length}</dd>
-        <dt>Phase</dt>
-        <dd>${phaseDegrees ? 'from the file' : 'not given: minimum phase is taken'}</dd>
+        <dt>${msg('Phase')}</dt>
+        <dd>${phaseDegrees ? msg('from the file') : msg('not given: minimum phase is taken')}</dd>
       </dl>
       <ll-calibration-curve .calibration=${calibration}></ll-calibration-curve>
       <button
         class="ghost"
         ?disabled=${busy}
-        @click=${() => changeMicrophone(this.bench, 'Remove calibration file', { calibration: null })}
+        @click=${() => changeMicrophone(this.bench, msg('Remove calibration file'), { calibration: null })}
       >
-        Remove this file
+        ${msg('Remove this file')}
       </button>`;
   }
 }

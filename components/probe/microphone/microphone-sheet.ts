@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -21,16 +22,16 @@ export class MicrophoneSheet extends LitElement {
     return html`<div class="sheets halves">
       <div class="column">
         <section class="sheet" aria-labelledby="file">
-          <h2 id="file">Calibration file</h2>
+          <h2 id="file">${msg('Calibration file')}</h2>
           <ll-calibration-file .bench=${this.bench}></ll-calibration-file>
         </section>
       </div>
       <div class="column">
         <section class="sheet" aria-labelledby="level">
-          <h2 id="level">Sound level</h2>
+          <h2 id="level">${msg('Sound level')}</h2>
           <ll-sound-level-calibration .bench=${this.bench}></ll-sound-level-calibration>
         </section>
-        <section class="sheet" aria-label="Orientation">
+        <section class="sheet" aria-label=${msg('Orientation')}>
           <ll-orientation-choice .bench=${this.bench}></ll-orientation-choice>
         </section>
       </div>

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { MicrophoneSetup } from '../../../src/microphone/calibration';
@@ -8,9 +9,24 @@ import { sharedStyles } from '../../theme/shared-styles';
 import { changeMicrophone } from './change-microphone';
 
 const orientations: readonly { value: MicrophoneSetup['orientation']; label: string }[] = [
-  { value: 'up', label: 'Up' },
-  { value: 'at the speakers', label: 'At the speakers' },
-  { value: 'not noted', label: 'Not noted' },
+  {
+    value: 'up',
+    get label() {
+      return msg('Up');
+    },
+  },
+  {
+    value: 'at the speakers',
+    get label() {
+      return msg('At the speakers');
+    },
+  },
+  {
+    value: 'not noted',
+    get label() {
+      return msg('Not noted');
+    },
+  },
 ];
 
 /** Where the microphone points; goes into the record. */
@@ -33,19 +49,18 @@ export class OrientationChoice extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     return html`<ll-choice
-        label="The microphone points"
+        label=${msg('The microphone points')}
         .options=${orientations}
         .value=${state.document.microphone.orientation}
         ?disabled=${state.activity.kind !== 'idle'}
         @ll-pick=${(event: CustomEvent<string>) => {
           const picked = orientations.find(({ value }) => value === event.detail);
           if (!picked) return;
-          changeMicrophone(this.bench, 'Note orientation', { orientation: picked.value });
+          changeMicrophone(this.bench, msg('Note orientation'), { orientation: picked.value });
         }}
       ></ll-choice>
       <p class="soft small">
-        A calibration file holds for one direction: one made at 90° for a microphone that points up,
-        one made at 0° for one that points at the speaker. Keep it the same for all speakers.
+        ${msg('A calibration file holds for one direction: one made at 90° for a microphone that points up, one made at 0° for one that points at the speaker. Keep it the same for all speakers.')}
       </p>`;
   }
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -12,9 +13,24 @@ import { calibrationSentence, otherMicrophone } from './sound-level-words';
 type Means = '94' | '114' | 'meter';
 
 const means: readonly { value: Means; label: string }[] = [
-  { value: '94', label: 'Calibrator, 94\u202fdB' },
-  { value: '114', label: 'Calibrator, 114\u202fdB' },
-  { value: 'meter', label: 'Sound level meter' },
+  {
+    value: '94',
+    get label() {
+      return msg('Calibrator, 94\u202fdB');
+    },
+  },
+  {
+    value: '114',
+    get label() {
+      return msg('Calibrator, 114\u202fdB');
+    },
+  },
+  {
+    value: 'meter',
+    get label() {
+      return msg('Sound level meter');
+    },
+  },
 ];
 
 /** Ties the microphone's level to sound pressure: by a calibrator, or by a meter's reading. */
@@ -64,12 +80,14 @@ export class SoundLevelCalibrationPanel extends LitElement {
         ${
           soundLevel
             ? calibrationSentence(soundLevel)
-            : 'Not calibrated: levels are told in dB re full scale, and exposure cannot be told.'
+            : msg(
+                'Not calibrated: levels are told in dB re full scale, and exposure cannot be told.',
+              )
         }
       </p>
       ${other ? html`<p class="signal" role="alert">${other}</p>` : nothing}
       <ll-choice
-        label="Calibrate by"
+        label=${msg('Calibrate by')}
         .options=${means}
         .value=${this.chosen}
         ?disabled=${busy}
@@ -81,35 +99,33 @@ export class SoundLevelCalibrationPanel extends LitElement {
       ${
         this.chosen === 'meter'
           ? html`<p>
-                Let a steady sound play that does not come from this computer, such as the
-                processor’s own noise. Hold the meter beside the microphone and type what it shows.
+                ${msg('Let a steady sound play that does not come from this computer, such as the processor’s own noise. Hold the meter beside the microphone and type what it shows.')}
               </p>
               <ll-number
-                label="The meter shows"
+                label=${msg('The meter shows')}
                 unit="dB"
                 min="30"
                 max="140"
                 decimals="1"
                 .value=${this.meterDb}
                 ?disabled=${busy}
-                hint="With C weighting, slow."
+                hint=${msg('With C weighting, slow.')}
                 @ll-number=${(event: CustomEvent<number>) => (this.meterDb = event.detail)}
               ></ll-number>`
           : html`<p>
-              Push the calibrator over the microphone and switch it on. Its tone of 250 or 1000 Hz
-              is listened to until it is steady, ten seconds at most.
+              ${msg('Push the calibrator over the microphone and switch it on. Its tone of 250 or 1000 Hz is listened to until it is steady, ten seconds at most.')}
             </p>`
       }
       ${
         recording
           ? html`<p class="soft">
-              With Recording no microphone is open here; choose Live under Connect first.
+              ${msg('With Recording no microphone is open here; choose Live under Connect first.')}
             </p>`
           : nothing
       }
       <div class="row">
         <button class="ghost" ?disabled=${busy} @click=${() => void this.calibrate()}>
-          ${this.listening ? 'Listening' : 'Listen and calibrate'}
+          ${this.listening ? msg('Listening') : msg('Listen and calibrate')}
         </button>
         ${
           soundLevel
@@ -117,11 +133,11 @@ export class SoundLevelCalibrationPanel extends LitElement {
                 class="ghost"
                 ?disabled=${busy}
                 @click=${() =>
-                  changeMicrophone(this.bench, 'Remove sound level calibration', {
+                  changeMicrophone(this.bench, msg('Remove sound level calibration'), {
                     soundLevel: null,
                   })}
               >
-                Forget this calibration
+                ${msg('Forget this calibration')}
               </button>`
             : nothing
         }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { SoundLevelCalibration } from '../../../src/microphone/calibration';
 import type { BenchState } from '../../../src/session/bench';
 import { numberText, thinSpace } from '../../charts/number-text';
@@ -5,7 +6,7 @@ import { numberText, thinSpace } from '../../charts/number-text';
 /** "25 November 2026, 14:05", in the clock of this computer. */
 export function dateText(iso: string): string {
   const date = new Date(iso);
-  if (Number.isNaN(date.getTime())) return 'a time nobody noted';
+  if (Number.isNaN(date.getTime())) return msg('a time nobody noted');
   const day = date.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
   const time = date.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
   return `${day}, ${time}`;
@@ -13,10 +14,12 @@ export function dateText(iso: string): string {
 
 /** How and when the sound level was calibrated, and what came out. */
 export function calibrationSentence({ how, at, microphone, offsetDb }: SoundLevelCalibration) {
-  const means = how === 'calibrator' ? 'a calibrator' : 'a sound level meter';
-  return `Calibrated with ${means} on ${dateText(at)}, with ${
-    microphone || 'a microphone without a name'
-  }: full scale is ${numberText(offsetDb, 1)}${thinSpace}dB sound pressure level.`;
+  const means = how === 'calibrator' ? msg('a calibrator') : msg('a sound level meter');
+  return msg(
+    str`Calibrated with ${means} on ${dateText(at)}, with ${
+      microphone || msg('a microphone without a name')
+    }: full scale is ${numberText(offsetDb, 1)}${thinSpace}dB sound pressure level.`,
+  );
 }
 
 /** Name of the microphone in use: the chosen one, else the one the newest live take noted. */
@@ -34,5 +37,7 @@ export function otherMicrophone(state: BenchState): string | null {
   const now = microphoneInUse(state);
   if (!soundLevel || state.document.rig !== 'live' || now === null) return null;
   if (soundLevel.microphone === '' || soundLevel.microphone === now) return null;
-  return `The sound level was calibrated with ${soundLevel.microphone}, and ${now} is chosen now. Calibrate again before you trust a sound level.`;
+  return msg(
+    str`The sound level was calibrated with ${soundLevel.microphone}, and ${now} is chosen now. Calibrate again before you trust a sound level.`,
+  );
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { noiseBands, noiseLimits } from '../../../src/noise/noise-bands';
@@ -11,9 +12,17 @@ const options = [
   ...noiseBands.map(({ id, name, lowHz, highHz }) => ({
     value: id,
     label: name,
-    hint: `${hzText(lowHz)} to ${hzText(highHz)}`,
+    hint: msg(str`${hzText(lowHz)} to ${hzText(highHz)}`),
   })),
-  { value: 'free', label: 'Free', hint: 'limits typed' },
+  {
+    value: 'free',
+    get label() {
+      return msg('Free');
+    },
+    get hint() {
+      return msg('limits typed');
+    },
+  },
 ];
 
 /** Limits of a band, Hz. */
@@ -60,7 +69,7 @@ export class BandChoice extends LitElement {
     const preset = presetOf(this.lowHz, this.highHz);
     const free = this.free || preset === null;
     return html`<ll-choice
-        label="Band"
+        label=${msg('Band')}
         .options=${options}
         .value=${free ? 'free' : preset}
         ?disabled=${this.disabled}
@@ -77,7 +86,7 @@ export class BandChoice extends LitElement {
     const { lowHz, highHz } = this;
     return html`<div class="limits">
       <ll-number
-        label="From"
+        label=${msg('From')}
         unit="Hz"
         min=${noiseLimits.lowHz}
         max=${Math.floor(highHz / leastRatio)}
@@ -86,7 +95,7 @@ export class BandChoice extends LitElement {
         @ll-number=${(event: CustomEvent<number>) => this.hand({ lowHz: event.detail, highHz })}
       ></ll-number>
       <ll-number
-        label="To"
+        label=${msg('To')}
         unit="Hz"
         min=${Math.ceil(lowHz * leastRatio)}
         max=${highestHz}

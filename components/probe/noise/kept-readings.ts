@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { NoiseReading } from '../../../src/noise/noise-state';
@@ -54,19 +55,19 @@ export class KeptReadings extends LitElement {
     const now = this.follow.state;
     if (!now) return nothing;
     const kept = [...now.document.noiseReadings].reverse();
-    if (kept.length === 0) return html`<p class="soft">None kept yet.</p>`;
+    if (kept.length === 0) return html`<p class="soft">${msg('None kept yet.')}</p>`;
     const reading = kept.find(({ id }) => id === this.picked) ?? kept[0];
-    return html`<div class="scroll" tabindex="0" role="region" aria-label="Kept readings">
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${msg('Kept readings')}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Speaker</th>
-              <th scope="col" class="left">By</th>
-              <th scope="col">Level</th>
-              <th scope="col">−3 dB at</th>
-              <th scope="col">Averaged</th>
-              <th scope="col" class="left">Where</th>
-              <th scope="col"><span class="unseen">Remove</span></th>
+              <th scope="col">${msg('Speaker')}</th>
+              <th scope="col" class="left">${msg('By')}</th>
+              <th scope="col">${msg('Level')}</th>
+              <th scope="col">${msg('−3 dB at')}</th>
+              <th scope="col">${msg('Averaged')}</th>
+              <th scope="col" class="left">${msg('Where')}</th>
+              <th scope="col"><span class="unseen">${msg('Remove')}</span></th>
             </tr>
           </thead>
           <tbody>
@@ -84,20 +85,20 @@ export class KeptReadings extends LitElement {
         <button
           class="plain num"
           aria-pressed=${shown ? 'true' : 'false'}
-          aria-label=${`Show ${one.channel}, ${one.kind}`}
+          aria-label=${msg(str`Show ${one.channel}, ${one.kind}`)}
           @click=${() => (this.picked = one.id)}
         >
           ${one.channel}
         </button>
       </th>
-      <td class="left">${one.kind}${one.simulated ? ', simulated' : ''}</td>
+      <td class="left">${one.kind}${one.simulated ? msg(', simulated') : ''}</td>
       <td class="num">${dbText(one.levelDb)}</td>
       <td class="num">${hzText(one.rolloff?.f3Hz.median)}</td>
       <td class="num">${durationText(one.seconds)}</td>
-      <td class="left">${place?.position.name ?? 'an earlier position'}</td>
+      <td class="left">${place?.position.name ?? msg('an earlier position')}</td>
       <td>
         <button class="plain" @click=${() => this.discard(one)}>
-          Remove<span class="unseen"> ${one.channel}, ${one.kind}</span>
+          ${msg(html`Remove<span class="unseen"> ${one.channel}, ${one.kind}</span>`)}
         </button>
       </td>
     </tr>`;
@@ -108,20 +109,22 @@ export class KeptReadings extends LitElement {
     const elsewhere = reading.positionId !== now.document.position.id;
     return html`${
       reading.kind === 'listening'
-        ? html`<p class="soft">Without arrival: the processor played, this computer listened.</p>`
+        ? html`<p class="soft">
+            ${msg('Without arrival: the processor played, this computer listened.')}
+          </p>`
         : nothing
     }
     ${difference ? html`<p>${difference}</p>` : nothing}
     ${
       difference && elsewhere
-        ? html`<p class="signal">The sweep was taken at another position.</p>`
+        ? html`<p class="signal">${msg('The sweep was taken at another position.')}</p>`
         : nothing
     }
     ${reading.notes.map((note) => html`<p class="small">${note}</p>`)}
     ${
       traces.length > 0
         ? html`<ll-response-chart range="full" .traces=${traces}></ll-response-chart>`
-        : html`<p class="soft">This reading has a level only, no response.</p>`
+        : html`<p class="soft">${msg('This reading has a level only, no response.')}</p>`
     }`;
   }
 
@@ -136,7 +139,7 @@ export class KeptReadings extends LitElement {
   }
 
   private discard({ id }: NoiseReading): void {
-    this.bench?.change('Remove noise reading', (document) => ({
+    this.bench?.change(msg('Remove noise reading'), (document) => ({
       ...document,
       noiseReadings: document.noiseReadings.filter((one) => one.id !== id),
     }));

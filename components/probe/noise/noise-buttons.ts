@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -32,10 +33,10 @@ export class NoiseButtons extends LitElement {
     if (state.activity.kind === 'noise') {
       const { request, reading } = state.activity.noise;
       return html`<button class="go" @click=${() => bench.stop()}>
-          ${request.kind === 'listening' ? 'Stop listening' : 'Stop the noise'}
+          ${request.kind === 'listening' ? msg('Stop listening') : msg('Stop the noise')}
         </button>
         <button class="ghost" ?disabled=${reading === null} @click=${() => bench.keepNoise()}>
-          Keep this reading
+          ${msg('Keep this reading')}
         </button>`;
     }
     const request = requestOf(wishes, state);
@@ -46,8 +47,8 @@ export class NoiseButtons extends LitElement {
     >
       ${
         request.kind === 'listening'
-          ? `Listen to ${request.channel}`
-          : `Play noise on ${request.channel}`
+          ? msg(str`Listen to ${request.channel}`)
+          : msg(str`Play noise on ${request.channel}`)
       }
     </button>`;
   }

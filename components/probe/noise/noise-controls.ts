@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { NoiseRequest } from '../../../src/noise/noise-state';
@@ -68,7 +69,7 @@ export class NoiseControls extends LitElement {
     const busy = state.activity.kind !== 'idle' && running === null;
     const listening = request.kind === 'listening';
     return html`<ll-choice
-        label="Mode"
+        label=${msg('Mode')}
         .options=${kinds}
         .value=${request.kind}
         ?disabled=${busy || running !== null}
@@ -78,13 +79,12 @@ export class NoiseControls extends LitElement {
       ${
         listening
           ? html`<p class="small">
-              The processor’s own noise generator plays, one speaker after another; this computer
-              only listens. It gives level and response shape, without arrival.
+              ${msg('The processor’s own noise generator plays, one speaker after another; this computer only listens. It gives level and response shape, without arrival.')}
             </p>`
           : nothing
       }
       <ll-choice
-        label=${listening ? 'Speaker the processor plays' : 'Speaker'}
+        label=${listening ? msg('Speaker the processor plays') : msg('Speaker')}
         .options=${state.layout.channels.map((channel) => ({
           value: channel.label,
           label: channel.label,
@@ -112,7 +112,7 @@ export class NoiseControls extends LitElement {
   private fields(state: BenchState, wishes: NoiseWishes, request: NoiseRequest, busy: boolean) {
     return html`<div class="fields">
       <label class="select">
-        <span>Bands shown</span>
+        <span>${msg('Bands shown')}</span>
         <select
           ?disabled=${busy}
           @change=${(event: Event) =>
@@ -124,13 +124,13 @@ export class NoiseControls extends LitElement {
           ${resolutions.map(
             (bands) =>
               html`<option value=${bands} .selected=${bands === request.bandsPerOctave}>
-                ${bands === 1 ? 'whole octaves' : `1/${bands} octave`}
+                ${bands === 1 ? msg('whole octaves') : msg(str`1/${bands} octave`)}
               </option>`,
           )}
         </select>
       </label>
       <ll-number
-        label="Averaged over"
+        label=${msg('Averaged over')}
         unit="s"
         min="3"
         max="120"
@@ -143,13 +143,13 @@ export class NoiseControls extends LitElement {
         request.kind === 'listening'
           ? nothing
           : html`<ll-number
-              label="Level of the noise"
+              label=${msg('Level of the noise')}
               unit="dB"
               min="-60"
               max=${state.document.live.capDb}
               .value=${request.gainDb}
               ?disabled=${busy}
-              hint="At first the test level."
+              hint=${msg('At first the test level.')}
               @ll-number=${(event: CustomEvent<number>) =>
                 this.wish({ ...wishes, gainDb: event.detail })}
             ></ll-number>`

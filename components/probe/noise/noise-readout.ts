@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { NoiseState } from '../../../src/noise/noise-state';
@@ -55,7 +56,7 @@ export class NoiseReadout extends CalmElement {
           loud
             ? html`<ll-big-number
                 huge
-                label="Sound level at the microphone"
+                label=${msg('Sound level at the microphone')}
                 value=${numberText(soundLevel.db, 1)}
                 unit=${soundLevelUnit(soundLevel)}
               ></ll-big-number>`
@@ -63,17 +64,17 @@ export class NoiseReadout extends CalmElement {
         }
         <ll-big-number
           ?huge=${!loud}
-          label=${`Level, ${hzText(lowHz)} to ${hzText(highHz)}`}
+          label=${msg(str`Level, ${hzText(lowHz)} to ${hzText(highHz)}`)}
           value=${numberText(noise.bandLevelDb, 1)}
           unit="dBFS"
         ></ll-big-number>
         <ll-big-number
-          label=${noise.complete ? 'Average' : 'Left of the average'}
+          label=${noise.complete ? msg('Average') : msg('Left of the average')}
           value=${noise.complete ? 'complete' : durationText(noise.secondsLeft)}
         ></ll-big-number>
       </div>
       <ll-progress
-        label="Average"
+        label=${msg('Average')}
         .value=${averagingSeconds > 0 ? noise.seconds / averagingSeconds : 0}
       ></ll-progress>
       ${warnings(noise)}`;

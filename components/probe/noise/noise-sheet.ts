@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -80,8 +81,10 @@ export class NoiseSheet extends LitElement {
       ${
         recording
           ? nothing
-          : html`<section class="sheet live" aria-label="Spectrum">${this.live(state)}</section>
-              <section class="sheet controls" aria-label="Noise">
+          : html`<section class="sheet live" aria-label=${msg('Spectrum')}>
+                ${this.live(state)}
+              </section>
+              <section class="sheet controls" aria-label=${msg('Noise')}>
                 <ll-noise-controls
                   .bench=${this.bench}
                   .selected=${this.selected}
@@ -90,7 +93,7 @@ export class NoiseSheet extends LitElement {
               </section>`
       }
       <section class="sheet kept ${recording ? 'alone' : ''}" aria-labelledby="kept">
-        <h2 id="kept">Kept readings</h2>
+        <h2 id="kept">${msg('Kept readings')}</h2>
         <ll-kept-readings .bench=${this.bench}></ll-kept-readings>
       </section>
     </div>`;
@@ -105,8 +108,7 @@ export class NoiseSheet extends LitElement {
     if (activity.kind !== 'noise') {
       return html`${buttons}
         <p class="soft intro">
-          Level, spectrum in bands, its noise floor and its coherence appear here while noise plays.
-          It begins at the test level: leave the room or wear hearing protection when it is loud.
+          ${msg('Level, spectrum in bands, its noise floor and its coherence appear here while noise plays. It begins at the test level: leave the room or wear hearing protection when it is loud.')}
         </p>`;
     }
     const { request, spectrum } = activity.noise;
@@ -115,8 +117,7 @@ export class NoiseSheet extends LitElement {
       ${
         isLoud(state.exposure)
           ? html`<p class="signal">
-              This is more than ears should take for long: leave the room or wear hearing
-              protection.
+              ${msg('This is more than ears should take for long: leave the room or wear hearing protection.')}
             </p>`
           : nothing
       }

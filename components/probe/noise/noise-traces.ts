@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { NoiseReading } from '../../../src/noise/noise-state';
 import type { BenchState } from '../../../src/session/bench';
 import type { ResponseTrace } from '../../charts/response-trace';
@@ -21,7 +22,7 @@ export function noiseTraces(kept: NoiseReading, state: BenchState): ResponseTrac
   return [
     { channel: `${channel}, ${kept.kind}`, colour, curves, marks: [] },
     ...(sweep
-      ? [{ channel: `${channel}, sweep`, colour: 'var(--ink)', curves: sweep, marks: [] }]
+      ? [{ channel: msg(str`${channel}, sweep`), colour: 'var(--ink)', curves: sweep, marks: [] }]
       : []),
   ];
 }
@@ -49,5 +50,7 @@ export function differenceSentence(kept: NoiseReading, state: BenchState): strin
   });
   if (count === 0) return null;
   const rms = numberText(Math.sqrt(sum / count), 2);
-  return `Differs from the sweep by ${rms}${thinSpace}dB on average and ${numberText(most, 2)}${thinSpace}dB at most, where both stand clear of the noise.`;
+  return msg(
+    str`Differs from the sweep by ${rms}${thinSpace}dB on average and ${numberText(most, 2)}${thinSpace}dB at most, where both stand clear of the noise.`,
+  );
 }

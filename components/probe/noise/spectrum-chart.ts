@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { NoiseSpectrum } from '../../../src/noise/noise-state';
@@ -64,7 +65,8 @@ export class SpectrumChart extends CalmElement {
 
   override render() {
     const { spectrum, bandsPerOctave, range } = this;
-    if (!spectrum) return html`<p class="soft">The spectrum appears after two periods.</p>`;
+    if (!spectrum)
+      return html`<p class="soft">${msg('The spectrum appears after two periods.')}</p>`;
     const width = this.size.width || 640;
     const layout = layOutSpectrum({
       spectrum,
@@ -74,20 +76,19 @@ export class SpectrumChart extends CalmElement {
       lastTopDb: this.lastTopDb,
     });
     this.lastTopDb = layout.topDb;
-    const caption = `Spectrum of ${this.channel} in bands`;
+    const caption = msg(str`Spectrum of ${this.channel} in bands`);
     return html`<figure aria-label=${caption}>
       <svg width=${layout.width} height=${layout.height} aria-hidden="true">
         ${grid(layout, spectrum.unit)} ${this.bands(layout)}
       </svg>
       <figcaption class="key soft small">
-        <span>dotted: noise floor</span>
+        <span>${msg('dotted: noise floor')}</span>
         ${
           layout.lane
             ? html`<span
-                >faint: less than ${numberText(trustedCoherence, 1)} coherent or too near the
-                noise</span
+                >${msg(str`faint: less than ${numberText(trustedCoherence, 1)} coherent or too near the noise`)}</span
               >`
-            : html`<span>faint: too near the noise</span>`
+            : html`<span>${msg('faint: too near the noise')}</span>`
         }
       </figcaption>
       <ll-spectrum-numbers .caption=${caption} .spectrum=${spectrum}></ll-spectrum-numbers>
@@ -107,7 +108,7 @@ export class SpectrumChart extends CalmElement {
             <line class="good" x1=${plot.left} x2=${plot.right} y1=${good} y2=${good}></line>
             <text class="tick" x=${plot.left - 6} y=${lane.top + 9} text-anchor="end">1</text>
             <text class="tick" x=${plot.left - 6} y=${lane.bottom} text-anchor="end">0</text>
-            <text class="halo tick" x=${plot.left + 6} y=${(lane.top + lane.bottom) / 2 + 5}>coherence</text>`
+            <text class="halo tick" x=${plot.left + 6} y=${(lane.top + lane.bottom) / 2 + 5}>${msg('coherence')}</text>`
           : nothing
       }`;
   }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { NoiseSpectrum } from '../../../src/noise/noise-state';
 import { isNumber, numberText } from '../../charts/number-text';
 
@@ -11,7 +12,7 @@ export function spectrumTable({ hz, db, noiseDb, coherence, unit }: NoiseSpectru
   const coherent = coherence.some(isNumber);
   return {
     head: [
-      'Band, Hz',
+      msg('Band, Hz'),
       `${heads.level}, ${unit}`,
       `${heads.noise}, ${unit}`,
       ...(coherent ? [heads.coherence] : []),

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { TakePart } from '../../../src/take/take-plan';
@@ -40,15 +41,22 @@ export class PlugPlan extends LitElement {
     if (parts.length === 0) return nothing;
     const rows = plugRows(parts);
     const moves = rows.some(({ cells }) => cells.some(({ moved }) => moved));
-    return html`<div class="scroll" tabindex="0" role="region" aria-label="What each output plays">
+    return html`<div
+        class="scroll"
+        tabindex="0"
+        role="region"
+        aria-label=${msg('What each output plays')}
+      >
         <table>
           <thead>
             <tr>
-              <th scope="col">Output</th>
+              <th scope="col">${msg('Output')}</th>
               ${
                 parts.length === 1
-                  ? html`<th scope="col">Plays</th>`
-                  : parts.map((_, index) => html`<th scope="col">Take ${index + 1}</th>`)
+                  ? html`<th scope="col">${msg('Plays')}</th>`
+                  : parts.map(
+                      (_, index) => html`<th scope="col">${msg(str`Take ${index + 1}`)}</th>`,
+                    )
               }
             </tr>
           </thead>
@@ -60,7 +68,7 @@ export class PlugPlan extends LitElement {
                   ${cells.map(
                     ({ channel, moved }) =>
                       html`<td class="num ${moved ? 'moved' : ''}">
-                        ${channel ?? '–'}${moved ? html`<span class="unseen">, move its plug here</span>` : nothing}
+                        ${channel ?? '–'}${moved ? html`<span class="unseen">${msg(', move its plug here')}</span>` : nothing}
                       </td>`,
                   )}
                 </tr>`,
@@ -71,7 +79,7 @@ export class PlugPlan extends LitElement {
       ${
         moves
           ? html`<p class="soft small">
-              Marked: its plug is moved there before that take. The tool stops and says so.
+              ${msg('Marked: its plug is moved there before that take. The tool stops and says so.')}
             </p>`
           : nothing
       }`;

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { planTake } from '../../../src/take/plan-take';
@@ -45,10 +46,10 @@ export function previewSentence(state: BenchState): string {
   const switched = new Set(plan.parts.flatMap(({ switchOff }) => switchOff)).size;
   const wants = [
     counted(plan.parts.length, 'take'),
-    moves === 0 ? 'no plug to move' : `${counted(moves, 'plug')} to move`,
-    ...(switched > 0 ? [`${counted(switched, 'speaker')} to switch off in turn`] : []),
+    moves === 0 ? msg('no plug to move') : msg(str`${counted(moves, msg('plug'))} to move`),
+    ...(switched > 0 ? [msg(str`${counted(switched, msg('speaker'))} to switch off in turn`)] : []),
   ];
-  return `${speakers} on ${outputs}: ${wants.join(', ')}.`;
+  return msg(str`${speakers} on ${outputs}: ${wants.join(', ')}.`);
 }
 
 function counted(count: number, noun: string): string {

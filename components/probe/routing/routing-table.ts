@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -83,14 +84,19 @@ export class RoutingTable extends LitElement {
     const plan = plannedTakes(state);
     const told = state.abilities?.kind === 'live';
     return html`<p class="soft">
-        ${
-          told
-            ? `This output has ${outputs} ${outputs === 1 ? 'channel' : 'channels'}.`
-            : `Reckoned with ${outputs} outputs until the browser has told how many there are.`
-        }
-        Several speakers may share one output; they are then taken one after the other.
+        ${msg(
+          str`${
+            told
+              ? msg(
+                  str`This output has ${outputs} ${outputs === 1 ? msg('channel') : msg('channels')}.`,
+                )
+              : msg(
+                  str`Reckoned with ${outputs} outputs until the browser has told how many there are.`,
+                )
+          } Several speakers may share one output; they are then taken one after the other.`,
+        )}
       </p>
-      <div class="speakers" role="group" aria-label="Output of each speaker">
+      <div class="speakers" role="group" aria-label=${msg('Output of each speaker')}>
         ${state.layout.channels.map((channel) => this.speaker(channel, state, outputs, busy))}
       </div>
       ${this.lfe(state, outputs, busy)}
@@ -103,9 +109,9 @@ export class RoutingTable extends LitElement {
           ? html`<button
               class="ghost"
               ?disabled=${busy}
-              @click=${() => changeLive(this.bench, 'Clear routing', { routes: {} })}
+              @click=${() => changeLive(this.bench, msg('Clear routing'), { routes: {} })}
             >
-              Set all to automatic
+              ${msg('Set all to automatic')}
             </button>`
           : nothing
       }`;
@@ -119,11 +125,11 @@ export class RoutingTable extends LitElement {
       <span class="name">${channel.name}</span>
       <select
         ?disabled=${busy}
-        aria-label=${`Output of ${channel.label}, ${channel.name}`}
+        aria-label=${msg(str`Output of ${channel.label}, ${channel.name}`)}
         @change=${(event: Event) =>
           this.route(channel.label, (event.currentTarget as HTMLSelectElement).value)}
       >
-        <option value="" .selected=${chosen === null}>automatic</option>
+        <option value="" .selected=${chosen === null}>${msg('automatic')}</option>
         ${outputOptions(outputs, chosen)}
       </select>
     </label>`;
@@ -133,29 +139,28 @@ export class RoutingTable extends LitElement {
     const { lfeOutput } = document.live;
     return html`<div class="lfe">
       <label class="select">
-        <span>Output the processor replays as LFE</span>
+        <span>${msg('Output the processor replays as LFE')}</span>
         <select
           ?disabled=${busy}
           @change=${(event: Event) => {
             const { value } = event.currentTarget as HTMLSelectElement;
-            changeLive(this.bench, 'Choose LFE output', {
+            changeLive(this.bench, msg('Choose LFE output'), {
               lfeOutput: value === '' ? null : Number(value),
             });
           }}
         >
-          <option value="" .selected=${lfeOutput === null}>none</option>
+          <option value="" .selected=${lfeOutput === null}>${msg('none')}</option>
           ${outputOptions(outputs, lfeOutput)}
         </select>
       </label>
       <p class="soft small">
-        A processor plays its LFE channel 10 dB louder than the others. What goes out here is sent
-        10 dB quieter, so that the sub reads at its own level.
+        ${msg('A processor plays its LFE channel 10 dB louder than the others. What goes out here is sent 10 dB quieter, so that the sub reads at its own level.')}
       </p>
     </div>`;
   }
 
   private route(label: ChannelLabel, value: string): void {
-    this.bench?.change(`Route ${label}`, (document) => {
+    this.bench?.change(msg(str`Route ${label}`), (document) => {
       const others = Object.entries(document.live.routes).filter(([key]) => key !== label);
       const routes: typeof document.live.routes = Object.fromEntries(
         value === '' ? others : [...others, [label, Number(value)]],
@@ -172,7 +177,7 @@ function outputOptions(outputs: number, chosen: number | null) {
   return [...numbers, ...beyond].map(
     (index) =>
       html`<option value=${String(index)} .selected=${index === chosen}>
-        ${index < outputs ? `output ${index + 1}` : `output ${index + 1}, not there`}
+        ${index < outputs ? msg(str`output ${index + 1}`) : msg(str`output ${index + 1}, not there`)}
       </option>`,
   );
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { checkGeometry } from '../../../src/reading/geometry';
@@ -54,10 +55,11 @@ export class GeometryFindings extends LitElement {
 }
 
 function titleOf(findings: readonly GeometryFinding[]): string {
-  if (findings.some(({ wantsAction }) => wantsAction)) return 'Distances and plan do not agree';
+  if (findings.some(({ wantsAction }) => wantsAction))
+    return msg('Distances and plan do not agree');
   return findings.some(({ kind }) => kind === 'agrees' || kind === 'tape')
-    ? 'Distances and plan agree'
-    : 'Distances beside one another';
+    ? msg('Distances and plan agree')
+    : msg('Distances beside one another');
 }
 
 declare global {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { GroupId, Layout } from '../../../src/system/channel';
 import {
   isAlike,
@@ -30,21 +31,21 @@ export function modelOptions(
   );
   return [
     {
-      words: many ? 'of one model' : 'a model of its own',
+      words: many ? msg('of one model') : msg('a model of its own'),
       chosen: alike && leader === group,
       choose: (now) => alone(withAlike(now, group, true)),
     },
     ...(many
       ? [
           {
-            words: 'each its own',
+            words: msg('each its own'),
             chosen: !alike,
             choose: (now: SpeakerModels) => withAlike(now, group, false),
           },
         ]
       : []),
     ...others.map((other) => ({
-      words: `as ${groupName(other, layout).toLowerCase()}`,
+      words: msg(str`as ${groupName(other, layout).toLowerCase()}`),
       chosen: alike && leader === other,
       choose: (now: SpeakerModels) =>
         withSameModel(withAlike(withAlike(now, other, true), group, true), group, other),

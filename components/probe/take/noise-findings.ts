@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { trustedMarginDb } from '../../../src/reading/noise-floor-margins';
@@ -37,7 +38,7 @@ export class NoiseFindings extends LitElement {
     const read = readings?.channels.filter(({ margins }) => margins) ?? [];
     if (!readings || this.hidden) return nothing;
     return html`<section class="sheet" aria-labelledby="noise">
-      <h2 id="noise">Noise, and what stands over it</h2>
+      <h2 id="noise">${msg('Noise, and what stands over it')}</h2>
       <p>
         ${noiseFloorWords(readings.capture, this.offsetDb)}
         ${read.length === 0 ? nothing : hiddenBandsWords(read)}
@@ -46,7 +47,7 @@ export class NoiseFindings extends LitElement {
         read.length === 0
           ? nothing
           : html`<details>
-              <summary>Signal over noise in octave bands</summary>
+              <summary>${msg('Signal over noise in octave bands')}</summary>
               ${table(read)}
             </details>`
       }
@@ -58,7 +59,7 @@ function table(channels: readonly ChannelReading[]) {
   const bands = [
     ...new Set(channels.flatMap(({ margins }) => margins?.hz.map(nominalHz) ?? [])),
   ].sort((a, b) => a - b);
-  return html`<div class="scroll" tabindex="0" role="region" aria-label="Signal over noise">
+  return html`<div class="scroll" tabindex="0" role="region" aria-label=${msg('Signal over noise')}>
     <table class="num">
       <thead>
         <tr>

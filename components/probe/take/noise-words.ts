@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trustedMarginDb } from '../../../src/reading/noise-floor-margins';
 import { rateNoiseFloor } from '../../../src/reading/noise-floor-rating';
 import type { CaptureReading, ChannelReading } from '../../../src/reading/reading';
@@ -27,25 +28,29 @@ export function noiseFloorWords(
   const rated = noise && offsetDb !== null ? rateNoiseFloor(noise, offsetDb) : null;
   if (rated) {
     const { criterion, rating } = rated;
-    const decides = `${bandText(criterion.decidedByHz)} decides`;
-    return `The noise floor is ${ratingText('NC', criterion)} and ${ratingText('NR', rating)}; ${decides}.`;
+    const decides = msg(str`${bandText(criterion.decidedByHz)} decides`);
+    return msg(
+      str`The noise floor is ${ratingText('NC', criterion)} and ${ratingText('NR', rating)}; ${decides}.`,
+    );
   }
   const level = `${numberText(noiseFloorDb, 1)}${thinSpace}dBFS`;
-  return `The noise floor is ${level}. ${howToRate(noise, offsetDb)}`;
+  return msg(str`The noise floor is ${level}. ${howToRate(noise, offsetDb)}`);
 }
 
 /** The one thing that lets a noise floor be rated that is not. */
 function howToRate(noise: CaptureReading['noise'], offsetDb: number | null): string {
   if (noise === null) {
-    return 'The capture holds too little silence to rate it: start the recording before the take.';
+    return msg(
+      'The capture holds too little silence to rate it: start the recording before the take.',
+    );
   }
   return offsetDb === null
-    ? 'Calibrate the sound level to have it as NC and NR.'
-    : 'Its bands are not all known: repeat the take to have it as NC and NR.';
+    ? msg('Calibrate the sound level to have it as NC and NR.')
+    : msg('Its bands are not all known: repeat the take to have it as NC and NR.');
 }
 
 function ratingText(name: string, { rating, isBelow }: NoiseRating): string {
-  if (rating === null) return `over every ${name} curve`;
+  if (rating === null) return msg(str`over every ${name} curve`);
   return `${isBelow ? 'under ' : ''}${name}${thinSpace}${numberText(rating)}`;
 }
 
@@ -54,9 +59,10 @@ export function hiddenBandsWords(channels: readonly ChannelReading[]): string {
   const hidden = channels.flatMap(({ channel, margins }) => {
     if (!margins) return [];
     const bands = margins.hz.filter((_, k) => (margins.marginDb[k] ?? 0) < trustedMarginDb);
-    return bands.length === 0 ? [] : [`${channel} at ${listInWords(bands.map(bandText))}`];
+    return bands.length === 0 ? [] : [msg(str`${channel} at ${listInWords(bands.map(bandText))}`)];
   });
   const limit = `${trustedMarginDb}${thinSpace}dB`;
-  if (hidden.length === 0) return `Every band of every speaker stands ${limit} or more over it.`;
-  return `Less than ${limit} over it, and not to be trusted there: ${hidden.join('; ')}.`;
+  if (hidden.length === 0)
+    return msg(str`Every band of every speaker stands ${limit} or more over it.`);
+  return msg(str`Less than ${limit} over it, and not to be trusted there: ${hidden.join('; ')}.`);
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -76,7 +77,7 @@ export class PositionPicker extends LitElement {
     return html`${
         used.length > 1
           ? html`<label class="select">
-              <span>The microphone stands at</span>
+              <span>${msg('The microphone stands at')}</span>
               <select
                 ?disabled=${busy}
                 @change=${(event: Event) =>
@@ -96,7 +97,7 @@ export class PositionPicker extends LitElement {
           : nothing
       }
       <label class="select">
-        <span>Name of this position</span>
+        <span>${msg('Name of this position')}</span>
         <input
           maxlength="60"
           autocomplete="off"
@@ -112,30 +113,30 @@ export class PositionPicker extends LitElement {
           ?disabled=${busy}
           @click=${() => this.bench?.setPosition({ name: nextSeatName(document), kind: 'seat' })}
         >
-          New seat
+          ${msg('New seat')}
         </button>
         <button
           class="ghost"
           ?disabled=${busy}
           @click=${() =>
             this.bench?.setPosition({
-              name: `Close to ${near}`,
+              name: msg(str`Close to ${near}`),
               kind: 'close',
               close: { channel: near, coneOnly: false },
             })}
         >
-          Close to ${near}
+          ${msg(str`Close to ${near}`)}
         </button>
       </div>
       ${
         document.position.close
           ? html`<ll-check
-              label="It has a port that is not heard here"
-              hint="The cone of a ported box alone: read wider, and told only from above the port."
+              label=${msg('It has a port that is not heard here')}
+              hint=${msg('The cone of a ported box alone: read wider, and told only from above the port.')}
               .checked=${document.position.close.coneOnly}
               ?disabled=${busy}
               @ll-check=${(event: CustomEvent<boolean>) =>
-                this.bench?.change('Say what is heard close', (before) =>
+                this.bench?.change(msg('Say what is heard close'), (before) =>
                   hearConeOnly(before, event.detail),
                 )}
             ></ll-check>`
@@ -145,8 +146,12 @@ export class PositionPicker extends LitElement {
       <p class="soft small">
         ${
           document.position.kind === 'close'
-            ? 'Close: the microphone 1 to 2 cm before the middle of the woofer, turned down first, for the speaker’s own roll-off without the room.'
-            : 'Takes of one position are joined. Choose a new one as soon as the microphone moves.'
+            ? msg(
+                'Close: the microphone 1 to 2 cm before the middle of the woofer, turned down first, for the speaker’s own roll-off without the room.',
+              )
+            : msg(
+                'Takes of one position are joined. Choose a new one as soon as the microphone moves.',
+              )
         }
       </p>`;
   }
@@ -156,7 +161,7 @@ export class PositionPicker extends LitElement {
     if (this.doubted !== id) {
       return html`<div>
         <button class="plain" ?disabled=${busy} @click=${() => (this.doubted = id)}>
-          Discard ${takes === 1 ? 'the take' : `the ${takes} takes`} of ${name}
+          ${msg(str`Discard ${takes === 1 ? msg('the take') : msg(str`the ${takes} takes`)} of ${name}`)}
         </button>
       </div>`;
     }
@@ -166,12 +171,12 @@ export class PositionPicker extends LitElement {
         ?disabled=${busy}
         @click=${() => {
           this.doubted = null;
-          this.bench?.change('Discard takes', (document) => discardTakes(document, id));
+          this.bench?.change(msg('Discard takes'), (document) => discardTakes(document, id));
         }}
       >
-        Discard for good
+        ${msg('Discard for good')}
       </button>
-      <button class="ghost" @click=${() => (this.doubted = null)}>Keep</button>
+      <button class="ghost" @click=${() => (this.doubted = null)}>${msg('Keep')}</button>
     </div>`;
   }
 
@@ -183,13 +188,15 @@ export class PositionPicker extends LitElement {
       input.value = position?.name ?? '';
       return;
     }
-    this.bench?.change('Name position', (document) => renamePosition(document, position.id, name));
+    this.bench?.change(msg('Name position'), (document) =>
+      renamePosition(document, position.id, name),
+    );
   };
 }
 
 function takesText(takes: number): string {
-  if (takes === 0) return 'no take yet';
-  return takes === 1 ? '1 take' : `${takes} takes`;
+  if (takes === 0) return msg('no take yet');
+  return takes === 1 ? msg('1 take') : msg(str`${takes} takes`);
 }
 
 declare global {

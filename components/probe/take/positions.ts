@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../../src/session/bench';
 import type { Position, SessionDocument } from '../../../src/session/document';
 
@@ -24,7 +25,7 @@ export function nextSeatName(document: SessionDocument): string {
   const names = new Set(positionsOf(document).map(({ position }) => position.name));
   let number = 1;
   while (names.has(`Seat ${number}`)) number++;
-  return `Seat ${number}`;
+  return msg(str`Seat ${number}`);
 }
 
 /** Takes that make up the readings of the position in hand. */

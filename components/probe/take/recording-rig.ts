@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -55,10 +56,10 @@ export class RecordingRig extends LitElement {
   private async save(): Promise<void> {
     if (!this.bench) return;
     this.saving = true;
-    this.said = 'Preparing the files.';
+    this.said = msg('Preparing the files.');
     const files = await this.bench.saveStimulus(this.purpose);
     for (const { name, blob } of files ?? []) saveFile(name, blob);
-    this.said = files ? `Saved ${files.map(({ name }) => name).join(' and ')}.` : '';
+    this.said = files ? msg(str`Saved ${files.map(({ name }) => name).join(' and ')}.`) : '';
     this.saving = false;
   }
 
@@ -67,38 +68,38 @@ export class RecordingRig extends LitElement {
     if (!state) return nothing;
     const busy = state.activity.kind !== 'idle';
     return html`<p>
-        Needs any player that reaches all ${state.layout.channels.length} speakers, and any recorder
-        with one microphone at the seat. This computer plays nothing.
+        ${msg(str`Needs any player that reaches all ${state.layout.channels.length} speakers, and any recorder with one microphone at the seat. This computer plays nothing.`)}
       </p>
       <ol>
         <li>
-          <h3>Save the take</h3>
+          <h3>${msg('Save the take')}</h3>
           <p>
-            Two files: take.wav with one channel a speaker, and take.json, its schedule. Keep both
-            as they are.
+            ${msg('Two files: take.wav with one channel a speaker, and take.json, its schedule. Keep both as they are.')}
           </p>
           <button class="go" ?disabled=${busy || this.saving} @click=${() => void this.save()}>
-            Save the take
+            ${msg('Save the take')}
           </button>
           <p class="small soft" role="status">${this.said}</p>
         </li>
         <li>
-          <h3>Play and record it</h3>
+          <h3>${msg('Play and record it')}</h3>
           <p>
-            ${
-              this.purpose === 'prove'
-                ? 'Through the processor, with everything typed; equaliser, dynamics and upmixing off.'
-                : 'Crossovers, equaliser, dynamics and upmixing off.'
-            }
-            Start quiet, at one fixed volume; record from before its start to after its end without
-            a pause, as an uncompressed WAV.
+            ${msg(
+              str`${
+                this.purpose === 'prove'
+                  ? msg(
+                      'Through the processor, with everything typed; equaliser, dynamics and upmixing off.',
+                    )
+                  : msg('Crossovers, equaliser, dynamics and upmixing off.')
+              } Start quiet, at one fixed volume; record from before its start to after its end without a pause, as an uncompressed WAV.`,
+            )}
           </p>
         </li>
         <li>
-          <h3>Bring the recording back</h3>
+          <h3>${msg('Bring the recording back')}</h3>
           <ll-file-drop
-            label="Choose the recording"
-            hint="or drop its WAV file here"
+            label=${msg('Choose the recording')}
+            hint=${msg('or drop its WAV file here')}
             name="Recording of the take"
             accept=".wav,audio/wav,audio/x-wav"
             ?disabled=${busy}

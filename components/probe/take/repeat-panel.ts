@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -43,22 +44,23 @@ export class RepeatPanel extends LitElement {
     return html`${faults.map(({ sentence }) => html`<p>${sentence}</p>`)}
     ${
       missing.length > 0
-        ? html`<p>The take ended before it came to ${sayList(missing)}.</p>`
+        ? html`<p>${msg(str`The take ended before it came to ${sayList(missing)}.`)}</p>`
         : nothing
     }
     ${
       recording
-        ? html`<p>Play and record the take again; the other speakers need not be read anew.</p>`
+        ? html`<p>
+            ${msg('Play and record the take again; the other speakers need not be read anew.')}
+          </p>`
         : html`<button
               class="go"
               ?disabled=${state.activity.kind !== 'idle'}
               @click=${() => void this.bench?.repeatSegments(toRepeat)}
             >
-              Repeat ${names}
+              ${msg(str`Repeat ${names}`)}
             </button>
             <p class="small">
-              Only ${toRepeat.length === 1 ? 'this sweep is' : 'these sweeps are'} played again, and
-              joined to what is there. Leave the microphone where it stands.
+              ${msg(str`Only ${toRepeat.length === 1 ? msg('this sweep is') : msg('these sweeps are')} played again, and joined to what is there. Leave the microphone where it stands.`)}
             </p>`
     }`;
   }

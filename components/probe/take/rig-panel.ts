@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -57,13 +58,13 @@ function live(state: BenchState) {
   const { calibration } = state.document.microphone;
   return html`<div class="live">
     <dl class="facts">
-      <dt><a href="#probe/connect">Output</a></dt>
-      <dd>${output ? output.name || 'chosen' : 'as the system chooses'}</dd>
-      <dt><a href="#probe/connect">Microphone</a></dt>
-      <dd>${microphone ? microphone.name || 'chosen' : 'as the system chooses'}</dd>
-      <dt><a href="#probe/microphone">Calibration file</a></dt>
-      <dd>${calibration ? calibration.name : 'none'}</dd>
-      <dt><a href="#probe/level">Test level</a></dt>
+      <dt><a href="#probe/connect">${msg('Output')}</a></dt>
+      <dd>${output ? output.name || msg('chosen') : msg('as the system chooses')}</dd>
+      <dt><a href="#probe/connect">${msg('Microphone')}</a></dt>
+      <dd>${microphone ? microphone.name || msg('chosen') : msg('as the system chooses')}</dd>
+      <dt><a href="#probe/microphone">${msg('Calibration file')}</a></dt>
+      <dd>${calibration ? calibration.name : msg('none')}</dd>
+      <dt><a href="#probe/level">${msg('Test level')}</a></dt>
       <dd class="num">${dbText(gainDb)}</dd>
     </dl>
     <p class="small">${previewSentence(state)}</p>

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Readings } from '../../../src/reading/reading';
@@ -37,14 +38,14 @@ export class RolloffFindings extends LitElement {
     if (!state || !readings || this.hidden) return nothing;
     const { channels } = readings;
     return html`<section class="sheet" aria-labelledby="rolloffs">
-      <h2 id="rolloffs">Roll-offs, read together</h2>
+      <h2 id="rolloffs">${msg('Roll-offs, read together')}</h2>
       ${lacking(readings, state)} ${table(state, readings)}
       ${contradictions(channels, state.together).map(
         (sentence) => html`<p class="signal">${sentence}</p>`,
       )}
       ${doubts(state.together).map((sentence) => html`<p>${sentence}</p>`)}
       <details>
-        <summary>Models and sheets</summary>
+        <summary>${msg('Models and sheets')}</summary>
         <ll-speaker-models .bench=${this.bench}></ll-speaker-models>
       </details>
     </section>`;
@@ -53,16 +54,21 @@ export class RolloffFindings extends LitElement {
 
 function table({ layout, document, together }: BenchState, { channels }: Readings) {
   const rows = modelRows(modelsOf(layout, document.models), channels, together);
-  return html`<div class="scroll" tabindex="0" role="region" aria-label="Roll-offs by model">
+  return html`<div
+    class="scroll"
+    tabindex="0"
+    role="region"
+    aria-label=${msg('Roll-offs by model')}
+  >
     <table>
       <thead>
         <tr>
-          <th scope="col">Model</th>
-          <th scope="col" class="left">Read from</th>
+          <th scope="col">${msg('Model')}</th>
+          <th scope="col" class="left">${msg('Read from')}</th>
           <th scope="col">−3 dB, 90 %</th>
           <th scope="col">−6 dB, 90 %</th>
           <th scope="col">−10 dB, 90 %</th>
-          <th scope="col">−3 dB alone, here</th>
+          <th scope="col">${msg('−3 dB alone, here')}</th>
         </tr>
       </thead>
       <tbody>
@@ -86,8 +92,7 @@ function table({ layout, document, together }: BenchState, { channels }: Reading
 function lacking({ channels }: Readings, { together }: BenchState) {
   if (together.length > 0 || channels.some(({ bassBands }) => bassBands)) return nothing;
   return html`<p class="soft">
-    These takes hold no bass that could be read together, because it was not kept or a crossover was
-    in force. Repeat the take at full range.
+    ${msg('These takes hold no bass that could be read together, because it was not kept or a crossover was in force. Repeat the take at full range.')}
   </p>`;
 }
 

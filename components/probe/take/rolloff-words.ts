@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { contradictSheet, contradictTogether } from '../../../src/reading/contradict-together';
 import type { ChannelReading, Estimate } from '../../../src/reading/reading';
 import {
@@ -30,7 +31,7 @@ export function modelRows(
     return {
       speakers: labels.join(' '),
       joint: found?.finding.rolloff ?? null,
-      from: found ? heardInWords(found.order) : 'one reading alone',
+      from: found ? heardInWords(found.order) : msg('one reading alone'),
       alone: channels
         .filter(({ channel }) => labels.includes(channel))
         .map(({ channel, rolloff }) => `${channel} ${estimateText(rolloff?.f3Hz)}`),
@@ -42,7 +43,7 @@ export function modelRows(
 export function estimateText(estimate: Estimate | undefined): string {
   return estimate
     ? `${hzText(estimate.median)}, ${intervalText(estimate.interval)}`
-    : 'cannot tell';
+    : msg('cannot tell');
 }
 
 /** What cannot be of the roll-offs, each as a sentence. */

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -53,8 +54,7 @@ export class SpeakerModelsField extends LitElement {
         ${modelsOf(layout, document.models).map((model) => this.sheet(model, busy))}
       </div>
       <p class="soft small">
-        Speakers of one model are read as one, which narrows the interval. A sheet’s value is taken
-        as right to 15 %, nine times in ten; leave it empty when you do not trust it.
+        ${msg('Speakers of one model are read as one, which narrows the interval. A sheet’s value is taken as right to 15 %, nine times in ten; leave it empty when you do not trust it.')}
       </p>`;
   }
 
@@ -68,7 +68,7 @@ export class SpeakerModelsField extends LitElement {
         data-group=${group}
         @change=${(event: Event) => {
           const option = options[(event.currentTarget as HTMLSelectElement).selectedIndex];
-          if (option) changeModels(this.bench, 'Say which speakers are alike', option.choose);
+          if (option) changeModels(this.bench, msg('Say which speakers are alike'), option.choose);
         }}
       >
         ${options.map(({ words, chosen }) => html`<option .selected=${chosen}>${words}</option>`)}
@@ -78,7 +78,7 @@ export class SpeakerModelsField extends LitElement {
 
   private sheet({ channels, sheetF3Hz }: SpeakerModel, busy: boolean) {
     const labels = channels.map(({ label }) => label);
-    const name = `Sheet’s −3 dB of ${listInWords(labels)}`;
+    const name = msg(str`Sheet’s −3 dB of ${listInWords(labels)}`);
     return html`<div class="select">
       <span aria-hidden="true">${name}</span>
       <ll-typed-number
@@ -89,7 +89,7 @@ export class SpeakerModelsField extends LitElement {
         .value=${sheetF3Hz}
         ?disabled=${busy}
         @ll-maybe=${({ detail }: CustomEvent<number | null>) =>
-          changeModels(this.bench, 'Type the sheet’s −3 dB', (models) =>
+          changeModels(this.bench, msg('Type the sheet’s −3 dB'), (models) =>
             withSheetF3(models, labels, detail),
           )}
       ></ll-typed-number>

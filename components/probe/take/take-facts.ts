@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ClockFault, Readings } from '../../../src/reading/reading';
@@ -48,41 +49,43 @@ export class TakeFacts extends LitElement {
     return html`<dl class="facts">
       ${
         this.position
-          ? html`<dt>Position</dt>
+          ? html`<dt>${msg('Position')}</dt>
               <dd>${this.position}</dd>`
           : nothing
       }
       ${
         this.takes > 1
-          ? html`<dt>Joined from</dt>
-              <dd>${this.takes} takes</dd>`
+          ? html`<dt>${msg('Joined from')}</dt>
+              <dd>${msg(str`${this.takes} takes`)}</dd>`
           : nothing
       }
-      <dt>Room</dt>
-      <dd>${readings.simulated ? 'simulated' : 'real'}</dd>
-      <dt>Speakers read</dt>
+      <dt>${msg('Room')}</dt>
+      <dd>${readings.simulated ? msg('simulated') : msg('real')}</dd>
+      <dt>${msg('Speakers read')}</dt>
       <dd class="num">${readings.channels.length}</dd>
-      <dt>Times refer to</dt>
-      <dd class="num">${readings.reference} at ${metresText(readings.referenceDistanceMetres)}</dd>
-      <dt>Temperature</dt>
+      <dt>${msg('Times refer to')}</dt>
+      <dd class="num">
+        ${msg(str`${readings.reference} at ${metresText(readings.referenceDistanceMetres)}`)}
+      </dd>
+      <dt>${msg('Temperature')}</dt>
       <dd class="num">${numberText(readings.temperatureCelsius, 1)}${thinSpace}°C</dd>
-      <dt>Clock skew</dt>
+      <dt>${msg('Clock skew')}</dt>
       <dd class="num">
         ${withUnit(clock.skewPpm, skewDigits, 'ppm')}
         <span class="soft interval">${intervalText(clock.skewInterval, skewDigits)}</span>
       </dd>
-      ${this.audio('Lost audio', 'lost')} ${this.audio('Repeated audio', 'repeated')}
-      <dt>Clipped</dt>
+      ${this.audio(msg('Lost audio'), 'lost')} ${this.audio(msg('Repeated audio'), 'repeated')}
+      <dt>${msg('Clipped')}</dt>
       <dd class=${capture.clipped.length > 0 ? 'signal' : ''}>
-        ${capture.clipped.length > 0 ? sayList(capture.clipped) : 'none'}
+        ${capture.clipped.length > 0 ? sayList(capture.clipped) : msg('none')}
       </dd>
-      <dt>Loudest sample</dt>
+      <dt>${msg('Loudest sample')}</dt>
       <dd class="num">${withUnit(capture.peakDb, 1, 'dBFS')}</dd>
-      <dt>Room noise</dt>
+      <dt>${msg('Room noise')}</dt>
       <dd class="num">${withUnit(capture.noiseFloorDb, 1, 'dBFS')}</dd>
       ${
         readings.notes.length > 0
-          ? html`<dt>To know</dt>
+          ? html`<dt>${msg('To know')}</dt>
               <dd>${readings.notes.join(' ')}</dd>`
           : nothing
       }
@@ -93,17 +96,19 @@ export class TakeFacts extends LitElement {
     const faults = this.readings?.clock.faults.filter((fault) => fault.kind === kind) ?? [];
     return html`<dt>${name}</dt>
       <dd class=${faults.length > 0 ? 'signal' : ''}>
-        ${faults.length === 0 ? 'none' : faults.map(faultWords).join('; ')}
+        ${faults.length === 0 ? msg('none') : faults.map(faultWords).join('; ')}
       </dd>`;
   }
 }
 
 function faultWords({ samples, channel }: ClockFault): string {
-  return `${numberText(samples)} samples ${channel ? `in ${channel}` : 'between speakers'}`;
+  return msg(
+    str`${numberText(samples)} samples ${channel ? `in ${channel}` : msg('between speakers')}`,
+  );
 }
 
 function withUnit(value: number, digits: number, unit: string): string {
-  return isNumber(value) ? `${numberText(value, digits)}${thinSpace}${unit}` : 'cannot tell';
+  return isNumber(value) ? `${numberText(value, digits)}${thinSpace}${unit}` : msg('cannot tell');
 }
 
 declare global {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { mostInverted } from '../../../src/proposal/most-inverted';
@@ -59,7 +60,7 @@ export class TakeNotes extends LitElement {
           html`<dt>
               <button
                 class="plain num"
-                aria-label=${`Select ${channel}`}
+                aria-label=${msg(str`Select ${channel}`)}
                 aria-pressed=${channel === this.selected ? 'true' : 'false'}
                 @click=${() => askToSelect(this, channel)}
               >
@@ -73,8 +74,12 @@ export class TakeNotes extends LitElement {
                   ? html`<p class="signal">
                       ${
                         likeMost
-                          ? 'Reads inverted, as most do: the microphone or its input may turn the polarity over. Swap no wires before that is settled.'
-                          : 'Plays inverted. Switch the amplifier off, then swap plus and minus at one end of its cable.'
+                          ? msg(
+                              'Reads inverted, as most do: the microphone or its input may turn the polarity over. Swap no wires before that is settled.',
+                            )
+                          : msg(
+                              'Plays inverted. Switch the amplifier off, then swap plus and minus at one end of its cable.',
+                            )
                       }
                     </p>`
                   : nothing

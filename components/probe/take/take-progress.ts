@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -39,17 +40,15 @@ export class TakeProgress extends LitElement {
     const { progress } = playing ? activity.play : activity;
     const part = playing && activity.part.of > 1 ? activity.part : null;
     return html`<ll-progress
-        label=${playing ? 'Take played' : 'Take read'}
+        label=${playing ? msg('Take played') : msg('Take read')}
         .value=${progress}
       ></ll-progress>
       <div>
         <span>
-          <span class="num">${numberText(progress * 100)}${thinSpace}%</span> of
-          ${part ? html`take ${part.number} of ${part.of}` : 'the take'}
-          ${playing ? 'played' : 'read'}
+          ${msg(html`<span class="num">${numberText(progress * 100)}${thinSpace}%</span> of ${part ? html`${msg(str`take ${part.number} of ${part.of}`)}` : msg('the take')} ${playing ? msg('played') : msg('read')}`)}
         </span>
         <button class="ghost" @click=${() => this.bench?.stop()}>
-          ${playing ? 'Stop this take' : 'Stop reading'}
+          ${playing ? msg('Stop this take') : msg('Stop reading')}
         </button>
       </div>`;
   }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -39,7 +40,7 @@ export class TakeRun extends LitElement {
         ?disabled=${state.activity.kind !== 'idle' || isTrouble(plannedTakes(state))}
         @click=${() => void this.bench?.startTake()}
       >
-        ${again ? 'Run the take again' : 'Run the take'}
+        ${again ? msg('Run the take again') : msg('Run the take')}
       </button>
       <p class="soft small">${lengthSentence(state)}</p>`;
   }
@@ -54,10 +55,12 @@ function lengthSentence(state: BenchState): string {
   );
   const lasts =
     plan.parts.length === 1
-      ? `The take lasts ${durationText(seconds)}`
-      : `${plan.parts.length} takes, ${durationText(seconds)} together, with a stop between them`;
+      ? msg(str`The take lasts ${durationText(seconds)}`)
+      : msg(
+          str`${plan.parts.length} takes, ${durationText(seconds)} together, with a stop between them`,
+        );
   return state.document.rig === 'practice'
-    ? `${lasts}; the practice room computes it faster.`
+    ? msg(str`${lasts}; the practice room computes it faster.`)
     : `${lasts}.`;
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -45,59 +46,59 @@ export class TakeSettings extends LitElement {
     const { take } = state.document;
     const busy = state.activity.kind !== 'idle';
     return html`<details>
-      <summary><b>How the take is made.</b> ${settingsSentence(take)}</summary>
+      <summary><b>${msg('How the take is made.')}</b> ${settingsSentence(take)}</summary>
       <div class="fields">
         <ll-number
-          label="Sweep of each speaker"
+          label=${msg('Sweep of each speaker')}
           unit="s"
           min="0.5"
           max="30"
           decimals="1"
           .value=${take.sweepSeconds}
           ?disabled=${busy}
-          hint="Twice as long is 3 dB further above the noise."
+          hint=${msg('Twice as long is 3 dB further above the noise.')}
           @ll-number=${(event: CustomEvent<number>) =>
-            this.set('Set sweep length', { sweepSeconds: event.detail })}
+            this.set(msg('Set sweep length'), { sweepSeconds: event.detail })}
         ></ll-number>
         <ll-number
-          label="Sweeps averaged"
+          label=${msg('Sweeps averaged')}
           min="1"
           max="8"
           .value=${take.averages}
           ?disabled=${busy}
-          hint="Against noise that comes and goes; each repeats the whole sweep."
+          hint=${msg('Against noise that comes and goes; each repeats the whole sweep.')}
           @ll-number=${(event: CustomEvent<number>) =>
-            this.set('Set averages', { averages: Math.round(event.detail) })}
+            this.set(msg('Set averages'), { averages: Math.round(event.detail) })}
         ></ll-number>
         <ll-number
-          label="Pause between speakers"
+          label=${msg('Pause between speakers')}
           unit="s"
           min="0"
           max="10"
           decimals="1"
           .value=${take.pauseSeconds}
           ?disabled=${busy}
-          hint="Beside the time the room needs to fall silent."
+          hint=${msg('Beside the time the room needs to fall silent.')}
           @ll-number=${(event: CustomEvent<number>) =>
-            this.set('Set pause', { pauseSeconds: event.detail })}
+            this.set(msg('Set pause'), { pauseSeconds: event.detail })}
         ></ll-number>
         <ll-check
-          label="Let sweeps overlap"
+          label=${msg('Let sweeps overlap')}
           .checked=${take.overlap}
           ?disabled=${busy}
-          hint="Shortens the take: the next speaker starts before the room has fallen silent, as far as the decay found in an earlier take allows."
+          hint=${msg('Shortens the take: the next speaker starts before the room has fallen silent, as far as the decay found in an earlier take allows.')}
           @ll-check=${(event: CustomEvent<boolean>) =>
-            this.set('Set overlap', { overlap: event.detail })}
+            this.set(msg('Set overlap'), { overlap: event.detail })}
         ></ll-check>
         <ll-number
-          label="Repeats without being asked"
+          label=${msg('Repeats without being asked')}
           min="0"
           max="3"
           .value=${take.repeats}
           ?disabled=${busy}
-          hint="Sweeps that came out damaged are played again so often."
+          hint=${msg('Sweeps that came out damaged are played again so often.')}
           @ll-number=${(event: CustomEvent<number>) =>
-            this.set('Set repeats', { repeats: Math.round(event.detail) })}
+            this.set(msg('Set repeats'), { repeats: Math.round(event.detail) })}
         ></ll-number>
       </div>
     </details>`;
@@ -106,11 +107,15 @@ export class TakeSettings extends LitElement {
 
 /** The settings in one sentence. */
 export function settingsSentence(take: Settings): string {
-  const times = take.averages === 1 ? 'once' : `${take.averages} times`;
+  const times = take.averages === 1 ? 'once' : msg(str`${take.averages} times`);
   const pause =
-    take.pauseSeconds > 0 ? `, pauses of ${numberText(take.pauseSeconds, 1)}${thinSpace}s` : '';
-  const overlap = take.overlap ? ', overlapping' : '';
-  return `Sweeps of ${numberText(take.sweepSeconds, 1)}${thinSpace}s, ${times} each${overlap}${pause}.`;
+    take.pauseSeconds > 0
+      ? msg(str`, pauses of ${numberText(take.pauseSeconds, 1)}${thinSpace}s`)
+      : '';
+  const overlap = take.overlap ? msg(', overlapping') : '';
+  return msg(
+    str`Sweeps of ${numberText(take.sweepSeconds, 1)}${thinSpace}s, ${times} each${overlap}${pause}.`,
+  );
 }
 
 declare global {

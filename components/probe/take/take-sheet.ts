@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { speedOfSound } from '../../../dsp/level/speed-of-sound';
@@ -42,7 +43,7 @@ export class TakeSheet extends LitElement {
     const { kind } = state.activity;
     const running = kind === 'playing' || kind === 'reading';
     const readings = running ? null : currentReadings(state);
-    const rig = html`<section class="sheet rig" aria-label="Take">
+    const rig = html`<section class="sheet rig" aria-label=${msg('Take')}>
       <ll-rig-panel .bench=${this.bench}></ll-rig-panel>
       <ll-take-run .bench=${this.bench}></ll-take-run>
       <ll-take-settings .bench=${this.bench}></ll-take-settings>
@@ -50,7 +51,7 @@ export class TakeSheet extends LitElement {
     </section>`;
     return html`${
         running
-          ? html`<section class="sheet running" aria-label="Take">
+          ? html`<section class="sheet running" aria-label=${msg('Take')}>
               <ll-take-progress .bench=${this.bench}></ll-take-progress>
             </section>`
           : nothing
@@ -64,12 +65,12 @@ export class TakeSheet extends LitElement {
         ${!running && !readings ? rig : nothing}
         <section class="sheet lanes" aria-labelledby="arrivals">
           <h2 id="arrivals">
-            Arrivals at the microphone${isSimulated(state) ? ' (simulated)' : ''}
+            ${msg(str`Arrivals at the microphone${isSimulated(state) ? msg(' (simulated)') : ''}`)}
           </h2>
           ${
             !running && !readings
               ? html`<p class="soft">
-                  One lane a speaker, filled with its arrival as the take is read.
+                  ${msg('One lane a speaker, filled with its arrival as the take is read.')}
                 </p>`
               : nothing
           }
@@ -99,7 +100,7 @@ export class TakeSheet extends LitElement {
         ></ll-noise-findings>
       </div>
       <section class="sheet facts-of-take" aria-labelledby="facts">
-        <h2 id="facts">This take</h2>
+        <h2 id="facts">${msg('This take')}</h2>
         <ll-take-facts
           .readings=${readings}
           .position=${state.document.position.name}
@@ -137,7 +138,7 @@ export class TakeSheet extends LitElement {
     );
     if (!noted) return nothing;
     return html`<section class="sheet notes" aria-labelledby="notes">
-      <h2 id="notes">What to know about this take</h2>
+      <h2 id="notes">${msg('What to know about this take')}</h2>
       <ll-take-notes .channels=${channels} .selected=${this.selected}></ll-take-notes>
     </section>`;
   }

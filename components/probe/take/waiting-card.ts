@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, Prompt } from '../../../src/session/bench';
@@ -6,7 +7,7 @@ import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 
 /** Where Enter already means something. */
-const takesEnter = 'button, a, input, select, textarea, summary';
+const takesEnter = () => msg('button, a, input, select, textarea, summary');
 
 /** What to do in the room before the next take: numbered steps, one way on, one way out. */
 @customElement('ll-waiting-card')
@@ -115,7 +116,7 @@ export class WaitingCard extends LitElement {
     if (event.key !== 'Enter' || event.repeat || !this.prompt) return;
     const elsewhere = event
       .composedPath()
-      .some((one) => one instanceof Element && one.matches(takesEnter));
+      .some((one) => one instanceof Element && one.matches(takesEnter()));
     if (!elsewhere) this.bench?.proceed();
   };
 
@@ -129,11 +130,11 @@ export class WaitingCard extends LitElement {
       </ol>
       <div class="row">
         <button class="go" @click=${() => this.bench?.proceed()}>
-          Done, go on <kbd>Enter</kbd>
+          ${msg(html`Done, go on <kbd>Enter</kbd>`)}
         </button>
-        <button class="ghost" @click=${() => this.bench?.stop()}>Stop here</button>
+        <button class="ghost" @click=${() => this.bench?.stop()}>${msg('Stop here')}</button>
       </div>
-      <p class="small">What was taken so far is kept.</p>
+      <p class="small">${msg('What was taken so far is kept.')}</p>
     </section>`;
   }
 }

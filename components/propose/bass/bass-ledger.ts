@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
@@ -44,16 +45,16 @@ export class BassLedger extends LitElement {
     if (!layout) return nothing;
     return html`<table>
         <caption class="unseen">
-          Where the bass of every channel goes, 20 to 300 Hz
+          ${msg('Where the bass of every channel goes, 20 to 300 Hz')}
         </caption>
         <thead>
           <tr>
-            <th scope="col" class="name"><span class="unseen">Channel</span></th>
+            <th scope="col" class="name"><span class="unseen">${msg('Channel')}</span></th>
             <th scope="col">
-              <span class="unseen">Who plays it</span>
+              <span class="unseen">${msg('Who plays it')}</span>
               <div class="axis" aria-hidden="true">${ticks.map(tick)}</div>
             </th>
-            <th scope="col" class="loss">Lost</th>
+            <th scope="col" class="loss">${msg('Lost')}</th>
           </tr>
         </thead>
         <tbody>
@@ -62,15 +63,15 @@ export class BassLedger extends LitElement {
             (channel) =>
               html`<tr>
                 <th scope="row" class="name">${channel}</th>
-                <td class="left soft small" colspan="2">no roll-off is known</td>
+                <td class="left soft small" colspan="2">${msg('no roll-off is known')}</td>
               </tr>`,
           )}
         </tbody>
       </table>
       <div class="key" aria-hidden="true">
-        <span><i class="own"></i>its own speaker</span>
-        <span><i class="carried ${carrier}"></i>the ${carrier}</span>
-        <span><i class="nobody"></i>nobody</span>
+        <span>${msg(html`<i class="own"></i>its own speaker`)}</span>
+        <span>${msg(html`<i class="carried ${carrier}"></i>the ${carrier}`)}</span>
+        <span>${msg(html`<i class="nobody"></i>nobody`)}</span>
       </div>`;
   }
 

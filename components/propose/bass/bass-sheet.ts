@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { LedgerMend } from '../../../src/proposal/ledger-proposal';
@@ -13,8 +14,10 @@ import '../reasons/reason-list';
 import './bass-ledger';
 import './ledger-mends';
 
-const rule =
-  'For every channel and frequency, delivered is the speaker’s fitted roll-off through its high-pass, and the subs’ through crossover, sub low-pass and low cut, as powers. They are held against the same with speaker and subs flat, so that a crossover by itself loses nothing. More than 6 dB below that it reaches nobody. Lost is what is missing of pink noise from 20 to 300 Hz, in decibels; a surplus elsewhere hides nothing. Phase is left to the sum.';
+const rule = () =>
+  msg(
+    'For every channel and frequency, delivered is the speaker’s fitted roll-off through its high-pass, and the subs’ through crossover, sub low-pass and low cut, as powers. They are held against the same with speaker and subs flat, so that a crossover by itself loses nothing. More than 6 dB below that it reaches nobody. Lost is what is missing of pink noise from 20 to 300 Hz, in decibels; a surplus elsewhere hides nothing. Phase is left to the sum.',
+  );
 
 /** The third sheet of Propose: the whole bass ledger, with why bass is lost and what mends it. */
 @customElement('ll-bass-sheet')
@@ -43,7 +46,7 @@ export class BassSheet extends LitElement {
     const hasSubs = layout.channels.some(({ kind }) => kind === 'sub');
     return html`<div class="sheets">
       <section class="sheet" aria-labelledby="ledger">
-        <h2 id="ledger">Where each channel’s low end goes</h2>
+        <h2 id="ledger">${msg('Where each channel’s low end goes')}</h2>
         <ll-bass-ledger
           .lines=${this.lines(view)}
           .unknown=${ledger.proposed.unknown}
@@ -52,11 +55,11 @@ export class BassSheet extends LitElement {
           .lfeHz=${lfe.lowPassHz}
         ></ll-bass-ledger>
         <p class="soft small">${inForceText(settings)}</p>
-        <ll-reasons .reasons=${lfe.reasons} .readings=${readings} .rule=${rule}></ll-reasons>
+        <ll-reasons .reasons=${lfe.reasons} .readings=${readings} .rule=${rule()}></ll-reasons>
       </section>
-      <section class="sheet" aria-label="What is lost">
+      <section class="sheet" aria-label=${msg('What is lost')}>
         <ll-ledger-mends
-          heading="What is lost, and what mends it"
+          heading=${msg('What is lost, and what mends it')}
           .ledger=${ledger.own ?? ledger.proposed}
           .layout=${layout}
           .readings=${readings}
@@ -64,14 +67,14 @@ export class BassSheet extends LitElement {
           @ll-mend=${(event: CustomEvent<LedgerMend['change']>) =>
             changeChoices(
               bench,
-              'Mend the bass ledger',
+              msg('Mend the bass ledger'),
               withMend(view.choices, event.detail, groups),
             )}
         ></ll-ledger-mends>
         ${
           ledger.own && worst(ledger.own) > worst(ledger.proposed) + 0.05
             ? html`<p class="soft">
-                As proposed, at most ${dbText(worst(ledger.proposed))} would be lost on any channel.
+                ${msg(str`As proposed, at most ${dbText(worst(ledger.proposed))} would be lost on any channel.`)}
               </p>`
             : nothing
         }
@@ -93,9 +96,9 @@ function worst({ lines }: { readonly lines: readonly { readonly lossDb: number }
 
 function inForceText({ subLowPassHz, lowCutHz }: ProposeView['settings']): string {
   const lowPass =
-    subLowPassHz === null ? 'no sub low-pass' : `sub low-pass ${hzText(subLowPassHz)}`;
-  const lowCut = lowCutHz === null ? 'no low cut' : `low cut ${hzText(lowCutHz)}`;
-  return `With the crossovers in force, ${lowPass}, ${lowCut}.`;
+    subLowPassHz === null ? msg('no sub low-pass') : msg(str`sub low-pass ${hzText(subLowPassHz)}`);
+  const lowCut = lowCutHz === null ? msg('no low cut') : msg(str`low cut ${hzText(lowCutHz)}`);
+  return msg(str`With the crossovers in force, ${lowPass}, ${lowCut}.`);
 }
 
 declare global {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type {
@@ -59,7 +60,7 @@ export class LedgerMends extends LitElement {
     return html`<h2>${this.heading || ledgerFinding(ledger)}</h2>
       ${losing.length === 0 ? html`<p>${allThere(ledger)}</p>` : nothing}
       ${told.slice(0, this.most).map((line) => this.gap(line, layout))}
-      ${rest > 0 ? html`<p class="soft">${rest} more under Bass.</p>` : nothing}
+      ${rest > 0 ? html`<p class="soft">${msg(str`${rest} more under Bass.`)}</p>` : nothing}
       <p class="soft">${remainderText(ledger)}</p>`;
   }
 
@@ -100,8 +101,8 @@ function onePerChange(lines: readonly LedgerLineProposal[]): LedgerLineProposal[
 
 function allThere({ lines }: LedgerProposal): string {
   return lines.length === 0
-    ? 'A roll-off of the subs is missing: the notes under Probe say why.'
-    : 'Every channel reaches somebody at every frequency that something in the room can play.';
+    ? msg('A roll-off of the subs is missing: the notes under Probe say why.')
+    : msg('Every channel reaches somebody at every frequency that something in the room can play.');
 }
 
 declare global {

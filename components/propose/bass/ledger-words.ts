@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { LedgerMend, LedgerProposal } from '../../../src/proposal/ledger-proposal';
 import { sayList } from '../../../src/proposal/phrases';
 import type { Layout } from '../../../src/system/channel';
@@ -22,15 +23,16 @@ export function wantsMending({ lossDb, gaps, mends = [] }: Losing): boolean {
 
 /** What the ledger found, as a title. */
 export function ledgerFinding({ lines, unknown }: LedgerProposal): string {
-  if (lines.length === 0) return 'Where the bass goes cannot be told';
+  if (lines.length === 0) return msg('Where the bass goes cannot be told');
   const losing = lines.filter(wantsMending);
   if (losing.length > 0) {
     const names = losing.map(({ channel }) => channel);
-    const said = names.length > 4 ? `${names.length} channels` : sayList(names);
-    return `${said} ${losing.length === 1 ? 'loses' : 'lose'} bass on the way`;
+    const said = names.length > 4 ? msg(str`${names.length} channels`) : sayList(names);
+    return msg(str`${said} ${losing.length === 1 ? msg('loses') : msg('lose')} bass on the way`);
   }
-  const rest = unknown.length === 0 ? '' : `, as far as is known without ${sayList(unknown)}`;
-  return `No bass is lost on the way${rest}`;
+  const rest =
+    unknown.length === 0 ? '' : msg(str`, as far as is known without ${sayList(unknown)}`);
+  return msg(str`No bass is lost on the way${rest}`);
 }
 
 /** What is missing all the same, though no setting opens a gap. Empty when nothing is. */
@@ -39,7 +41,9 @@ export function remainderText({ lines }: LedgerProposal): string {
   const most = Math.max(0, ...rest.map(({ lossDb }) => lossDb));
   return most < 0.05
     ? ''
-    : `Up to ${dbText(most)} of a channel’s bass is missing all the same: the lower end of what stands in the room. No setting brings that back.`;
+    : msg(
+        str`Up to ${dbText(most)} of a channel’s bass is missing all the same: the lower end of what stands in the room. No setting brings that back.`,
+      );
 }
 
 /** A channel's stretches as a sentence, for who cannot see the bar. */
@@ -47,12 +51,16 @@ export function stretchText(
   stretches: readonly LedgerStretch[],
   carrier: 'subs' | 'fronts',
 ): string {
-  const who = { own: 'its own speaker', carried: `the ${carrier}`, nobody: 'nobody' };
+  const who = { own: msg('its own speaker'), carried: msg(str`the ${carrier}`), nobody: 'nobody' };
   return stretches
     .flatMap((one) =>
       one.who === 'none'
         ? []
-        : [`${Math.round(one.lowHz)} to ${hzText(Math.round(one.highHz))}: ${who[one.who]}`],
+        : [
+            msg(
+              str`${Math.round(one.lowHz)} to ${hzText(Math.round(one.highHz))}: ${who[one.who]}`,
+            ),
+          ],
     )
     .join(', ');
 }
@@ -64,25 +72,27 @@ export function mendText({ change, gainDb }: LedgerMend, layout: Layout): string
     case 'crossover': {
       const name = groupName(change.group, layout);
       return change.hz === null
-        ? `${name} full range, ${gain}`
-        : `${name} to ${hzText(change.hz)}, ${gain}`;
+        ? msg(str`${name} full range, ${gain}`)
+        : msg(str`${name} to ${hzText(change.hz)}, ${gain}`);
     }
     case 'sub low-pass':
-      return `Sub low-pass to ${hzText(change.hz)}, ${gain}`;
+      return msg(str`Sub low-pass to ${hzText(change.hz)}, ${gain}`);
     case 'low cut':
       return change.hz === null
-        ? `Low cut off, ${gain}`
-        : `Low cut to ${hzText(change.hz)}, ${gain}`;
+        ? msg(str`Low cut off, ${gain}`)
+        : msg(str`Low cut to ${hzText(change.hz)}, ${gain}`);
   }
 }
 
 /** The ledger in a line, for beside the chart while a handle is held. */
 export function ledgerText(lines: readonly (Losing & { readonly name: string })[]): string {
   const losing = lines.filter(wantsMending);
-  if (lines.length === 0) return 'bass ledger: cannot be told';
-  if (losing.length === 0) return 'bass ledger: no gap';
+  if (lines.length === 0) return msg('bass ledger: cannot be told');
+  if (losing.length === 0) return msg('bass ledger: no gap');
   const names = losing.map(({ name }) => name);
   const most = Math.max(...losing.map(({ lossDb }) => lossDb));
-  const who = names.length > 4 ? `${names.length} channels` : sayList(names);
-  return `bass ledger: ${who} ${losing.length === 1 ? 'loses' : 'lose up to'} ${dbText(most)}`;
+  const who = names.length > 4 ? msg(str`${names.length} channels`) : sayList(names);
+  return msg(
+    str`bass ledger: ${who} ${losing.length === 1 ? msg('loses') : msg('lose up to')} ${dbText(most)}`,
+  );
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { BassSettings } from '../../../src/proposal/bass-settings';
 import { recompute } from '../../../src/proposal/workbench';
 import { dbText, hzText, signedText, thinSpace } from '../../charts/number-text';
@@ -27,27 +28,29 @@ export function compareRows(view: ProposeView): CompareRow[] {
   const results = new Map([proposed, settings].map((some) => [some, recompute(workbench, some)]));
   const lossOf = (some: BassSettings, group: string): string => {
     const sum = results.get(some)?.sums.find((one) => one.group === group)?.sum;
-    return sum ? `${dbText(sum.lossDb)}, dip ${dbText(sum.dipDb)}` : '–';
+    return sum ? msg(str`${dbText(sum.lossDb)}, dip ${dbText(sum.dipDb)}`) : '–';
   };
   const ledgerOf = (some: BassSettings, name: string): string =>
     dbText(results.get(some)?.ledger.find((line) => line.name === name)?.lossDb);
   const names = results.get(settings)?.ledger.map(({ name }) => name) ?? [];
   return [
     ...groups.map(({ group }) =>
-      row(groupName(group, layout), ({ crossoverHz }) => offText(crossoverHz[group], 'full range')),
+      row(groupName(group, layout), ({ crossoverHz }) =>
+        offText(crossoverHz[group], msg('full range')),
+      ),
     ),
     ...(subs
       ? [
-          row('Sub low-pass', ({ subLowPassHz }) => offText(subLowPassHz, 'off')),
-          row('Low cut', ({ lowCutHz }) => offText(lowCutHz, 'off')),
+          row(msg('Sub low-pass'), ({ subLowPassHz }) => offText(subLowPassHz, 'off')),
+          row(msg('Low cut'), ({ lowCutHz }) => offText(lowCutHz, 'off')),
           ...subs.subs.flatMap(({ channel }) => [
-            row(`Distance of ${channel}`, ({ distanceMetres }) => {
+            row(msg(str`Distance of ${channel}`), ({ distanceMetres }) => {
               const metres = distanceMetres[channel];
-              return metres === undefined ? 'cannot tell' : distanceText(metres, unit);
+              return metres === undefined ? msg('cannot tell') : distanceText(metres, unit);
             }),
-            row(`Level of ${channel}`, ({ trimDb }) => {
+            row(msg(str`Level of ${channel}`), ({ trimDb }) => {
               const db = trimDb[channel];
-              return db === undefined ? 'cannot tell' : `${signedText(db, 1)}${thinSpace}dB`;
+              return db === undefined ? msg('cannot tell') : `${signedText(db, 1)}${thinSpace}dB`;
             }),
           ]),
         ]
@@ -55,13 +58,15 @@ export function compareRows(view: ProposeView): CompareRow[] {
     ...(workbench.field
       ? groups.map(({ group }) =>
           row(
-            `${groupName(group, layout)} with the subs lose`,
+            msg(str`${groupName(group, layout)} with the subs lose`),
             (some) => lossOf(some, group),
             true,
           ),
         )
       : []),
-    ...names.map((name) => row(`${name} loses of its bass`, (some) => ledgerOf(some, name), true)),
+    ...names.map((name) =>
+      row(msg(str`${name} loses of its bass`), (some) => ledgerOf(some, name), true),
+    ),
   ];
 }
 
@@ -73,5 +78,5 @@ function offText(hz: number | null | undefined, without: string): string {
 export function compareCopy(rows: readonly CompareRow[]): string {
   const cell = (text: string) => text.replaceAll('\u2212', '-').replaceAll('\u202f', ' ');
   const lines = rows.map(({ name, proposed, own }) => [name, proposed, own].map(cell).join('\t'));
-  return `setting\tproposed\tin force\n${lines.join('\n')}\n`;
+  return msg(str`setting\tproposed\tin force\n${lines.join('\n')}\n`);
 }

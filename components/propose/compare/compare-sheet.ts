@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { nothingChosen } from '../../../src/proposal/choices';
@@ -54,25 +55,24 @@ export class CompareSheet extends LitElement {
     const outcomes = shown.filter(({ outcome }) => outcome);
     return html`<div class="sheets">
       <section class="sheet wide" aria-labelledby="compare">
-        <h2 id="compare">Proposed and in force, side by side</h2>
+        <h2 id="compare">${msg('Proposed and in force, side by side')}</h2>
         <p class="soft small">
-          For the proposed column the subs keep the alignment they have now: the table of steps
-          under Crossovers aligns them anew for each step.
+          ${msg('For the proposed column the subs keep the alignment they have now: the table of steps under Crossovers aligns them anew for each step.')}
         </p>
         <ll-check
-          label="Only what differs"
+          label=${msg('Only what differs')}
           .checked=${this.onlyDifferent}
           @ll-check=${(event: CustomEvent<boolean>) => (this.onlyDifferent = event.detail)}
         ></ll-check>
         <table>
           <caption class="unseen">
-            Proposed settings and those in force
+            ${msg('Proposed settings and those in force')}
           </caption>
           <thead>
             <tr>
-              <th scope="col">Setting</th>
-              <th scope="col">Proposed</th>
-              <th scope="col">In force</th>
+              <th scope="col">${msg('Setting')}</th>
+              <th scope="col">${msg('Proposed')}</th>
+              <th scope="col">${msg('In force')}</th>
             </tr>
           </thead>
           <tbody>
@@ -80,7 +80,7 @@ export class CompareSheet extends LitElement {
             ${
               outcomes.length > 0
                 ? html`<tr class="part">
-                      <th scope="rowgroup" colspan="3">What follows</th>
+                      <th scope="rowgroup" colspan="3">${msg('What follows')}</th>
                     </tr>
                     ${outcomes.map(line)}`
                 : nothing
@@ -90,19 +90,19 @@ export class CompareSheet extends LitElement {
         <div class="buttons">
           ${
             isNothingChosen(view.choices)
-              ? html`<p>You keep to everything that is proposed.</p>`
+              ? html`<p>${msg('You keep to everything that is proposed.')}</p>`
               : html`<button
                   class="ghost"
                   @click=${() =>
-                    changeChoices(bench, 'Keep everything proposed', {
+                    changeChoices(bench, msg('Keep everything proposed'), {
                       ...nothingChosen,
                       equaliserBands: view.choices.equaliserBands,
                     })}
                 >
-                  Keep everything as proposed
+                  ${msg('Keep everything as proposed')}
                 </button>`
           }
-          <ll-copy-button label="Copy both" .text=${compareCopy(rows)}></ll-copy-button>
+          <ll-copy-button label=${msg('Copy both')} .text=${compareCopy(rows)}></ll-copy-button>
         </div>
       </section>
     </div>`;
@@ -118,7 +118,9 @@ function line({ name, proposed, own, differs }: CompareRow) {
   return html`<tr class=${differs ? 'pick' : ''}>
     <th scope="row">${name}</th>
     <td class="num">${proposed}</td>
-    <td class="num">${own}${differs ? html`<span class="unseen">, differs</span>` : nothing}</td>
+    <td class="num">
+      ${own}${differs ? html`<span class="unseen">${msg(', differs')}</span>` : nothing}
+    </td>
   </tr>`;
 }
 

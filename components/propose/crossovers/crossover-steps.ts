@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CrossoverAlternative, GroupProposal } from '../../../src/proposal/proposal';
@@ -109,15 +110,15 @@ export class CrossoverSteps extends LitElement {
       : nearSteps(steps, [proposedHz(proposal), proposal.measuredHz, this.crossoverHz]);
     return html`<table>
         <caption class="unseen">
-          Crossover steps of the processor
+          ${msg('Crossover steps of the processor')}
         </caption>
         <thead>
           <tr>
-            <th scope="col">Step</th>
-            <th scope="col">Margin, Hz</th>
-            <th scope="col">Dip, dB</th>
-            <th scope="col">Lost, dB</th>
-            <th scope="col" class="left">Rule, limit</th>
+            <th scope="col">${msg('Step')}</th>
+            <th scope="col">${msg('Margin, Hz')}</th>
+            <th scope="col">${msg('Dip, dB')}</th>
+            <th scope="col">${msg('Lost, dB')}</th>
+            <th scope="col" class="left">${msg('Rule, limit')}</th>
           </tr>
         </thead>
         <tbody>
@@ -128,7 +129,7 @@ export class CrossoverSteps extends LitElement {
       ${
         near.length < steps.length
           ? html`<button class="plain" @click=${() => (this.all = true)}>
-              Show all ${steps.length} steps
+              ${msg(str`Show all ${steps.length} steps`)}
             </button>`
           : nothing
       }`;
@@ -147,14 +148,14 @@ export class CrossoverSteps extends LitElement {
             .checked=${inForce}
             @change=${() => this.choose(stepHz)}
           />
-          ${hzText(stepHz)}${proposed ? html`<span class="unseen">, proposed</span>` : nothing}
+          ${hzText(stepHz)}${proposed ? html`<span class="unseen">${msg(', proposed')}</span>` : nothing}
         </label>
       </td>
       <td class="num">${numberText(marginHz)}</td>
       <td class="num">${numberText(sum?.dipDb, 1)}</td>
       <td class="num">${numberText(sum?.lossDb, 1)}</td>
       <td class="note ${breaks.length > 0 ? 'signal' : ''}">
-        ${proposed ? html`<b>proposed</b>${notes === '' ? '' : ', '}` : nothing}${notes}
+        ${proposed ? html`<b>${msg('proposed')}</b>${notes === '' ? '' : ', '}` : nothing}${notes}
       </td>
     </tr>`;
   }
@@ -172,7 +173,7 @@ export class CrossoverSteps extends LitElement {
             ?disabled=${!can}
             @change=${() => this.choose(null)}
           />
-          Full range
+          ${msg('Full range')}
         </label>
       </td>
       <td class="note">${fullRange.kind}</td>

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { LedgerMend } from '../../../src/proposal/ledger-proposal';
@@ -79,7 +80,7 @@ export class CrossoversSheet extends LitElement {
             @ll-move=${(event: CustomEvent<HandleMove>) => this.move(view, event.detail)}
           ></ll-workbench>
         </section>
-        <section class="sheet" aria-label="Why">
+        <section class="sheet" aria-label=${msg('Why')}>
           <ll-why-crossover
             .view=${view}
             .crossoverHz=${now.crossoverHz}
@@ -87,7 +88,7 @@ export class CrossoversSheet extends LitElement {
           ></ll-why-crossover>
         </section>
         <section class="sheet wide" aria-labelledby="ledger">
-          <h2 id="ledger">Bass ledger: where each channel’s low end goes</h2>
+          <h2 id="ledger">${msg('Bass ledger: where each channel’s low end goes')}</h2>
           <div class="ledger">
             <ll-bass-ledger
               .lines=${now.ledger}
@@ -102,7 +103,7 @@ export class CrossoversSheet extends LitElement {
               .readings=${readings}
               @ll-mend=${(event: CustomEvent<LedgerMend['change']>) => {
                 const chosen = withMend(view.choices, event.detail, proposal.groups);
-                changeChoices(bench, 'Mend the bass ledger', chosen);
+                changeChoices(bench, msg('Mend the bass ledger'), chosen);
               }}
             ></ll-ledger-mends>
           </div>
@@ -123,7 +124,7 @@ export class CrossoversSheet extends LitElement {
   private move(view: ProposeView, { id, value, done }: HandleMove): void {
     const chosen = this.moved(view, id, value);
     this.held = done ? null : chosen;
-    if (done) changeChoices(this.bench, moveNames[id] ?? 'Choose settings', chosen);
+    if (done) changeChoices(this.bench, moveNames[id] ?? msg('Choose settings'), chosen);
   }
 
   private moved({ choices, group, proposal, workbench }: ProposeView, id: string, value: number) {
@@ -150,11 +151,11 @@ export class CrossoversSheet extends LitElement {
       return {
         value: one.group,
         label: groupName(one.group, layout),
-        hint: hz === null ? 'full range' : hzText(hz),
+        hint: hz === null ? msg('full range') : hzText(hz),
       };
     });
     return html`<ll-choice
-      label="Group of speakers"
+      label=${msg('Group of speakers')}
       .options=${options}
       .value=${group.group}
       @ll-pick=${(event: CustomEvent<string>) => this.pick(event.detail)}
@@ -168,15 +169,21 @@ export class CrossoversSheet extends LitElement {
 }
 
 const moveNames: Readonly<Record<string, string>> = {
-  crossover: 'Choose crossover',
-  'low-pass': 'Choose sub low-pass',
-  delay: 'Move the subs in time',
+  get crossover() {
+    return msg('Choose crossover');
+  },
+  get 'low-pass'() {
+    return msg('Choose sub low-pass');
+  },
+  get delay() {
+    return msg('Move the subs in time');
+  },
 };
 
 function chartTitle({ channel, readings, workbench }: ProposeView): string {
   const alone = !workbench.field?.mains.has(channel);
-  const what = alone ? 'at the seat' : 'with the subs';
-  return `Response of ${channel} ${what}${readings.simulated ? ' (simulated)' : ''}`;
+  const what = alone ? msg('at the seat') : msg('with the subs');
+  return msg(str`Response of ${channel} ${what}${readings.simulated ? msg(' (simulated)') : ''}`);
 }
 
 declare global {

@@ -1,10 +1,15 @@
+import { msg } from '@lit/localize';
 import type { BrokenLimit, CrossoverAlternative } from '../../../src/proposal/proposal';
 
 const limits: Readonly<Record<BrokenLimit, string>> = {
-  'roll-off': 'under the roll-off',
+  get 'roll-off'() {
+    return msg('under the roll-off');
+  },
   distortion: 'distorts',
   compression: 'compresses',
-  'sub reach': 'over the subs’ reach',
+  get 'sub reach'() {
+    return msg('over the subs’ reach');
+  },
 };
 
 /** What speaks for and against a step, in a few words. */
@@ -15,11 +20,19 @@ export function stepNotes({
   localised,
 }: Pick<CrossoverAlternative, 'practice' | 'measured' | 'breaks' | 'localised'>): string {
   const rules =
-    practice && measured ? ['both rules'] : measured ? ['measured'] : practice ? ['practice'] : [];
-  const place = localised ? ['sub heard'] : [];
+    practice && measured
+      ? [msg('both rules')]
+      : measured
+        ? ['measured']
+        : practice
+          ? ['practice']
+          : [];
+  const place = localised ? [msg('sub heard')] : [];
   return [...rules, ...breaks.map((limit) => limits[limit]), ...place].join(', ');
 }
 
 /** What the columns of the table of steps mean. */
-export const stepsRule =
-  'Margin: how far the step lies above the highest −3 dB of the group. Dip and lost: of the sum with the subs from half an octave below the step to half an octave above, all seats together, the subs aligned anew for each step. Practice takes the first step at or above the −3 dB point plus 10 Hz (common practice, no source). Measured takes the first at or above 1.25 times the 85 % quantile of the −6 dB point, and above where distortion or compression sets in. Of the steps that break nothing the one is proposed whose sum loses least, an octave more counting as 3 dB. Sub heard: above 120 Hz a sub begins to be heard where it stands.';
+export const stepsRule = () =>
+  msg(
+    'Margin: how far the step lies above the highest −3 dB of the group. Dip and lost: of the sum with the subs from half an octave below the step to half an octave above, all seats together, the subs aligned anew for each step. Practice takes the first step at or above the −3 dB point plus 10 Hz (common practice, no source). Measured takes the first at or above 1.25 times the 85 % quantile of the −6 dB point, and above where distortion or compression sets in. Of the steps that break nothing the one is proposed whose sum loses least, an octave more counting as 3 dB. Sub heard: above 120 Hz a sub begins to be heard where it stands.',
+  );

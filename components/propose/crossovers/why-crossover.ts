@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { stepsFor } from '../../../src/proposal/abilities';
@@ -67,7 +68,7 @@ export class WhyCrossover extends LitElement {
     const { group, readings, workbench } = view;
     const { reasons, warnings, fullRange } = group;
     return html`<h2>${whyTitle(group)}</h2>
-      <ll-reasons .reasons=${reasons} .readings=${readings} .rule=${stepsRule}></ll-reasons>
+      <ll-reasons .reasons=${reasons} .readings=${readings} .rule=${stepsRule()}></ll-reasons>
       ${warnings.map((warning) => html`<p class="signal">${warning}</p>`)}
       <ll-crossover-steps
         .proposal=${group}
@@ -77,7 +78,7 @@ export class WhyCrossover extends LitElement {
       ></ll-crossover-steps>
       <div role="status">${this.price(view)}</div>
       <details>
-        <summary>Full range or not</summary>
+        <summary>${msg('Full range or not')}</summary>
         <ll-reasons .reasons=${fullRange.reasons} .readings=${readings}></ll-reasons>
       </details>`;
   }
@@ -89,16 +90,16 @@ export class WhyCrossover extends LitElement {
     const { own } = group;
     const price = own?.crossoverHz === hz ? own.price : null;
     return html`<div class="price">
-      <p><b>You set ${hz === null ? 'full range' : hzText(hz)}.</b></p>
+      <p><b>${msg(str`You set ${hz === null ? msg('full range') : hzText(hz)}.`)}</b></p>
       ${
         price === null
-          ? html`<p>What it costs is worked out.</p>`
+          ? html`<p>${msg('What it costs is worked out.')}</p>`
           : price.length === 0
-            ? html`<p>It breaks nothing, and costs nothing that can be told.</p>`
+            ? html`<p>${msg('It breaks nothing, and costs nothing that can be told.')}</p>`
             : html`<ll-reasons .reasons=${price} .readings=${readings}></ll-reasons>`
       }
       <button class="ghost" @click=${() => this.want(proposed)}>
-        Back to ${proposed === null ? 'full range' : hzText(proposed)}
+        ${msg(str`Back to ${proposed === null ? msg('full range') : hzText(proposed)}`)}
       </button>
     </div>`;
   }
@@ -106,11 +107,12 @@ export class WhyCrossover extends LitElement {
 
 function whyTitle(group: GroupProposal): string {
   const hz = proposedHz(group);
-  if (hz === null) return 'Why full range';
-  if (group.crossoverHz === null) return `Why no step, and ${hzText(hz)} for want of a better`;
+  if (hz === null) return msg('Why full range');
+  if (group.crossoverHz === null)
+    return msg(str`Why no step, and ${hzText(hz)} for want of a better`);
   return group.decidedBy === null
-    ? `Why ${hzText(hz)}, for now`
-    : `Why ${hzText(hz)}, and not another step`;
+    ? msg(str`Why ${hzText(hz)}, for now`)
+    : msg(str`Why ${hzText(hz)}, and not another step`);
 }
 
 declare global {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { stepsFor } from '../../../src/proposal/abilities';
 import type { BassSettings } from '../../../src/proposal/bass-settings';
 import { hzWith, proposedHz } from '../../../src/workbench/try-settings';
@@ -46,8 +47,8 @@ export function workbenchHandles(
       : [
           {
             id: 'crossover',
-            label: `Crossover of ${name}`,
-            text: `crossover ${hzText(hz)}`,
+            label: msg(str`Crossover of ${name}`),
+            text: msg(str`crossover ${hzText(hz)}`),
             hz,
             stepsHz,
             proposedHz: advised === hz ? null : advised,
@@ -59,8 +60,8 @@ export function workbenchHandles(
       : [
           {
             id: 'low-pass',
-            label: 'Sub low-pass',
-            text: `sub low-pass ${hzText(subLowPassHz)}`,
+            label: msg('Sub low-pass'),
+            text: msg(str`sub low-pass ${hzText(subLowPassHz)}`),
             hz: subLowPassHz,
             stepsHz: lowPasses,
             proposedHz: proposed.subLowPassHz === subLowPassHz ? null : proposed.subLowPassHz,

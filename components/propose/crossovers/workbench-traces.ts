@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ReadingCurves } from '../../../src/reading/reading';
 import type { ChannelLabel } from '../../../src/system/channel';
 import type { FilterCurves, WorkbenchCurves } from '../../../src/workbench/workbench-curves';
@@ -34,7 +35,7 @@ export function workbenchTraces(
   const fitted = fit
     ? [
         line(
-          `${channel} fit`,
+          msg(str`${channel} fit`),
           { x: fit.hz, y: fit.db.map((db) => db + raise) },
           { colour, stroke: 'dashed' },
         ),
@@ -43,40 +44,43 @@ export function workbenchTraces(
   if (!curves) {
     if (!reading) return [];
     const { hz, db } = reading.response;
-    return [line(`${channel} measured`, { x: hz, y: db }, { colour, stroke: 'solid' }), ...fitted];
+    return [
+      line(msg(str`${channel} measured`), { x: hz, y: db }, { colour, stroke: 'solid' }),
+      ...fitted,
+    ];
   }
   const { hz: x, subs, sum, measured, seats } = curves;
   const ink = 'var(--ink)';
   const sub = 'var(--sub)';
-  const mean = seats.length > 1 ? 'Sum, mean of seats' : 'Sum, predicted';
+  const mean = seats.length > 1 ? msg('Sum, mean of seats') : msg('Sum, predicted');
   return [
     ...(subs
       ? [line(mean, { x, y: sum }, { colour: ink, stroke: 'solid', weight: 'strong' })]
       : []),
     ...(proposed?.subs
-      ? [line('Sum as proposed', { x, y: proposed.sum }, { colour: ink, stroke: 'dotted' })]
+      ? [line(msg('Sum as proposed'), { x, y: proposed.sum }, { colour: ink, stroke: 'dotted' })]
       : []),
     ...(subs && wishes.seats && seats.length > 1
       ? seats.map((seat) =>
           line(
-            `at ${seat.name}`,
+            msg(str`at ${seat.name}`),
             { x, y: seat.sum },
             { colour: ink, stroke: 'solid', weight: 'thin' },
           ),
         )
       : []),
-    line(`${channel} measured`, { x, y: measured }, { colour, stroke: 'solid' }),
+    line(msg(str`${channel} measured`), { x, y: measured }, { colour, stroke: 'solid' }),
     ...fitted,
-    ...(subs ? [line('Subs', { x, y: subs }, { colour: sub, stroke: 'solid' })] : []),
+    ...(subs ? [line(msg('Subs'), { x, y: subs }, { colour: sub, stroke: 'solid' })] : []),
     ...(filters && wishes.filters
       ? [
           line(
-            'High-pass',
+            msg('High-pass'),
             { x, y: filters.highPass },
             { colour, stroke: 'dotted', weight: 'thin' },
           ),
           line(
-            'Low-pass',
+            msg('Low-pass'),
             { x, y: filters.lowPass },
             {
               colour: sub,

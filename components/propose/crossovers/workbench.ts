@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -16,9 +17,24 @@ import { workbenchAxes, workbenchBands, workbenchTraces } from './workbench-trac
 import { workbenchWishes, type WorkbenchWishes, type WorkbenchZoom } from './workbench-wishes';
 
 const zooms: readonly { readonly zoom: WorkbenchZoom; readonly text: string }[] = [
-  { zoom: 'whole bass', text: 'Whole bass' },
-  { zoom: 'low end', text: 'Low end' },
-  { zoom: 'about the crossover', text: 'About the crossover' },
+  {
+    zoom: 'whole bass',
+    get text() {
+      return msg('Whole bass');
+    },
+  },
+  {
+    zoom: 'low end',
+    get text() {
+      return msg('Low end');
+    },
+  },
+  {
+    zoom: 'about the crossover',
+    get text() {
+      return msg('About the crossover');
+    },
+  },
 ];
 
 /** The chart of a speaker and the subs with its handles, and what the sum loses. */
@@ -85,21 +101,21 @@ export class WorkbenchPane extends LitElement {
       this.chart(view, now, wishes),
     );
     const { channel } = view;
-    const subs = now.input.curves?.subs ? ' with the subs' : '';
+    const subs = now.input.curves?.subs ? msg(' with the subs') : '';
     return html`${this.bar(wishes)}
       <ll-workbench-chart
         .traces=${traces}
         .bands=${bands}
         .axes=${axes}
         .handles=${handles}
-        .label=${`Response of ${channel}${subs}`}
+        .label=${msg(str`Response of ${channel}${subs}`)}
       ></ll-workbench-chart>
       <p class="sum num small" role="status">
-        <span>${view.coming ? 'Being worked out' : sumText(now.sum)}</span>
+        <span>${view.coming ? msg('Being worked out') : sumText(now.sum)}</span>
         <span>${ledgerText(now.ledger)}</span>
         ${
           now.proposedSum
-            ? html`<span class="soft">as proposed ${sumText(now.proposedSum)}</span>`
+            ? html`<span class="soft">${msg(str`as proposed ${sumText(now.proposedSum)}`)}</span>`
             : nothing
         }
       </p>
@@ -125,13 +141,13 @@ export class WorkbenchPane extends LitElement {
       </button>`;
     const { zoom, spanDb, filters, seats } = wishes;
     return html`<div class="bar">
-      <div role="group" aria-label="Frequencies shown">
+      <div role="group" aria-label=${msg('Frequencies shown')}>
         ${zooms.map((one) => button(one.text, one.zoom === zoom, { zoom: one.zoom }))}
       </div>
-      <div role="group" aria-label="Shown">
-        ${button('Fine dB', spanDb === 24, { spanDb: spanDb === 24 ? 42 : 24 })}
-        ${button('Filters', filters, { filters: !filters })}
-        ${button('Each seat', seats, { seats: !seats })}
+      <div role="group" aria-label=${msg('Shown')}>
+        ${button(msg('Fine dB'), spanDb === 24, { spanDb: spanDb === 24 ? 42 : 24 })}
+        ${button(msg('Filters'), filters, { filters: !filters })}
+        ${button(msg('Each seat'), seats, { seats: !seats })}
       </div>
     </div>`;
   }
@@ -150,7 +166,7 @@ export class WorkbenchPane extends LitElement {
     const unit = view.workbench.abilities.distanceUnit;
     return html`<ll-step-slider
       name="delay"
-      label="All subs later or earlier"
+      label=${msg('All subs later or earlier')}
       .min=${-most}
       .max=${most}
       .value=${Math.round(choices.subsLaterSeconds / stepSeconds)}
@@ -163,13 +179,17 @@ export class WorkbenchPane extends LitElement {
 function note({ input, crossoverHz }: WorkbenchState): string {
   const { curves } = input;
   if (!curves) {
-    return '1/24 octave, decibels relative to the mean of 500 to 2000 Hz. The bass of this speaker and the subs was not captured together, so no sum can be drawn.';
+    return msg(
+      '1/24 octave, decibels relative to the mean of 500 to 2000 Hz. The bass of this speaker and the subs was not captured together, so no sum can be drawn.',
+    );
   }
   const seats = curves.seats.length;
-  const where = seats === 1 ? 'at one seat' : `at ${seats} seats`;
-  return `1/12 octave, ${where}, decibels relative to the speaker’s own mean from 180 to 480 Hz.${
-    crossoverHz === null ? ' Full range, the subs play nothing of it.' : ''
-  }`;
+  const where = seats === 1 ? msg('at one seat') : msg(str`at ${seats} seats`);
+  return msg(
+    str`1/12 octave, ${where}, decibels relative to the speaker’s own mean from 180 to 480 Hz.${
+      crossoverHz === null ? msg(' Full range, the subs play nothing of it.') : ''
+    }`,
+  );
 }
 
 declare global {

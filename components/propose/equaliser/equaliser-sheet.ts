@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ChannelEqualiser } from '../../../src/proposal/equaliser';
@@ -14,8 +15,10 @@ import type { ProposeView } from '../propose-view';
 import '../reasons/reason-list';
 
 const usualBands = 3;
-const rule =
-  'Peaking sections of the W3C Audio EQ Cookbook. A peak that all seats share is cut before anything is lifted, and a dip that moves from seat to seat is left alone: lifting it would spoil another seat. Deviation is the rms difference from the smooth target below the frequency named, at each seat.';
+const rule = () =>
+  msg(
+    'Peaking sections of the W3C Audio EQ Cookbook. A peak that all seats share is cut before anything is lifted, and a dip that moves from seat to seat is left alone: lifting it would spoil another seat. Deviation is the rms difference from the smooth target below the frequency named, at each seat.',
+  );
 
 /** The last sheet of Propose: what a few parametric sections could do; off until it is wanted. */
 @customElement('ll-equaliser-sheet')
@@ -42,7 +45,7 @@ export class EqualiserSheet extends LitElement {
   private bands(count: number): void {
     const { view } = this;
     if (!view) return;
-    const name = count === 0 ? 'Switch equaliser advice off' : 'Choose equaliser bands';
+    const name = count === 0 ? msg('Switch equaliser advice off') : msg('Choose equaliser bands');
     changeChoices(this.bench, name, { ...view.choices, equaliserBands: count });
   }
 
@@ -53,17 +56,17 @@ export class EqualiserSheet extends LitElement {
     const on = equaliserBands > 0;
     const { equaliser } = view.proposal;
     return html`<div class="sheets">
-      <section class="sheet wide" aria-label="Equaliser">
+      <section class="sheet wide" aria-label=${msg('Equaliser')}>
         <ll-check
-          label="Advise on an equaliser"
-          hint="Distances, levels and crossovers come first: they cost nothing. An equaliser helps only where all seats agree."
+          label=${msg('Advise on an equaliser')}
+          hint=${msg('Distances, levels and crossovers come first: they cost nothing. An equaliser helps only where all seats agree.')}
           .checked=${on}
           @ll-check=${(event: CustomEvent<boolean>) => this.bands(event.detail ? usualBands : 0)}
         ></ll-check>
         ${
           on
             ? html`<ll-number
-                  label="Bands a channel has"
+                  label=${msg('Bands a channel has')}
                   .value=${equaliserBands}
                   .min=${1}
                   .max=${20}
@@ -76,8 +79,8 @@ export class EqualiserSheet extends LitElement {
                     : html`<p class="soft">
                         ${
                           view.coming
-                            ? 'Being worked out.'
-                            : 'No bass was captured, so nothing can be advised.'
+                            ? msg('Being worked out.')
+                            : msg('No bass was captured, so nothing can be advised.')
                         }
                       </p>`
                 }`
@@ -88,7 +91,7 @@ export class EqualiserSheet extends LitElement {
   }
 
   private table(channels: readonly ChannelEqualiser[], view: ProposeView, upToHz: number) {
-    return html`<p>Below ${hzText(upToHz)}; above it is left alone.</p>
+    return html`<p>${msg(str`Below ${hzText(upToHz)}; above it is left alone.`)}</p>
       ${channels.map(
         (one) =>
           html`<div data-equaliser=${one.channel}>
@@ -102,12 +105,12 @@ export class EqualiserSheet extends LitElement {
                 ? nothing
                 : html`<table>
                     <caption class="unseen">
-                      Bands for ${one.channel}
+                      ${msg(str`Bands for ${one.channel}`)}
                     </caption>
                     <thead>
                       <tr>
-                        <th scope="col">Frequency</th>
-                        <th scope="col">Gain, dB</th>
+                        <th scope="col">${msg('Frequency')}</th>
+                        <th scope="col">${msg('Gain, dB')}</th>
                         <th scope="col">Q</th>
                       </tr>
                     </thead>
@@ -127,7 +130,7 @@ export class EqualiserSheet extends LitElement {
             <ll-reasons .reasons=${one.reasons} .readings=${view.readings}></ll-reasons>
           </div>`,
       )}
-      <p class="soft small">${rule}</p>`;
+      <p class="soft small">${rule()}</p>`;
   }
 }
 
@@ -135,7 +138,7 @@ export class EqualiserSheet extends LitElement {
 function seatsText({ beforeDb, afterDb }: ChannelEqualiser, seats: readonly string[]): string {
   return beforeDb
     .map((before, n) => {
-      const name = seats[n] ?? `Seat ${n + 1}`;
+      const name = seats[n] ?? msg(str`Seat ${n + 1}`);
       return `${name} ${numberText(before, 1)} → ${numberText(afterDb[n], 1)} dB`;
     })
     .join(' · ');

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { tickLine, type SettingsLine } from '../../../src/proposal/settings-list';
@@ -26,10 +27,13 @@ export class ListSheet extends LitElement {
   private readonly follow = new BenchController(this);
 
   private tick(line: SettingsLine, ticked: boolean): void {
-    this.bench?.change(ticked ? 'Tick a setting as typed' : 'Untick a setting', (document) => ({
-      ...document,
-      typed: tickLine(document.typed, line, ticked),
-    }));
+    this.bench?.change(
+      ticked ? msg('Tick a setting as typed') : msg('Untick a setting'),
+      (document) => ({
+        ...document,
+        typed: tickLine(document.typed, line, ticked),
+      }),
+    );
   }
 
   override render() {
@@ -45,20 +49,20 @@ export class ListSheet extends LitElement {
       <section class="sheet wide" aria-labelledby="list">
         <div class="bar">
           <h2 id="list">${heading(state.document.sheet?.name, readings.simulated)}</h2>
-          <ll-copy-button label="Copy the list" .text=${listCopy(lines, view.layout)}>
+          <ll-copy-button label=${msg('Copy the list')} .text=${listCopy(lines, view.layout)}>
           </ll-copy-button>
         </div>
         ${
           view.coming
             ? html`<p class="signal" role="status">
-                The subs are still being worked out: type theirs last.
+                ${msg('The subs are still being worked out: type theirs last.')}
               </p>`
             : nothing
         }
         <div
           class="progress"
           role="progressbar"
-          aria-label="Settings typed"
+          aria-label=${msg('Settings typed')}
           aria-valuemin="0"
           aria-valuemax=${known.length}
           aria-valuenow=${ticked}
@@ -68,18 +72,19 @@ export class ListSheet extends LitElement {
         <div class="parts">${sections.map((section) => this.partOf(section, lines, view))}</div>
         <div class="bar">
           <p class="soft small">
-            Enter ticks a line and goes to the next. Only differences between distances matter to a
-            processor: a common error changes nothing.
+            ${msg('Enter ticks a line and goes to the next. Only differences between distances matter to a processor: a common error changes nothing.')}
           </p>
           ${
             ticked > 0
-              ? html`<button class="ghost" @click=${() => this.startAgain()}>Untick all</button>`
+              ? html`<button class="ghost" @click=${() => this.startAgain()}>
+                  ${msg('Untick all')}
+                </button>`
               : nothing
           }
         </div>
       </section>
       <section class="sheet wide" aria-labelledby="settings">
-        <h2 id="settings">Why these numbers</h2>
+        <h2 id="settings">${msg('Why these numbers')}</h2>
         <ll-settings-table .view=${view} .selected=${this.selected}></ll-settings-table>
       </section>
     </div>`;
@@ -118,9 +123,9 @@ export class ListSheet extends LitElement {
       >
       ${
         text === null
-          ? html`<span class="value unknown">cannot tell</span>`
+          ? html`<span class="value unknown">${msg('cannot tell')}</span>`
           : html`<span class="value"
-              >${text}${before === null ? nothing : html`<small>typed before: ${before}</small>`}</span
+              >${text}${before === null ? nothing : html`<small>${msg(str`typed before: ${before}`)}</small>`}</span
             >`
       }
     </label>`;
@@ -137,13 +142,13 @@ export class ListSheet extends LitElement {
   }
 
   private startAgain(): void {
-    this.bench?.change('Untick all settings', (document) => ({ ...document, typed: {} }));
+    this.bench?.change(msg('Untick all settings'), (document) => ({ ...document, typed: {} }));
   }
 }
 
 function heading(sheet: string | undefined, simulated: boolean): string {
-  const where = sheet ?? 'the processor';
-  return `Type these into ${where}${simulated ? ' (simulated)' : ''}`;
+  const where = sheet ?? msg('the processor');
+  return msg(str`Type these into ${where}${simulated ? msg(' (simulated)') : ''}`);
 }
 
 declare global {

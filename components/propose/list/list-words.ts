@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { settingsList, type SettingsLine } from '../../../src/proposal/settings-list';
 import type { SessionDocument } from '../../../src/session/document';
 import type { TitleAndLede } from '../../probe/probe-title';
@@ -5,10 +6,18 @@ import { groupName } from '../group-words';
 import type { ProposeView } from '../propose-view';
 
 export const sectionNames: Readonly<Record<SettingsLine['section'], string>> = {
-  crossovers: 'Crossovers',
-  distances: 'Distances',
-  levels: 'Levels',
-  subs: 'Subs',
+  get crossovers() {
+    return msg('Crossovers');
+  },
+  get distances() {
+    return msg('Distances');
+  },
+  get levels() {
+    return msg('Levels');
+  },
+  get subs() {
+    return msg('Subs');
+  },
 };
 
 /** The lines to type, as the processor orders them. */
@@ -40,15 +49,16 @@ export function listTitle(
   const next = nextLine(lines);
   if (!next) {
     return {
-      title: known.length === 0 ? 'Nothing to type yet' : 'Everything is typed',
-      lede: known.length === 0 ? '' : 'Measure again under Prove to see that it works.',
+      title: known.length === 0 ? msg('Nothing to type yet') : msg('Everything is typed'),
+      lede: known.length === 0 ? '' : msg('Measure again under Prove to see that it works.'),
     };
   }
   const where = sectionNames[next.section].toLowerCase();
-  const since = changed.length === 0 ? '' : ` ${changed.length} changed since they were typed.`;
+  const since =
+    changed.length === 0 ? '' : msg(str` ${changed.length} changed since they were typed.`);
   return {
-    title: `${ticked.length} of ${known.length} settings are typed`,
-    lede: `Next: ${where}, ${lineName(next, layout)}, ${next.text ?? ''}.${since}`,
+    title: msg(str`${ticked.length} of ${known.length} settings are typed`),
+    lede: msg(str`Next: ${where}, ${lineName(next, layout)}, ${next.text ?? ''}.${since}`),
   };
 }
 
@@ -57,5 +67,5 @@ export function listCopy(lines: readonly SettingsLine[], layout: ProposeView['la
   const rows = lines.map((line) =>
     [sectionNames[line.section], lineName(line, layout), line.text ?? ''].join('\t'),
   );
-  return `part\tname\tvalue\n${rows.join('\n').replaceAll('\u2212', '-')}\n`;
+  return msg(str`part\tname\tvalue\n${rows.join('\n').replaceAll('\u2212', '-')}\n`);
 }

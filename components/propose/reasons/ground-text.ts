@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Ground } from '../../../src/proposal/reason';
 import type { ChannelReading, Estimate } from '../../../src/reading/reading';
 import {
@@ -13,49 +14,53 @@ import {
 
 /** A reading in words, as it was taken: what a sentence of the proposal rests on. */
 export function groundText(field: Ground['field'], reading: ChannelReading | null): string {
-  if (!reading) return 'was not read.';
+  if (!reading) return msg('was not read.');
   switch (field) {
     case 'arrivalSeconds':
       return isNumber(reading.arrivalSeconds)
-        ? `arrives ${millisecondsText(reading.arrivalSeconds, 2)} after the reference${between(reading.arrivalInterval, 1000, 2, 'ms')}.`
-        : 'gave no arrival.';
+        ? msg(
+            str`arrives ${millisecondsText(reading.arrivalSeconds, 2)} after the reference${between(reading.arrivalInterval, 1000, 2, 'ms')}.`,
+          )
+        : msg('gave no arrival.');
     case 'distanceMetres':
       return isNumber(reading.distanceMetres)
-        ? `stands at ${metresText(reading.distanceMetres)} by its arrival${between(reading.distanceInterval, 1, 2, 'm')}.`
-        : 'gave no distance.';
+        ? msg(
+            str`stands at ${metresText(reading.distanceMetres)} by its arrival${between(reading.distanceInterval, 1, 2, 'm')}.`,
+          )
+        : msg('gave no distance.');
     case 'levelDb':
       return isNumber(reading.levelDb)
-        ? `reads ${dbText(reading.levelDb)} re full scale at the seat.`
-        : 'gave no level.';
+        ? msg(str`reads ${dbText(reading.levelDb)} re full scale at the seat.`)
+        : msg('gave no level.');
     case 'polarity':
       return reading.polarity === 'cannot tell'
-        ? 'does not tell its polarity.'
-        : `reads ${reading.polarity}.`;
+        ? msg('does not tell its polarity.')
+        : msg(str`reads ${reading.polarity}.`);
     case 'rolloff':
       return rolloffText(reading);
     case 'distortion':
       return distortionText(reading);
     case 'bass':
       return reading.bass
-        ? `had its bass captured, ${dbText(reading.bassMarginDb, 0)} over the noise.`
-        : 'had no bass captured.';
+        ? msg(str`had its bass captured, ${dbText(reading.bassMarginDb, 0)} over the noise.`)
+        : msg('had no bass captured.');
   }
 }
 
 function rolloffText({ rolloff }: ChannelReading): string {
-  if (!rolloff) return 'gave no roll-off.';
+  if (!rolloff) return msg('gave no roll-off.');
   const { f3Hz, f6Hz, f10Hz, box } = rolloff;
   const at = (down: number, { median, interval }: Estimate) =>
-    `${dbText(-down, 0)} at ${hzText(median)} (${intervalText(interval)})`;
-  const kind = box.kind === 'cannot tell' ? 'box cannot be told' : `${box.kind} box`;
-  return `reads ${at(3, f3Hz)}, ${at(6, f6Hz)}, ${at(10, f10Hz)}; ${kind}.`;
+    msg(str`${dbText(-down, 0)} at ${hzText(median)} (${intervalText(interval)})`);
+  const kind = box.kind === 'cannot tell' ? msg('box cannot be told') : msg(str`${box.kind} box`);
+  return msg(str`reads ${at(3, f3Hz)}, ${at(6, f6Hz)}, ${at(10, f10Hz)}; ${kind}.`);
 }
 
 function distortionText({ distortion }: ChannelReading): string {
-  if (!distortion) return 'has no distortion reading.';
+  if (!distortion) return msg('has no distortion reading.');
   return distortion.kind === 'cannot tell'
-    ? `has no distortion reading: ${distortion.sentence}`
-    : 'was read from its sweep, harmonics 2 to 5, at the level it was played.';
+    ? msg(str`has no distortion reading: ${distortion.sentence}`)
+    : msg('was read from its sweep, harmonics 2 to 5, at the level it was played.');
 }
 
 function between(
@@ -66,5 +71,5 @@ function between(
 ): string {
   if (!interval) return '';
   const [low, high] = interval.map((one) => numberText(one * scale, digits));
-  return ` (90${thinSpace}% between ${low} and ${high}${thinSpace}${unit})`;
+  return msg(str` (90${thinSpace}% between ${low} and ${high}${thinSpace}${unit})`);
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Ground, Reason } from '../../../src/proposal/reason';
@@ -59,7 +60,7 @@ export class ReasonList extends LitElement {
           ? nothing
           : html`<li>
               <details class="rule">
-                <summary class="soft">The rule behind this</summary>
+                <summary class="soft">${msg('The rule behind this')}</summary>
                 <div class="grounds"><p>${this.rule}</p></div>
               </details>
             </li>`
@@ -80,7 +81,7 @@ export class ReasonList extends LitElement {
     return html`<p>
       <button class="plain num" @click=${() => askToSelect(this, channel)}>${channel}</button>
       ${groundText(field, reading)}
-      <a href="#probe/inspect" @click=${() => askToSelect(this, channel)}>Look into it</a>
+      <a href="#probe/inspect" @click=${() => askToSelect(this, channel)}>${msg('Look into it')}</a>
     </p>`;
   }
 }

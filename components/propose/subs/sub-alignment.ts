@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { OtherDelay, SubAlignmentProposal } from '../../../src/proposal/subs-proposal';
@@ -13,8 +14,10 @@ import '../reasons/reason-list';
 import { subDelayRange } from './sub-delay';
 import { confidenceText, delayText } from './subs-words';
 
-const rule =
-  'Delays in steps of 0.25 ms and both polarities are tried at all seats by the energy that is lost about the crossover, weighted as pink noise. Of the least losses near where the direct sounds of subs and mains line up the least is taken, its distance from there counted against it: a whole period away the sum is nearly as loud and the attack is late. It is never worse than what is set now. Several subs are first set against each other for the least difference between seats. Own method.';
+const rule = () =>
+  msg(
+    'Delays in steps of 0.25 ms and both polarities are tried at all seats by the energy that is lost about the crossover, weighted as pink noise. Of the least losses near where the direct sounds of subs and mains line up the least is taken, its distance from there counted against it: a whole period away the sum is nearly as loud and the attack is late. It is never worse than what is set now. Several subs are first set against each other for the least difference between seats. Own method.',
+  );
 
 /** How the subs were set against the mains, how sure it is, and what else would do. */
 @customElement('ll-sub-alignment')
@@ -52,7 +55,7 @@ export class SubAlignment extends LitElement {
     return html`<ll-reasons
         .reasons=${subs.reasons}
         .readings=${readings}
-        .rule=${rule}
+        .rule=${rule()}
       ></ll-reasons>
       ${
         alignment
@@ -61,14 +64,14 @@ export class SubAlignment extends LitElement {
               ${this.others(alignment, view)}
               <table>
                 <caption class="unseen">
-                  What each group and the subs lose
+                  ${msg('What each group and the subs lose')}
                 </caption>
                 <thead>
                   <tr>
-                    <th scope="col">With the subs</th>
-                    <th scope="col">Crossover</th>
-                    <th scope="col">Lost, dB</th>
-                    <th scope="col">Dip, dB</th>
+                    <th scope="col">${msg('With the subs')}</th>
+                    <th scope="col">${msg('Crossover')}</th>
+                    <th scope="col">${msg('Lost, dB')}</th>
+                    <th scope="col">${msg('Dip, dB')}</th>
                   </tr>
                 </thead>
                 <tbody>
@@ -91,13 +94,13 @@ export class SubAlignment extends LitElement {
     if (alternatives.length === 0) return nothing;
     return html`<table>
       <caption class="unseen">
-        Other delays that do nearly as well
+        ${msg('Other delays that do nearly as well')}
       </caption>
       <thead>
         <tr>
-          <th scope="col">Would do as well</th>
-          <th scope="col">Lost, dB</th>
-          <th scope="col"><span class="unseen">Try it</span></th>
+          <th scope="col">${msg('Would do as well')}</th>
+          <th scope="col">${msg('Lost, dB')}</th>
+          <th scope="col"><span class="unseen">${msg('Try it')}</span></th>
         </tr>
       </thead>
       <tbody>
@@ -105,7 +108,7 @@ export class SubAlignment extends LitElement {
           (one) =>
             html`<tr>
               <th scope="row">${delayText(one)}</th>
-              <td class="num" title="as typed ${dbText(sum.lossDb)}">
+              <td class="num" title=${msg(str`as typed ${dbText(sum.lossDb)}`)}>
                 ${numberText(one.lossDb, 1)}
               </td>
               <td>
@@ -113,7 +116,7 @@ export class SubAlignment extends LitElement {
                   one.turned
                     ? nothing
                     : html`<button class="plain" @click=${() => this.use(one, view)}>
-                        Use it
+                        ${msg('Use it')}
                       </button>`
                 }
               </td>
@@ -128,7 +131,7 @@ export class SubAlignment extends LitElement {
     if (!range) return;
     const wished = view.made.subsLaterSeconds + laterSeconds;
     const steps = Math.round(wished / range.stepSeconds);
-    changeChoices(this.bench, 'Move the subs in time', {
+    changeChoices(this.bench, msg('Move the subs in time'), {
       ...view.choices,
       subsLaterSeconds: steps * range.stepSeconds,
     });

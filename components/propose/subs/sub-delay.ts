@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { ProposalChoices } from '../../../src/proposal/choices';
 import type { BassSettings } from '../../../src/proposal/bass-settings';
 import type { Proposal } from '../../../src/proposal/proposal';
@@ -34,7 +35,7 @@ export function subDelayText(
   const { subsLaterSeconds: later } = choices;
   const how =
     later === 0
-      ? 'as proposed'
+      ? msg('as proposed')
       : `${millisecondsText(Math.abs(later))} ${later > 0 ? 'later' : 'earlier'}`;
   const distances = (subs?.subs ?? []).flatMap(({ channel }) => {
     const metres = settings.distanceMetres[channel];

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ProposalChoices } from '../../../src/proposal/choices';
@@ -14,10 +15,14 @@ import '../reasons/reason-list';
 
 type Option = readonly [words: string, value: number | 'off' | null];
 
-const lowPassRule =
-  'The low-pass of all that the subs play lies at or above the highest crossover of the bed and the 120 Hz of LFE, where the processor has such a step. Below a crossover it opens a gap; the bass ledger shows it.';
-const lowCutRule =
-  'A low cut protects a vented box below its tuning. The highest step is taken that costs next to nothing at the −3 dB point; a closed box needs none, nor one that stays under 10 % distortion as low as it was read.';
+const lowPassRule = () =>
+  msg(
+    'The low-pass of all that the subs play lies at or above the highest crossover of the bed and the 120 Hz of LFE, where the processor has such a step. Below a crossover it opens a gap; the bass ledger shows it.',
+  );
+const lowCutRule = () =>
+  msg(
+    'A low cut protects a vented box below its tuning. The highest step is taken that costs next to nothing at the −3 dB point; a closed box needs none, nor one that stays under 10 % distortion as low as it was read.',
+  );
 
 /** The subs' own settings: their level against the mains, low-pass and low cut. */
 @customElement('ll-sub-filters')
@@ -51,54 +56,60 @@ export class SubFilters extends LitElement {
     const lowPasses = lowPassSteps(view, settings);
     const lowCuts = workbench.abilities.lowCutHz;
     return html`<ll-number
-        label="Bass preference"
+        label=${msg('Bass preference')}
         unit="dB"
         .value=${choices.bassPreferenceDb}
         .min=${-20}
         .max=${20}
         .decimals=${1}
-        hint="How much louder the subs shall be than level with the mains."
+        hint=${msg('How much louder the subs shall be than level with the mains.')}
         @ll-number=${(event: CustomEvent<number>) =>
-          this.choose('Choose bass preference', { bassPreferenceDb: event.detail })}
+          this.choose(msg('Choose bass preference'), { bassPreferenceDb: event.detail })}
       ></ll-number>
       <div class="one">
         ${
           lowPasses.length === 0
-            ? html`<h3>Sub low-pass</h3>`
+            ? html`<h3>${msg('Sub low-pass')}</h3>`
             : this.select(
-                'Sub low-pass',
+                msg('Sub low-pass'),
                 [
-                  [`as proposed, ${lowPass.hz === null ? 'off' : hzText(lowPass.hz)}`, null],
+                  [
+                    msg(str`as proposed, ${lowPass.hz === null ? msg('off') : hzText(lowPass.hz)}`),
+                    null,
+                  ],
                   ...lowPasses.map((hz): Option => [hzText(hz), hz]),
                 ],
                 choices.subLowPassHz,
                 (value) =>
-                  this.choose('Choose sub low-pass', {
+                  this.choose(msg('Choose sub low-pass'), {
                     subLowPassHz: value === 'off' ? null : value,
                   }),
               )
         }
-        ${this.why(lowPass.reasons, lowPassRule)}
+        ${this.why(lowPass.reasons, lowPassRule())}
       </div>
       <div class="one">
         ${
           lowCuts.length === 0
-            ? html`<h3>Low cut</h3>`
+            ? html`<h3>${msg('Low cut')}</h3>`
             : this.select(
-                'Low cut',
+                msg('Low cut'),
                 [
-                  [`as proposed, ${lowCut.hz === null ? 'off' : hzText(lowCut.hz)}`, null],
+                  [
+                    msg(str`as proposed, ${lowCut.hz === null ? msg('off') : hzText(lowCut.hz)}`),
+                    null,
+                  ],
                   ['off', 'off'],
                   ...lowCuts.map((hz): Option => [hzText(hz), hz]),
                 ],
                 choices.lowCutHz,
-                (value) => this.choose('Choose low cut', { lowCutHz: value }),
+                (value) => this.choose(msg('Choose low cut'), { lowCutHz: value }),
               )
         }
-        ${this.why(lowCut.reasons, lowCutRule)}
+        ${this.why(lowCut.reasons, lowCutRule())}
       </div>
       <div class="one">
-        <h3>Phase and polarity at the sub itself</h3>
+        <h3>${msg('Phase and polarity at the sub itself')}</h3>
         <ll-reasons .reasons=${subs.phase} .readings=${view.readings}></ll-reasons>
       </div>`;
   }

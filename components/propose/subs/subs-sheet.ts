@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sayValue } from '../../../src/proposal/settings-list';
@@ -66,7 +67,7 @@ export class SubsSheet extends LitElement {
     if (!view) return nothing;
     const { subs } = view.proposal;
     if (!subs) {
-      return html`<section class="sheet" aria-label="Without a sub">
+      return html`<section class="sheet" aria-label=${msg('Without a sub')}>
         <ll-reasons
           .reasons=${view.group.fullRange.reasons}
           .readings=${view.readings}
@@ -77,24 +78,24 @@ export class SubsSheet extends LitElement {
     return html`<div class="sheets">
       <div class="column">
         <section class="sheet" aria-labelledby="subs">
-          <h2 id="subs">Each sub, as it is typed</h2>
+          <h2 id="subs">${msg('Each sub, as it is typed')}</h2>
           ${this.table(view)}
         </section>
         <section class="sheet" aria-labelledby="alignment">
-          <h2 id="alignment">Set against the mains</h2>
+          <h2 id="alignment">${msg('Set against the mains')}</h2>
           <ll-sub-alignment .bench=${bench} .view=${view}></ll-sub-alignment>
         </section>
         <section class="sheet" aria-labelledby="reach">
-          <h2 id="reach">Response of the subs at the seat</h2>
+          <h2 id="reach">${msg('Response of the subs at the seat')}</h2>
           ${
             traces.length === 0
-              ? html`<p class="soft">No response of a sub could be read.</p>`
+              ? html`<p class="soft">${msg('No response of a sub could be read.')}</p>`
               : html`<ll-response-chart .traces=${traces}></ll-response-chart>`
           }
         </section>
       </div>
       <section class="sheet" aria-labelledby="filters">
-        <h2 id="filters">Level and filters</h2>
+        <h2 id="filters">${msg('Level and filters')}</h2>
         <ll-sub-filters .bench=${bench} .view=${view}></ll-sub-filters>
       </section>
     </div>`;
@@ -105,11 +106,11 @@ export class SubsSheet extends LitElement {
     return html`<table>
         <thead>
           <tr>
-            <th scope="col">Sub</th>
-            <th scope="col">Distance</th>
-            <th scope="col">Level</th>
-            <th scope="col" class="gain">Beside the first, dB</th>
-            <th scope="col" class="left">Polarity</th>
+            <th scope="col">${msg('Sub')}</th>
+            <th scope="col">${msg('Distance')}</th>
+            <th scope="col">${msg('Level')}</th>
+            <th scope="col" class="gain">${msg('Beside the first, dB')}</th>
+            <th scope="col" class="left">${msg('Polarity')}</th>
           </tr>
         </thead>
         <tbody>
@@ -124,8 +125,10 @@ export class SubsSheet extends LitElement {
                   ${channel}
                 </button>
               </th>
-              <td class="num">${found?.distance ? sayValue(found.distance) : 'cannot tell'}</td>
-              <td class="num">${found?.level ? sayValue(found.level) : 'cannot tell'}</td>
+              <td class="num">
+                ${found?.distance ? sayValue(found.distance) : msg('cannot tell')}
+              </td>
+              <td class="num">${found?.level ? sayValue(found.level) : msg('cannot tell')}</td>
               <td class="num gain">${signedText(gainDb, 1)}</td>
               <td class="left ${polarity === 'inverted' ? 'signal' : ''}">${polarity}</td>
             </tr>`;
@@ -139,7 +142,7 @@ export class SubsSheet extends LitElement {
           return reasons.length === 0
             ? nothing
             : html`<details>
-                <summary>Why these for ${channel}</summary>
+                <summary>${msg(str`Why these for ${channel}`)}</summary>
                 <ll-reasons .reasons=${reasons} .readings=${readings}></ll-reasons>
               </details>`;
         })}

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelProposal, Proposal } from '../../../src/proposal/proposal';
 import type { OtherDelay, SubAlignmentProposal } from '../../../src/proposal/subs-proposal';
 import { sayList } from '../../../src/proposal/phrases';
@@ -19,8 +20,8 @@ export function subsTitle({
   const { subs } = proposal;
   if (!subs) {
     return {
-      title: 'There is no sub',
-      lede: 'Nobody takes the bass of the mains: every group runs full range.',
+      title: msg('There is no sub'),
+      lede: msg('Nobody takes the bass of the mains: every group runs full range.'),
     };
   }
   const many = subs.subs.length > 1;
@@ -28,16 +29,23 @@ export function subsTitle({
   if (alignment) {
     const { sum, byArrival, channels } = alignment;
     return {
-      title: `${many ? 'The subs lose' : 'The sub loses'} ${dbText(sum.lossDb)} with ${sayList(channels)}`,
-      lede: `By arrival alone it would be ${dbText(byArrival.lossDb)}. Less is better; 0 is both in step at every seat.`,
+      title: msg(
+        str`${many ? msg('The subs lose') : msg('The sub loses')} ${dbText(sum.lossDb)} with ${sayList(channels)}`,
+      ),
+      lede: msg(
+        str`By arrival alone it would be ${dbText(byArrival.lossDb)}. Less is better; 0 is both in step at every seat.`,
+      ),
     };
   }
   if (coming) {
-    return { title: 'The subs are being set against the mains', lede: 'A moment, please.' };
+    return {
+      title: msg('The subs are being set against the mains'),
+      lede: msg('A moment, please.'),
+    };
   }
   const missing = proposal.missing.find(({ what }) => what === 'sub alignment');
   return {
-    title: `${many ? 'The subs go' : 'The sub goes'} by arrival`,
+    title: msg(str`${many ? msg('The subs go') : msg('The sub goes')} by arrival`),
     lede: missing ? `${missing.sentence} ${missing.action}` : '',
   };
 }
@@ -45,7 +53,7 @@ export function subsTitle({
 /** Another delay in words: how much later, and whether turned over. */
 export function delayText({ laterSeconds, turned }: OtherDelay): string {
   const how = laterSeconds < 0 ? 'earlier' : 'later';
-  return `${millisecondsText(Math.abs(laterSeconds))} ${how}${turned ? ', turned over' : ''}`;
+  return `${millisecondsText(Math.abs(laterSeconds))} ${how}${turned ? msg(', turned over') : ''}`;
 }
 
 /** How sure the delay is, in a sentence. */
@@ -53,13 +61,17 @@ export function confidenceText({ toleranceSeconds, interval }: SubAlignmentPropo
   const [early, late] = toleranceSeconds;
   const told =
     late > early
-      ? `From ${millisecondsText(-early)} earlier to ${millisecondsText(late)} later costs at most ${dbText(0.1)} more.`
+      ? msg(
+          str`From ${millisecondsText(-early)} earlier to ${millisecondsText(late)} later costs at most ${dbText(0.1)} more.`,
+        )
       : '';
   const [low, high] = interval ?? [null, null];
   const seats =
     isNumber(low) && isNumber(high)
-      ? `By how the seats differ, 90${thinSpace}% within ${numberText(1000 * low, 2)} to ${millisecondsText(high)} of it.`
-      : 'Fewer than three seats: how much the seats differ cannot be told.';
+      ? msg(
+          str`By how the seats differ, 90${thinSpace}% within ${numberText(1000 * low, 2)} to ${millisecondsText(high)} of it.`,
+        )
+      : msg('Fewer than three seats: how much the seats differ cannot be told.');
   return [told, seats].filter((text) => text !== '').join(' ');
 }
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Handover, HandoverFact, HandoverLine } from '../../../src/handover/handover';
 import { sayTime } from '../../../src/handover/handover-conditions';
@@ -14,18 +15,17 @@ export function handoverPage(handover: Handover, plan: TemplateResult) {
   return html`<article class="handover ${simulated ? 'simulated' : ''}">
     <h2><bdi>${session}</bdi>, ${layout}</h2>
     <p>
-      ${simulated ? html`<b>Simulated.</b> ` : nothing}${processor === null ? 'Processor without a sheet.' : `Processor: ${processor}.`}
-      Made ${sayTime(madeAt)}.
+      ${simulated ? html`<b>${msg('Simulated.')}</b> ` : nothing}${msg(str`${processor === null ? msg('Processor without a sheet.') : msg(str`Processor: ${processor}.`)} Made ${sayTime(madeAt)}.`)}
     </p>
     <div class="columns">
       <figure>${plan}</figure>
       <div>
-        <h3>Conditions</h3>
+        <h3>${msg('Conditions')}</h3>
         ${facts(handover.conditions)}
         ${
           subs.length === 0
             ? nothing
-            : html`<h3>Subs</h3>
+            : html`<h3>${msg('Subs')}</h3>
                 ${facts(subs)}`
         }
       </div>
@@ -34,7 +34,7 @@ export function handoverPage(handover: Handover, plan: TemplateResult) {
     ${
       cautions.length === 0
         ? nothing
-        : html`<h3>Cautions</h3>
+        : html`<h3>${msg('Cautions')}</h3>
             <ul>
               ${cautions.map((text) => html`<li>${text}</li>`)}
             </ul>`
@@ -42,7 +42,7 @@ export function handoverPage(handover: Handover, plan: TemplateResult) {
     ${
       notes === ''
         ? nothing
-        : html`<h3>Notes</h3>
+        : html`<h3>${msg('Notes')}</h3>
             <p class="notes" dir="auto">${notes}</p>`
     }
   </article>`;
@@ -61,16 +61,16 @@ function facts(all: readonly HandoverFact[]) {
 }
 
 function outputs({ outputs }: Handover) {
-  return html`<h3>Wiring and settings</h3>
+  return html`<h3>${msg('Wiring and settings')}</h3>
     <table>
       <thead>
         <tr>
-          <th scope="col">Output</th>
-          <th scope="col">Speaker</th>
-          <th scope="col">Distance</th>
-          <th scope="col">Level</th>
-          <th scope="col">Crossover</th>
-          <th class="curve" scope="col">Response, 20 Hz to 20 kHz, 50 dB high</th>
+          <th scope="col">${msg('Output')}</th>
+          <th scope="col">${msg('Speaker')}</th>
+          <th scope="col">${msg('Distance')}</th>
+          <th scope="col">${msg('Level')}</th>
+          <th scope="col">${msg('Crossover')}</th>
+          <th class="curve" scope="col">${msg('Response, 20 Hz to 20 kHz, 50 dB high')}</th>
         </tr>
       </thead>
       <tbody>
@@ -78,7 +78,7 @@ function outputs({ outputs }: Handover) {
           ({ output, channel, distance, level, crossover, response }) =>
             html`<tr>
               <td>${output}</td>
-              <td>${channel ?? 'open'}</td>
+              <td>${channel ?? msg('open')}</td>
               <td>${distance ?? dash}</td>
               <td>${level ?? dash}</td>
               <td>${crossover ?? dash}</td>
@@ -97,8 +97,7 @@ function proof({ proof }: Handover) {
     ...lines.filter(({ verdict }) => verdict === 'cannot tell'),
   ];
   return html`<h3>
-      Proof: ${counts.pass} of ${lines.length} lines hold, ${counts.fail} fail,
-      ${counts['cannot tell']} cannot be told
+      ${msg(str`Proof: ${counts.pass} of ${lines.length} lines hold, ${counts.fail} fail, ${counts['cannot tell']} cannot be told`)}
     </h3>
     <ul class="proof">
       ${open.map(

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { html, svg } from 'lit';
 import type { BenchState } from '../../../src/session/bench';
 import { arrangePlan } from '../../plan/arrange-plan';
@@ -19,7 +20,7 @@ export function handoverPlan({ layout, readings, document }: BenchState, font: s
     class="plan"
     viewBox="${-reach} ${top} ${2 * reach} ${bottom - top}"
     role="img"
-    aria-label="Plan to scale, seen from above"
+    aria-label=${msg('Plan to scale, seen from above')}
   >
     ${drawGround(arrangement, system)}
     <path class="listener" d="M0-8L7 7H-7z"></path>

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { gatherHandover } from '../../../src/handover/gather-handover';
@@ -48,11 +49,11 @@ export class HandoverSheet extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     return html`<div class="sheets">
-      <section class="sheet paper" aria-label="The page as it prints">
+      <section class="sheet paper" aria-label=${msg('The page as it prints')}>
         ${this.page(state, this.gathered(state))}
       </section>
-      <section class="sheet" aria-label="Notes and files">
-        <label for="notes">Notes on this system</label>
+      <section class="sheet" aria-label=${msg('Notes and files')}>
+        <label for="notes">${msg('Notes on this system')}</label>
         <textarea
           id="notes"
           rows="8"
@@ -62,12 +63,11 @@ export class HandoverSheet extends LitElement {
           @change=${this.write}
         ></textarea>
         <p id="about-notes" class="small soft">
-          Plain text, kept in the session and printed below the rest. A page holds some twenty lines
-          of it.
+          ${msg('Plain text, kept in the session and printed below the rest. A page holds some twenty lines of it.')}
         </p>
-        <button class="go" @click=${() => window.print()}>Print the page</button>
-        <button class="ghost" @click=${() => this.save('csv')}>Save as CSV</button>
-        <button class="ghost" @click=${() => this.save('json')}>Save as JSON</button>
+        <button class="go" @click=${() => window.print()}>${msg('Print the page')}</button>
+        <button class="ghost" @click=${() => this.save('csv')}>${msg('Save as CSV')}</button>
+        <button class="ghost" @click=${() => this.save('json')}>${msg('Save as JSON')}</button>
       </section>
     </div>`;
   }
@@ -88,7 +88,7 @@ export class HandoverSheet extends LitElement {
 
   private readonly write = (event: Event): void => {
     const { value } = event.target as HTMLTextAreaElement;
-    this.bench?.change('Write notes', (document) => withNotes(document, value));
+    this.bench?.change(msg('Write notes'), (document) => withNotes(document, value));
   };
 
   private save(kind: 'csv' | 'json'): void {

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { HandoverLine } from '../../../src/handover/handover';
 import { sayList, startSentence } from '../../../src/proposal/phrases';
 
@@ -8,12 +9,13 @@ export function heldClaims(lines: readonly HandoverLine[]): string[] {
     const held = lines.filter((line) => line.claim === claim && line.verdict === 'pass');
     if (held.length === 0) return [];
     const all = lines.filter((line) => line.claim === claim).length;
-    if (held.length === all && all > 1) return [`${startSentence(claim)} holds for all ${all}.`];
+    if (held.length === all && all > 1)
+      return [msg(str`${startSentence(claim)} holds for all ${all}.`)];
     const names = [...new Set(held.flatMap(({ channels }) => channels))];
     return [
       names.length === 0
-        ? `${startSentence(claim)} holds.`
-        : `${startSentence(claim)} holds for ${sayList(names)}.`,
+        ? msg(str`${startSentence(claim)} holds.`)
+        : msg(str`${startSentence(claim)} holds for ${sayList(names)}.`),
     ];
   });
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { html, nothing } from 'lit';
 import type { HandoverCurve } from '../../../src/handover/handover';
 import { curveAt, curvePath } from '../../charts/curve-path';
@@ -35,5 +36,5 @@ function inWords({ hz, db }: HandoverCurve): string {
     const level = curveAt(hz, db, one);
     return isNumber(level) ? [`${hzText(one)} ${dbText(level, 0)}`] : [];
   });
-  return said.length === 0 ? 'Response not told' : `Response: ${said.join(', ')}`;
+  return said.length === 0 ? msg('Response not told') : msg(str`Response: ${said.join(', ')}`);
 }

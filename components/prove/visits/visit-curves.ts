@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -53,7 +54,8 @@ export class VisitCurves extends LitElement {
     const pairs = compared.paired.pairs.filter(({ speakers }) => speakers.length > 0);
     const pair = pairs.find(({ position }) => position.id === this.place) ?? pairs[0];
     const [first] = pair?.speakers ?? [];
-    if (!pair || !first) return html`<p>No speaker was heard at one place at both visits.</p>`;
+    if (!pair || !first)
+      return html`<p>${msg('No speaker was heard at one place at both visits.')}</p>`;
     const changed = firstChanged(compared.comparison.findings, pair);
     const speaker =
       pair.speakers.find(({ channel }) => channel.label === this.selected) ??
@@ -61,8 +63,8 @@ export class VisitCurves extends LitElement {
       first;
     const { channel } = speaker;
     const { traces, axes } = this.drawn(speaker);
-    const title = `${channel.label} at ${pair.position.name}, then and now`;
-    return html`<h2>${title}${compared.comparison.simulated ? ' (simulated)' : ''}</h2>
+    const title = msg(str`${channel.label} at ${pair.position.name}, then and now`);
+    return html`<h2>${title}${compared.comparison.simulated ? msg(' (simulated)') : ''}</h2>
       <div class="pickers">
         ${speakerSelect(
           this,
@@ -73,18 +75,17 @@ export class VisitCurves extends LitElement {
       </div>
       ${
         traces.length === 0
-          ? html`<p>No response of ${channel.label} was kept; take it again.</p>`
+          ? html`<p>${msg(str`No response of ${channel.label} was kept; take it again.`)}</p>`
           : html`<ll-curve-chart .label=${title} .traces=${traces} .axes=${axes}></ll-curve-chart>
               <p class="soft small">
-                1/24 octave, each against its own mean of
-                ${channel.kind === 'sub' ? '40 to 80' : '500 to 2000'} Hz.
+                ${msg(str`1/24 octave, each against its own mean of ${channel.kind === 'sub' ? msg('40 to 80') : msg('500 to 2000')} Hz.`)}
               </p>`
       }`;
   }
 
   private places(pairs: readonly PairedPosition[], here: PairedPosition) {
     return html`<label class="select">
-      <span>Position</span>
+      <span>${msg('Position')}</span>
       <select
         @change=${(event: Event) => {
           this.place = (event.currentTarget as HTMLSelectElement).value;

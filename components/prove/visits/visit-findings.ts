@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -42,13 +43,13 @@ export class VisitFindings extends LitElement {
     const [changed, untold, same] = [of('changed'), of('cannot tell'), of('as it was')];
     return html`${
       changed.length === 0
-        ? html`<p>Nothing lies surely outside the intervals of both visits.</p>`
-        : html`<ul aria-label="What changed">
+        ? html`<p>${msg('Nothing lies surely outside the intervals of both visits.')}</p>`
+        : html`<ul aria-label=${msg('What changed')}>
             ${changed.map((finding) => this.finding(finding, several, isFirst(finding, changed)))}
           </ul>`
     }
-    ${this.folded(untold, several, 'cannot be told', untold.length <= mostOpen)}
-    ${this.folded(same, several, same.length === 1 ? 'is as it was' : 'are as they were', false)}`;
+    ${this.folded(untold, several, msg('cannot be told'), untold.length <= mostOpen)}
+    ${this.folded(same, several, same.length === 1 ? msg('is as it was') : msg('are as they were'), false)}`;
   }
 
   private folded(
@@ -81,7 +82,7 @@ export class VisitFindings extends LitElement {
         ${
           isFirst && position !== null && label !== undefined
             ? html`<button class="plain small" @click=${() => askToSelect(this, label)}>
-                Show ${label} then and now
+                ${msg(str`Show ${label} then and now`)}
               </button>`
             : nothing
         }
@@ -104,7 +105,9 @@ function isFirst({ id, channels }: VisitFinding, findings: readonly VisitFinding
 function figureText({ value, interval, allowed, unit }: VisitFigure): string {
   const places = digits[unit];
   const read = `${signedText(value, places)}${thinSpace}${unit} (${intervalText(interval, places)})`;
-  return `${read}; up to ±${numberText(allowed[1], places)}${thinSpace}${unit} counts as no change.`;
+  return msg(
+    str`${read}; up to ±${numberText(allowed[1], places)}${thinSpace}${unit} counts as no change.`,
+  );
 }
 
 declare global {

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -46,7 +47,7 @@ export class VisitPicker extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     const busy = state.activity.kind !== 'idle';
-    return html`<h2>The earlier visit</h2>
+    return html`<h2>${msg('The earlier visit')}</h2>
       ${this.list(state, busy)} ${named(state)}
       ${
         state.sessions.earlier === null
@@ -56,12 +57,12 @@ export class VisitPicker extends LitElement {
               ?disabled=${busy}
               @click=${() => void this.bench?.sessions.compareWith(null)}
             >
-              Compare no more
+              ${msg('Compare no more')}
             </button>`
       }
       <ll-file-drop
-        label="Open an earlier session’s file"
-        hint="or drop it here. It is read to compare with, and kept nowhere; your sessions stay as they are."
+        label=${msg('Open an earlier session’s file')}
+        hint=${msg('or drop it here. It is read to compare with, and kept nowhere; your sessions stay as they are.')}
         name="File of an earlier session"
         accept=".zip,application/zip"
         ?disabled=${busy}
@@ -72,21 +73,20 @@ export class VisitPicker extends LitElement {
 
   private list(state: BenchState, busy: boolean) {
     const { stored, earlier } = state.sessions;
-    if (stored === null) return html`<p class="soft" role="status">Reading the list.</p>`;
+    if (stored === null) return html`<p class="soft" role="status">${msg('Reading the list.')}</p>`;
     const others = stored.filter(
       ({ id, deleted, summary }) => !deleted && summary !== null && id !== state.document.id,
     );
     if (others.length === 0) {
       return html`<p>
-        No other session is in this browser. Open the file that was saved at the earlier visit, or
-        begin a new session at the next one.
+        ${msg('No other session is in this browser. Open the file that was saved at the earlier visit, or begin a new session at the next one.')}
       </p>`;
     }
     const isListed = others.some(({ id }) => id === earlier?.id);
     return html`<label class="select">
-      <span>Session in this browser</span>
+      <span>${msg('Session in this browser')}</span>
       <select ?disabled=${busy} @change=${this.choose}>
-        <option value="" .selected=${!isListed}>Choose one</option>
+        <option value="" .selected=${!isListed}>${msg('Choose one')}</option>
         ${others.map(
           (one) =>
             html`<option value=${one.id} .selected=${one.id === earlier?.id}>
@@ -112,11 +112,11 @@ function named(state: BenchState) {
   const comparison = comparedVisits(state)?.comparison;
   if (!comparison) return nothing;
   const { now, before } = comparison;
-  const taken = (at: string | null): string => (at === null ? 'no takes' : dateText(at));
+  const taken = (at: string | null): string => (at === null ? msg('no takes') : dateText(at));
   return html`<dl class="facts small">
-    <dt>Then</dt>
+    <dt>${msg('Then')}</dt>
     <dd>${before.session}, ${taken(before.takenAt)}</dd>
-    <dt>Now</dt>
+    <dt>${msg('Now')}</dt>
     <dd>${now.session}, ${taken(now.takenAt)}</dd>
   </dl>`;
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -27,17 +28,17 @@ export class VisitsSheet extends LitElement {
     return html`<div class="sheets">
       ${
         isChosen
-          ? html`<section class="sheet" aria-label="What was found">
+          ? html`<section class="sheet" aria-label=${msg('What was found')}>
               <ll-visit-findings .bench=${bench}></ll-visit-findings>
             </section>`
           : nothing
       }
-      <section class="sheet" aria-label="The earlier visit">
+      <section class="sheet" aria-label=${msg('The earlier visit')}>
         <ll-visit-picker .bench=${bench}></ll-visit-picker>
       </section>
       ${
         isChosen
-          ? html`<section class="sheet wide" aria-label="Then and now">
+          ? html`<section class="sheet wide" aria-label=${msg('Then and now')}>
               <ll-visit-curves .bench=${bench} .selected=${selected}></ll-visit-curves>
             </section>`
           : nothing

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import {
   addAudioWorkletModule,
   AudioWorkletNode,
@@ -21,7 +22,7 @@ export async function connectCapture(
   onMessage: (message: CaptureMessage) => void,
 ): Promise<CaptureLine | Trouble> {
   if (!addAudioWorkletModule || !AudioWorkletNode) {
-    const sentence = 'This browser cannot run audio worklets. Use a newer browser.';
+    const sentence = msg('This browser cannot run audio worklets. Use a newer browser.');
     return trouble('failed', sentence);
   }
   await addAudioWorkletModule(context, new URL(captureUrl, document.baseURI).href);
@@ -47,7 +48,9 @@ export async function connectCapture(
     const why = error instanceof Error ? error.message : String(error);
     return trouble(
       'wrong-rate',
-      `The microphone “${microphone.label}” cannot be joined with the output, most likely because their rates differ (${why}). Set both to one rate in the system's sound settings.`,
+      msg(
+        str`The microphone “${microphone.label}” cannot be joined with the output, most likely because their rates differ (${why}). Set both to one rate in the system's sound settings.`,
+      ),
     );
   }
 }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { MicLevel, Rig, RigAbilities } from '../port';
 import { findAgain, listDevices, mediaDevices, plainName } from './list-devices';
@@ -44,20 +45,24 @@ async function describeDevices(devices: TakeDevices): Promise<RigAbilities | Tro
   if (!mediaDevices()) {
     return trouble(
       'no-permission',
-      'This page may not use a microphone because it did not come over https or from this machine. Open it by its https address or from localhost.',
+      msg(
+        'This page may not use a microphone because it did not come over https or from this machine. Open it by its https address or from localhost.',
+      ),
     );
   }
   const { microphones, outputs } = await listDevices();
   if (microphones.length === 0) {
     return trouble(
       'no-microphone',
-      'No microphone was found. Plug one in or, if one is plugged in, close and reopen the browser, then try again.',
+      msg(
+        'No microphone was found. Plug one in or, if one is plugged in, close and reopen the browser, then try again.',
+      ),
     );
   }
   if (outputs.length === 0 && canChooseOutput()) {
     return trouble(
       'no-output',
-      'No audio output was found. Connect or switch on one, then try again.',
+      msg('No audio output was found. Connect or switch on one, then try again.'),
     );
   }
   const chosen = devices.output && findAgain(devices.output, outputs);
@@ -67,11 +72,11 @@ async function describeDevices(devices: TakeDevices): Promise<RigAbilities | Tro
   output.close();
   return {
     kind: 'live',
-    name: plainName(chosen?.name ?? devices.output?.name ?? '') || 'system output',
+    name: plainName(chosen?.name ?? devices.output?.name ?? '') || msg('system output'),
     simulated: false,
     outputs: channels,
     inputs: 2,
     sampleRate: context.sampleRate,
-    unknown: ['order of the output channels', 'latency', ...platformUnknowns()],
+    unknown: [msg('order of the output channels'), 'latency', ...platformUnknowns()],
   };
 }

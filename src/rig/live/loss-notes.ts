@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { countStarved } from './count-starved';
 import type { Output } from './open-output';
 
@@ -5,11 +6,14 @@ import type { Output } from './open-output';
 export function lossNotes({ native }: Output, samples: Float32Array): string[] {
   const notes: string[] = [];
   const starved = countStarved(samples);
-  if (starved > 0) notes.push(`microphone audio came late ${starved} times: silence instead`);
+  if (starved > 0)
+    notes.push(msg(str`microphone audio came late ${starved} times: silence instead`));
   const underruns = native.underruns();
-  if (underruns === null) notes.push('not told by the browser: underruns of the output');
+  if (underruns === null) notes.push(msg('not told by the browser: underruns of the output'));
   else if (underruns.count > 0) {
-    notes.push(`output ran dry ${underruns.count} times, ${underruns.seconds.toFixed(3)} s`);
+    notes.push(
+      msg(str`output ran dry ${underruns.count} times, ${underruns.seconds.toFixed(3)} s`),
+    );
   }
   return notes;
 }

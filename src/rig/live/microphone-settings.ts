@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../../trouble';
 
 /** Voice processing that would bend the measurement, by the names of the media capture standard. */
@@ -29,27 +30,31 @@ export function judgeMicrophone(
   for (const [setting, name] of Object.entries(processing)) {
     const value = settings[setting];
     if (value === undefined) {
-      if (setting !== 'voiceIsolation') unknown.push(`${name} of the microphone`);
+      if (setting !== 'voiceIsolation') unknown.push(msg(str`${name} of the microphone`));
     } else if (value !== false && value !== 'none') {
       return trouble(
         'processing-on',
-        `The browser keeps ${name} on for the microphone “${label}”, which would bend every reading. Turn it off in the browser's or the system's sound settings, or use another browser.`,
+        msg(
+          str`The browser keeps ${name} on for the microphone “${label}”, which would bend every reading. Turn it off in the browser's or the system's sound settings, or use another browser.`,
+        ),
       );
     }
   }
   const rate = settings['sampleRate'];
-  const notes = [`microphone: ${label}`];
-  if (typeof rate !== 'number') unknown.push('rate of the microphone');
+  const notes = [msg(str`microphone: ${label}`)];
+  if (typeof rate !== 'number') unknown.push(msg('rate of the microphone'));
   else {
     if (rate < lowestRateHz) {
       return trouble(
         'wrong-rate',
-        `The microphone “${label}” runs at ${rate / 1000} kHz and needs at least 44.1 kHz. Wireless headsets do this: use a microphone with a cable, or set its rate in the system's sound settings.`,
+        msg(
+          str`The microphone “${label}” runs at ${rate / 1000} kHz and needs at least 44.1 kHz. Wireless headsets do this: use a microphone with a cable, or set its rate in the system's sound settings.`,
+        ),
       );
     }
-    notes.push(`microphone rate: ${rate} Hz`);
+    notes.push(msg(str`microphone rate: ${rate} Hz`));
   }
   const depth = settings['sampleSize'];
-  if (typeof depth === 'number') notes.push(`microphone depth: ${depth} bits`);
+  if (typeof depth === 'number') notes.push(msg(str`microphone depth: ${depth} bits`));
   return { notes, unknown };
 }

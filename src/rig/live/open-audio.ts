@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { breathe } from '../../breathe';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { CaptureMessage } from './capture-message';
@@ -78,7 +79,9 @@ function secondInputLacking({ label, track }: Microphone): Trouble | null {
   if (track.getSettings().channelCount !== 1) return null;
   return trouble(
     'wrong-channels',
-    `The microphone “${label}” gives one channel, so there is no second input for the loopback. Choose an input with two channels, or switch the loopback off.`,
+    msg(
+      str`The microphone “${label}” gives one channel, so there is no second input for the loopback. Choose an input with two channels, or switch the loopback off.`,
+    ),
   );
 }
 

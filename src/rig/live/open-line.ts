@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { eightOutputs } from '../../take/assign-outputs';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Line, LineOptions, LineSound, MicLevel, OutputRoutes } from '../port';
@@ -43,7 +44,7 @@ export async function openLine(
     const audio = await openAudio(devices, ending, prepare, listen);
     if (audio === null || isTrouble(audio)) {
       ending.finish();
-      return audio ?? ending.reason ?? failed('ended too early');
+      return audio ?? ending.reason ?? failed(msg('ended too early'));
     }
     const { microphone, output, ready } = audio;
     const { channels, context } = output;
@@ -52,7 +53,7 @@ export async function openLine(
     return {
       sampleRate: context.sampleRate,
       simulated: false,
-      notes: [...microphone.notes, ...inputNotes(inputs), `rate: ${context.sampleRate} Hz`],
+      notes: [...microphone.notes, ...inputNotes(inputs), msg(str`rate: ${context.sampleRate} Hz`)],
       unknown: [...microphone.unknown, ...platformUnknowns()],
       play(sound) {
         if (sound) requireSound(sound);
@@ -104,18 +105,20 @@ function outputOf(
 ): number | Trouble {
   const output = routes[channel] ?? eightOutputs.indexOf(channel);
   if (output >= 0 && output < channels) return output;
-  const here = channels === 1 ? '1 channel' : `${channels} channels`;
+  const here = channels === 1 ? msg('1 channel') : msg(str`${channels} channels`);
   return trouble(
     'no-output',
     output < 0
-      ? `Speaker ${channel} has no output yet. Choose one for it in the routing table.`
-      : `Speaker ${channel} belongs on output ${output + 1}, and this output device has ${here}. Change its output or choose another device.`,
+      ? msg(str`Speaker ${channel} has no output yet. Choose one for it in the routing table.`)
+      : msg(
+          str`Speaker ${channel} belongs on output ${output + 1}, and this output device has ${here}. Change its output or choose another device.`,
+        ),
   );
 }
 
 function noChannels(): Trouble {
   return trouble(
     'no-output',
-    'This output device has no channel to play on. Choose another output.',
+    msg('This output device has no channel to play on. Choose another output.'),
   );
 }

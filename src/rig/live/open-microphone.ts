@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import { listDevices, mediaDevices, plainName } from './list-devices';
 import { judgeMicrophone, type MicrophoneFacts } from './microphone-settings';
@@ -19,7 +20,9 @@ export async function openMicrophone(id: string | null): Promise<Microphone | Tr
   if (!media) {
     return trouble(
       'no-permission',
-      'This page may not use a microphone because it did not come over https or from this machine. Open it by its https address or from localhost.',
+      msg(
+        'This page may not use a microphone because it did not come over https or from this machine. Open it by its https address or from localhost.',
+      ),
     );
   }
   try {
@@ -39,28 +42,38 @@ export function explainRefusal(error: unknown): Trouble {
     case 'SecurityError':
       return trouble(
         'no-permission',
-        'The microphone was not allowed. Allow it for this page in the browser’s address bar, then start again.',
+        msg(
+          'The microphone was not allowed. Allow it for this page in the browser’s address bar, then start again.',
+        ),
       );
     case 'NotFoundError':
       return trouble(
         'no-microphone',
-        'No microphone was found. Plug one in or, if one is plugged in, close and reopen the browser, then start again.',
+        msg(
+          'No microphone was found. Plug one in or, if one is plugged in, close and reopen the browser, then start again.',
+        ),
       );
     case 'OverconstrainedError':
       return trouble(
         'no-microphone',
-        'The chosen microphone is not there any more. Plug it in or choose another, then start again.',
+        msg(
+          'The chosen microphone is not there any more. Plug it in or choose another, then start again.',
+        ),
       );
     case 'NotReadableError':
     case 'AbortError':
       return trouble(
         'no-microphone',
-        'The microphone could not be opened; another program may hold it. Close that program or plug the microphone in again, then start again.',
+        msg(
+          'The microphone could not be opened; another program may hold it. Close that program or plug the microphone in again, then start again.',
+        ),
       );
     default:
       return trouble(
         'failed',
-        `The microphone could not be opened (${error instanceof Error ? error.message : String(error)}). Plug it in again, then start again.`,
+        msg(
+          str`The microphone could not be opened (${error instanceof Error ? error.message : String(error)}). Plug it in again, then start again.`,
+        ),
       );
   }
 }
@@ -96,7 +109,7 @@ async function pinDefault(media: MediaDevices, stream: MediaStream): Promise<Med
 function heldMicrophone(stream: MediaStream): Microphone | Trouble {
   const close = (): void => closeStream(stream);
   const track = stream.getAudioTracks()[0];
-  if (!track) return explainRefusal(new DOMException('no track', 'NotFoundError'));
+  if (!track) return explainRefusal(new DOMException(msg('no track'), 'NotFoundError'));
   const facts = judgeMicrophone(plainName(track.label), { ...track.getSettings() });
   if (isTrouble(facts)) {
     close();

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { AudioContext } from 'standardized-audio-context';
 import { trouble, type Trouble } from '../../trouble';
 import { lowestRateHz } from './microphone-settings';
@@ -45,12 +46,16 @@ async function chooseOutput(native: NativeAbilities, id: string | null): Promise
   } catch {
     return trouble(
       'no-output',
-      'The chosen audio output is not there any more. Switch it on or choose another, then start again.',
+      msg(
+        'The chosen audio output is not there any more. Switch it on or choose another, then start again.',
+      ),
     );
   }
   return trouble(
     'no-output',
-    'This browser cannot choose an audio output. Make the one you want the system’s default and choose the system’s output here.',
+    msg(
+      'This browser cannot choose an audio output. Make the one you want the system’s default and choose the system’s output here.',
+    ),
   );
 }
 
@@ -58,6 +63,8 @@ function judgeRate(rate: number): Trouble | null {
   if (rate >= lowestRateHz) return null;
   return trouble(
     'wrong-rate',
-    `The audio output runs at ${rate / 1000} kHz and needs at least 44.1 kHz. Wireless headsets do this: choose another output, or set its rate in the system's sound settings.`,
+    msg(
+      str`The audio output runs at ${rate / 1000} kHz and needs at least 44.1 kHz. Wireless headsets do this: choose another output, or set its rate in the system's sound settings.`,
+    ),
   );
 }

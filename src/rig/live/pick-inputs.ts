@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { meanSquare } from '../../../dsp/level/mean-square';
 import { chooseChannel } from './choose-channel';
 import type { TakeDevices } from './take-devices';
@@ -38,8 +39,8 @@ export function pickInputs(
 
 /** Which input is which, for the record. */
 export function inputNotes({ microphone, loopback }: PickedInputs): string[] {
-  const notes = [`microphone on input ${microphone + 1}`];
-  if (loopback !== null) notes.push(`loopback on input ${loopback + 1}`);
+  const notes = [msg(str`microphone on input ${microphone + 1}`)];
+  if (loopback !== null) notes.push(msg(str`loopback on input ${loopback + 1}`));
   return notes;
 }
 

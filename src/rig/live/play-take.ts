@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { dbToAmplitude } from '../../../dsp/level/decibels';
 import type { Schedule } from '../../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
@@ -37,7 +38,7 @@ export async function playTake(
   try {
     const run: TakeRun = { schedule, devices, options: { ...options, gainDb }, ending };
     const capture = await runTake(run, onLevel);
-    return capture ?? ending.reason ?? failed('ended too early');
+    return capture ?? ending.reason ?? failed(msg('ended too early'));
   } catch (error) {
     return ending.reason ?? failed(error instanceof Error ? error.message : String(error));
   } finally {
@@ -118,13 +119,13 @@ function captureOf(run: TakeRun, { recorder, audio, route, startedAt }: Heard): 
     ...microphone.notes,
     ...inputNotes(picked),
     ...(wire && !loopback
-      ? ['loopback: no signal came through it, so the marks tell the time']
+      ? [msg('loopback: no signal came through it, so the marks tell the time')]
       : []),
-    `rate of the take: ${sampleRate} Hz`,
-    `gain: ${options.gainDb} dB`,
-    `outputs: ${outputNames} of ${output.channels}`,
-    ...[...microphone.unknown, ...platformUnknowns()].map(
-      (what) => `not told by the browser: ${what}`,
+    msg(str`rate of the take: ${sampleRate} Hz`),
+    msg(str`gain: ${options.gainDb} dB`),
+    msg(str`outputs: ${outputNames} of ${output.channels}`),
+    ...[...microphone.unknown, ...platformUnknowns()].map((what) =>
+      msg(str`not told by the browser: ${what}`),
     ),
     ...lossNotes(output, samples),
   ];
@@ -134,7 +135,9 @@ function captureOf(run: TakeRun, { recorder, audio, route, startedAt }: Heard): 
 function otherRate(rate: number, wanted: number): Trouble {
   return trouble(
     'wrong-rate',
-    `The audio output runs at ${rate / 1000} kHz and this take is written for ${wanted / 1000} kHz. Set the output to ${wanted / 1000} kHz in the system's sound settings, then run the take again.`,
+    msg(
+      str`The audio output runs at ${rate / 1000} kHz and this take is written for ${wanted / 1000} kHz. Set the output to ${wanted / 1000} kHz in the system's sound settings, then run the take again.`,
+    ),
   );
 }
 
@@ -142,6 +145,6 @@ function otherRate(rate: number, wanted: number): Trouble {
 export function failed(why: string): Trouble {
   return trouble(
     'failed',
-    `The browser's audio failed (${why}). Reload the page and run the take again.`,
+    msg(str`The browser's audio failed (${why}). Reload the page and run the take again.`),
   );
 }

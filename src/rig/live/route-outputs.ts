@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../../system/channel';
 import { eightOutputs } from '../../take/assign-outputs';
 import { trouble, type Trouble } from '../../trouble';
@@ -19,7 +20,9 @@ export function routeOutputs(
   if (channels.length > outputs) {
     return trouble(
       'no-output',
-      `This output has ${outputs} ${outputs === 1 ? 'channel' : 'channels'} and the layout has ${channels.length} speakers. Choose an output with more channels, set it to surround in the system's sound settings, or use the recording instead.`,
+      msg(
+        str`This output has ${outputs} ${outputs === 1 ? msg('channel') : msg('channels')} and the layout has ${channels.length} speakers. Choose an output with more channels, set it to surround in the system's sound settings, or use the recording instead.`,
+      ),
     );
   }
   const route = new Map<ChannelLabel, number>();
@@ -37,7 +40,9 @@ export function routeOutputs(
     if (output >= outputs) {
       return trouble(
         'no-output',
-        `Speaker ${channel} is wired to output ${output + 1}, but this output device has ${outputs}. Change the wiring or choose another output.`,
+        msg(
+          str`Speaker ${channel} is wired to output ${output + 1}, but this output device has ${outputs}. Change the wiring or choose another output.`,
+        ),
       );
     }
     put(channel, output);

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 
 /** The end of a take, expected or not. The first reason stands. */
@@ -73,12 +74,15 @@ export function createTakeEnding(): TakeEnding {
 /** Ends the take when its signal says stop or the page is hidden, now or later. */
 export function watchPage(ending: TakeEnding, signal: AbortSignal): void {
   const stop = (): void => {
-    ending.end(trouble('stopped', 'The take or the noise was stopped. It can be started again.'));
+    ending.end(
+      trouble('stopped', msg('The take or the noise was stopped. It can be started again.')),
+    );
   };
   const hide = (): void => {
     if (document.visibilityState !== 'hidden') return;
-    const sentence =
-      'The sound ended because this page was hidden, where browsers starve it. Keep the page in view and start again.';
+    const sentence = msg(
+      'The sound ended because this page was hidden, where browsers starve it. Keep the page in view and start again.',
+    );
     ending.end(trouble('hidden', sentence));
   };
   signal.addEventListener('abort', stop);

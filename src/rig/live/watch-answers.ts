@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { trouble, type Trouble } from '../../trouble';
 import type { TakeEnding } from './take-ending';
 
@@ -20,7 +21,9 @@ export function watchClock(ending: TakeEnding): Watch {
   return watchSilence(ending, stallSeconds, () =>
     trouble(
       'no-output',
-      'The audio clock of this computer stands still, so nothing plays. Check that the output is connected, close other programs that use it, then start again.',
+      msg(
+        'The audio clock of this computer stands still, so nothing plays. Check that the output is connected, close other programs that use it, then start again.',
+      ),
     ),
   );
 }
@@ -30,7 +33,9 @@ export function watchAnswers(ending: TakeEnding): Watch {
   return watchSilence(ending, answerSeconds, () =>
     trouble(
       'failed',
-      'The browser does not answer when its audio devices are asked for; it may have lost the system’s audio. Close the browser, open it again, then start again.',
+      msg(
+        'The browser does not answer when its audio devices are asked for; it may have lost the system’s audio. Close the browser, open it again, then start again.',
+      ),
     ),
   );
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../../trouble';
 import { mediaDevices, plainName, watchDeviceList } from './list-devices';
 import { microphonePermission } from './microphone-permission';
@@ -9,13 +10,17 @@ import type { TakeEnding } from './take-ending';
  */
 export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack): Promise<void> {
   const gone = (): void => {
-    const sentence = `The microphone “${plainName(track.label)}” went away. Plug it in again, then start again.`;
+    const sentence = msg(
+      str`The microphone “${plainName(track.label)}” went away. Plug it in again, then start again.`,
+    );
     ending.end(trouble('device-gone', sentence));
   };
   track.addEventListener('ended', gone);
   ending.atEnd(() => track.removeEventListener('ended', gone));
   const muted = (): void => {
-    const sentence = `The system muted the microphone “${plainName(track.label)}”. Unmute it in the system's sound settings, then start again.`;
+    const sentence = msg(
+      str`The system muted the microphone “${plainName(track.label)}”. Unmute it in the system's sound settings, then start again.`,
+    );
     ending.end(trouble('device-gone', sentence));
   };
   track.addEventListener('mute', muted);
@@ -30,8 +35,9 @@ export async function watchDevices(ending: TakeEnding, track: MediaStreamTrack):
     const rate = track.getSettings().sampleRate;
     if (rate !== rateBefore) return ending.end(rateChanged(track, rateBefore, rate));
     if ((await audioDevices(media)) === before || track.readyState === 'ended') return;
-    const sentence =
-      'An audio device came or went, and the sound may have moved with it. Check the microphone and the output, then start again.';
+    const sentence = msg(
+      'An audio device came or went, and the sound may have moved with it. Check the microphone and the output, then start again.',
+    );
     ending.end(trouble('device-gone', sentence));
   };
   ending.atEnd(watchDeviceList(() => void compare()));
@@ -49,8 +55,9 @@ async function watchPermission(ending: TakeEnding): Promise<void> {
   if (!permission) return;
   const changed = (): void => {
     if (permission.state === 'granted') return;
-    const sentence =
-      'The microphone is not allowed any more. Allow it for this page in the browser’s address bar, then start again.';
+    const sentence = msg(
+      'The microphone is not allowed any more. Allow it for this page in the browser’s address bar, then start again.',
+    );
     ending.end(trouble('no-permission', sentence));
   };
   permission.addEventListener('change', changed);
@@ -64,6 +71,8 @@ function rateChanged(
 ): Trouble {
   return trouble(
     'rate-changed',
-    `The microphone “${plainName(track.label)}” changed its rate from ${before ?? 'an unknown one'} to ${now ?? 'an unknown one'} Hz. Keep it at one rate in the system's sound settings, then start again.`,
+    msg(
+      str`The microphone “${plainName(track.label)}” changed its rate from ${before ?? msg('an unknown one')} to ${now ?? msg('an unknown one')} Hz. Keep it at one rate in the system's sound settings, then start again.`,
+    ),
   );
 }

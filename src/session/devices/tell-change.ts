@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { findAgain } from '../../rig/live/list-devices';
 import type { Devices } from '../bench';
 import type { ChosenDevice, SessionDocument } from '../document';
@@ -27,13 +28,13 @@ function tellKind(
   const is = chosen && findAgain(chosen, now);
   const gone = missing(before, now).map((one) =>
     one.id === was?.id && !is
-      ? `The chosen ${kind} “${one.name}” went away: plug it in again or choose another.`
-      : `The ${kind} “${one.name}” went away.`,
+      ? msg(str`The chosen ${kind} “${one.name}” went away: plug it in again or choose another.`)
+      : msg(str`The ${kind} “${one.name}” went away.`),
   );
   const come = missing(now, before).map((one) =>
     one.id === is?.id && !was
-      ? `The chosen ${kind} “${one.name}” is back.`
-      : `The ${kind} “${one.name}” is there now.`,
+      ? msg(str`The chosen ${kind} “${one.name}” is back.`)
+      : msg(str`The ${kind} “${one.name}” is there now.`),
   );
   return [...gone, ...come];
 }

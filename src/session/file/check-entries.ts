@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Trouble } from '../../trouble';
 import { mostSoundBytes, mostTextBytes, mostUnpackedBytes } from './file-limits';
 import { refuseFile } from './file-trouble';
@@ -25,33 +26,37 @@ export function checkEntries(entries: readonly ZipEntry[], fileBytes: number): T
     const finding = refuseName(name, names) ?? refuseSize(entry);
     if (finding) return refuseFile(finding);
     if (method === 0 && packedBytes !== unpackedBytes) {
-      return refuseFile(`the sizes of ${name} do not fit together`);
+      return refuseFile(msg(str`the sizes of ${name} do not fit together`));
     }
     names.add(name);
     unpacked += unpackedBytes;
   }
-  if (!names.has(textName)) return refuseFile(`it has no ${textName}`);
+  if (!names.has(textName)) return refuseFile(msg(str`it has no ${textName}`));
   if (unpacked > mostUnpackedBytes(fileBytes)) {
-    return refuseFile(`it would unpack to ${megabytes(unpacked)}, more than such a file can hold`);
+    return refuseFile(
+      msg(str`it would unpack to ${megabytes(unpacked)}, more than such a file can hold`),
+    );
   }
   return null;
 }
 
 function refuseName(name: string, before: ReadonlySet<string>): string | null {
-  if (before.has(name)) return `it holds ${name} twice`;
+  if (before.has(name)) return msg(str`it holds ${name} twice`);
   if (name === textName || soundName.test(name)) return null;
   const shown = name.length > 60 ? `${name.slice(0, 60)}…` : name;
   const isPath = /(^|[/\\])\.\.([/\\]|$)|^[/\\]|^[a-z]:|\\/i.test(name);
   return isPath
-    ? `it holds “${shown}”, a path that leads out of the file`
-    : `it holds “${shown}”, which is no part of a session`;
+    ? msg(str`it holds “${shown}”, a path that leads out of the file`)
+    : msg(str`it holds “${shown}”, which is no part of a session`);
 }
 
 function refuseSize({ name, unpackedBytes }: ZipEntry): string | null {
   const most = name === textName ? mostTextBytes : mostSoundBytes;
-  return unpackedBytes > most ? `${name} claims to be ${megabytes(unpackedBytes)} large` : null;
+  return unpackedBytes > most
+    ? msg(str`${name} claims to be ${megabytes(unpackedBytes)} large`)
+    : null;
 }
 
 function megabytes(bytes: number): string {
-  return `${Math.round(bytes / 2 ** 20)} MiB`;
+  return msg(str`${Math.round(bytes / 2 ** 20)} MiB`);
 }

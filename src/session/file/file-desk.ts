@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { isTrouble } from '../../trouble';
 import type { Desk, Work } from '../desk';
 import type { Sessions, SessionsState } from '../shelf/sessions';
@@ -19,7 +20,7 @@ export function createFileDesk(
     async saveFile() {
       const made: { file: { name: string; blob: Blob } | null } = { file: null };
       const { document } = desk.state;
-      await run('Saving the file', async (signal) => {
+      await run(msg('Saving the file'), async (signal) => {
         const files = await lateFiles.load();
         if (isTrouble(files)) return files;
         const { sessionFileName, writeSessionFile } = files;
@@ -34,7 +35,7 @@ export function createFileDesk(
       return made.file;
     },
     async openFile(file) {
-      await run('Opening the file', async (signal) => {
+      await run(msg('Opening the file'), async (signal) => {
         const onProgress = showFile('Opening');
         onProgress(0);
         const files = await lateFiles.load();
@@ -54,7 +55,7 @@ export function createFileDesk(
       show({ file: null });
     },
     async compareWithFile(file) {
-      await run('Reading the earlier session', async (signal) => {
+      await run(msg('Reading the earlier session'), async (signal) => {
         const files = await lateFiles.load();
         if (isTrouble(files)) return files;
         const opened = await files.readSessionFile(file, signal);

@@ -35,7 +35,7 @@ export async function placeSession(
   let problem: Trouble | null = null;
   for (const [index, capture] of captures.entries()) {
     onProgress(index / captures.length);
-    const samples = signal.aborted ? fileStopped : await load(capture);
+    const samples = signal.aborted ? fileStopped() : await load(capture);
     if (isTrouble(samples)) {
       await store.removeCaptures(added);
       return samples;
@@ -49,7 +49,7 @@ export async function placeSession(
   }
   if (signal.aborted) {
     await store.removeCaptures(added);
-    return fileStopped;
+    return fileStopped();
   }
   const filed = withCaptures(document, renamed);
   const existing = await store.read(filed.id);

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { parseJson, type FileKind } from '../../schema/parse-json';
 import { isTrouble, type Trouble } from '../../trouble';
 import { readWav } from '../../wav/read-wav';
@@ -18,10 +19,14 @@ export interface OpenedFile {
 }
 
 const kind: FileKind = {
-  name: 'session file',
+  get name() {
+    return msg('session file');
+  },
   format: 'leadline-session-file',
   versions: [1],
-  advice: 'Save it again where it was made, with this version of Leadline.',
+  get advice() {
+    return msg('Save it again where it was made, with this version of Leadline.');
+  },
 };
 
 /**
@@ -55,15 +60,15 @@ async function readChecked(file: Blob, signal: AbortSignal): Promise<Checked | T
   if (refused) return refused;
   const entries = new Map(directory.map((entry) => [entry.name, entry]));
   const textEntry = entries.get(textName);
-  if (!textEntry) return refuseFile(`it has no ${textName}`);
+  if (!textEntry) return refuseFile(msg(str`it has no ${textName}`));
   const bytes = await unpackEntry(file, textEntry, signal);
   if (isTrouble(bytes)) return bytes;
   const content = parseJson<SessionFile>(new TextDecoder().decode(bytes), kind, sessionFileSchema);
   if (isTrouble(content)) return content;
   const parsed = parseSession(content.session);
   if (!('document' in parsed)) {
-    if (!parsed.newer) return refuseFile(`its session is damaged (${parsed.why})`);
-    return refuseFile(parsed.why, 'Reload the page to get that version.');
+    if (!parsed.newer) return refuseFile(msg(str`its session is damaged (${parsed.why})`));
+    return refuseFile(parsed.why, msg('Reload the page to get that version.'));
   }
   const { document } = parsed;
   const finding = contradiction(document, content, entries);
@@ -80,13 +85,13 @@ function contradiction(
   const told = [...captures.map(({ id }) => id), ...missing];
   const files = captures.map(({ file }) => file);
   const isListed = new Set(told).size === told.length && new Set(files).size === files.length;
-  if (!isListed) return 'it lists a recording twice';
-  if (told.some((id) => !named.has(id))) return 'it holds a recording that no take names';
-  if (told.length < named.size) return 'it lacks a recording that a take names';
+  if (!isListed) return msg('it lists a recording twice');
+  if (told.some((id) => !named.has(id))) return msg('it holds a recording that no take names');
+  if (told.length < named.size) return msg('it lacks a recording that a take names');
   const absent = files.find((name) => name === textName || !entries.has(name));
-  if (absent !== undefined) return `its recording ${absent.slice(0, 60)} is not in it`;
+  if (absent !== undefined) return msg(str`its recording ${absent.slice(0, 60)} is not in it`);
   const unlisted = [...entries.keys()].find((name) => name !== textName && !files.includes(name));
-  return unlisted === undefined ? null : `it holds ${unlisted}, which it does not list`;
+  return unlisted === undefined ? null : msg(str`it holds ${unlisted}, which it does not list`);
 }
 
 async function loadSound(
@@ -96,18 +101,21 @@ async function loadSound(
   signal: AbortSignal,
 ): Promise<Float32Array | Trouble> {
   const entry = entries.get(name);
-  if (!entry) return refuseFile(`its recording ${name} is not in it`);
+  if (!entry) return refuseFile(msg(str`its recording ${name} is not in it`));
   const bytes = await unpackEntry(file, entry, signal);
   if (isTrouble(bytes)) return bytes;
   const wav = readWav(bytes);
-  if (isTrouble(wav)) return refuseFile(`its recording ${name} is damaged. ${wav.sentence}`);
+  if (isTrouble(wav))
+    return refuseFile(msg(str`its recording ${name} is damaged. ${wav.sentence}`));
   const [samples] = wav.channels;
   const fits = wav.channels.length === 1 && wav.coding === 'float' && wav.bits === 32;
   if (!samples || !fits)
-    return refuseFile(`its recording ${name} is not one channel of 32-bit float`);
+    return refuseFile(msg(str`its recording ${name} is not one channel of 32-bit float`));
   return samples.length === frames
     ? samples
-    : refuseFile(`its recording ${name} has ${samples.length} samples and should have ${frames}`);
+    : refuseFile(
+        msg(str`its recording ${name} has ${samples.length} samples and should have ${frames}`),
+      );
 }
 
 async function guarded<T>(work: () => Promise<T | Trouble>): Promise<T | Trouble> {
@@ -115,6 +123,9 @@ async function guarded<T>(work: () => Promise<T | Trouble>): Promise<T | Trouble
     return await work();
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return refuseFile(`it cannot be read (${why})`, 'Copy the file again, or choose another.');
+    return refuseFile(
+      msg(str`it cannot be read (${why})`),
+      msg('Copy the file again, or choose another.'),
+    );
   }
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { Inflate } from 'fflate';
 import { isTrouble, type Trouble } from '../../trouble';
 import { crc32 } from './crc32';
@@ -33,25 +34,28 @@ export async function unpackEntry(
   const inflate = method === 8 ? new Inflate(take) : null;
   for (let read = 0; read < packedBytes; read += breathBytes) {
     await breathe();
-    if (signal.aborted) return fileStopped;
+    if (signal.aborted) return fileStopped();
     const end = Math.min(packedBytes, read + breathBytes);
     const view = await viewOf(file, start + read, start + end);
     const packed = new Uint8Array(view.buffer);
-    if (packed.length !== end - read) return refuseFile(`${name} is cut off`);
+    if (packed.length !== end - read) return refuseFile(msg(str`${name} is cut off`));
     if (inflate) await inflateInSteps(inflate, packed, end === packedBytes, () => overflowed);
     else take(packed);
-    if (overflowed) return refuseFile(`${name} unpacks to more than it claims`);
+    if (overflowed) return refuseFile(msg(str`${name} unpacks to more than it claims`));
   }
-  if (at !== unpackedBytes) return refuseFile(`${name} unpacks to less than it claims`);
+  if (at !== unpackedBytes) return refuseFile(msg(str`${name} unpacks to less than it claims`));
   return (await crcInSteps(bytes)) === crc
     ? bytes
-    : refuseFile(`${name} is damaged: its checksum does not fit`, 'Copy the file again.');
+    : refuseFile(
+        msg(str`${name} is damaged: its checksum does not fit`),
+        msg('Copy the file again.'),
+      );
 }
 
 /** Where the entry's data begin: its local header must say the same as the directory. */
 async function findData(file: Blob, entry: ZipEntry): Promise<number | Trouble> {
   const { name, method, headerAt, packedBytes } = entry;
-  const damaged = refuseFile(`${name} is not where the directory says`);
+  const damaged = refuseFile(msg(str`${name} is not where the directory says`));
   const header = await viewOf(file, headerAt, headerAt + 30 + name.length);
   if (header.byteLength < 30 + name.length || header.getUint32(0, true) !== 0x04034b50) {
     return damaged;
@@ -60,7 +64,7 @@ async function findData(file: Blob, entry: ZipEntry): Promise<number | Trouble> 
   const nameBytes = header.getUint16(26, true);
   if (!same || nameBytes !== name.length || header.getUint16(8, true) !== method) return damaged;
   const start = headerAt + 30 + nameBytes + header.getUint16(28, true);
-  return start + packedBytes > file.size ? refuseFile(`${name} is cut off`) : start;
+  return start + packedBytes > file.size ? refuseFile(msg(str`${name} is cut off`)) : start;
 }
 
 async function inflateInSteps(

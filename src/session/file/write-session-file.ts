@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import { wavPieces, type FrameSource } from '../../wav/write-wav';
@@ -34,18 +35,18 @@ export async function writeSessionFile(
   for (const [index, { id, sampleRate }] of named.entries()) {
     onProgress(index / named.length);
     await breathe();
-    if (signal.aborted) return fileStopped;
+    if (signal.aborted) return fileStopped();
     const samples = await store.loadCapture(id);
     if (samples === null || isTrouble(samples) || samples.length === 0) {
       missing.push(id);
       continue;
     }
-    if (4 * samples.length + 100 > mostSoundBytes) return tooLarge;
+    if (4 * samples.length + 100 > mostSoundBytes) return tooLarge();
     const file = soundEntryName(captures.length + 1);
     const stopped = await packSound(packer, file, samples, Math.round(sampleRate), signal);
     if (stopped) return stopped;
     captures.push({ id, file, frames: samples.length });
-    if (packer.bytes > mostFileBytes / 2) return tooLarge;
+    if (packer.bytes > mostFileBytes / 2) return tooLarge();
   }
   const content: SessionFile = {
     format: 'leadline-session-file',
@@ -56,9 +57,9 @@ export async function writeSessionFile(
     session: document,
   };
   const text = new TextEncoder().encode(JSON.stringify(content));
-  if (text.length > mostTextBytes) return tooLarge;
+  if (text.length > mostTextBytes) return tooLarge();
   await packText(packer, text);
-  if (signal.aborted) return fileStopped;
+  if (signal.aborted) return fileStopped();
   onProgress(1);
   return packer.finish();
 }
@@ -122,7 +123,7 @@ async function packSound(
     if (unseen < breathBytes) continue;
     unseen = 0;
     await breathe();
-    if (signal.aborted) return fileStopped;
+    if (signal.aborted) return fileStopped();
   }
   entry.push(new Uint8Array(0), true);
   return null;
@@ -138,7 +139,10 @@ async function packText({ zip }: Packer, text: Uint8Array): Promise<void> {
   entry.push(new Uint8Array(0), true);
 }
 
-const tooLarge = trouble(
-  'failed',
-  'This session is too large for one file. Discard takes you no longer need, or duplicate it and discard half of the takes in each.',
-);
+const tooLarge = () =>
+  trouble(
+    'failed',
+    msg(
+      'This session is too large for one file. Discard takes you no longer need, or duplicate it and discard half of the takes in each.',
+    ),
+  );

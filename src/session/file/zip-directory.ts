@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Trouble } from '../../trouble';
 import { mostEntries, mostFileBytes } from './file-limits';
 import { refuseFile } from './file-trouble';
@@ -23,25 +24,25 @@ const longestComment = 65535;
  * not stand right before the end. Source: PKWARE APPNOTE 6.3, from memory.
  */
 export async function readZipDirectory(file: Blob): Promise<ZipEntry[] | Trouble> {
-  if (file.size < endBytes) return refuseFile('it is empty or cut off');
-  if (file.size > mostFileBytes) return refuseFile('it is larger than 4 GiB');
+  if (file.size < endBytes) return refuseFile(msg('it is empty or cut off'));
+  if (file.size > mostFileBytes) return refuseFile(msg('it is larger than 4 GiB'));
   const tailAt = Math.max(0, file.size - endBytes - longestComment);
   const tail = await viewOf(file, tailAt, file.size);
   const endAt = findEnd(tail);
-  if (endAt === null) return refuseFile('it is no ZIP file, or its end is cut off');
+  if (endAt === null) return refuseFile(msg('it is no ZIP file, or its end is cut off'));
   const count = tail.getUint16(endAt + 10, true);
   const bytes = tail.getUint32(endAt + 12, true);
   const start = tail.getUint32(endAt + 16, true);
   const disks = [4, 6].some((at) => tail.getUint16(endAt + at, true) !== 0);
   if (disks || tail.getUint16(endAt + 8, true) !== count) {
-    return refuseFile('it is one part of several');
+    return refuseFile(msg('it is one part of several'));
   }
   if (count === 0xffff || bytes === 0xffffffff || start === 0xffffffff || isZip64(tail, endAt)) {
-    return refuseFile('it is a ZIP of the 64-bit kind');
+    return refuseFile(msg('it is a ZIP of the 64-bit kind'));
   }
-  if (count > mostEntries) return refuseFile(`it claims to hold ${count} files`);
+  if (count > mostEntries) return refuseFile(msg(str`it claims to hold ${count} files`));
   if (start + bytes !== tailAt + endAt)
-    return refuseFile('its directory is not where it should be');
+    return refuseFile(msg('its directory is not where it should be'));
   return readEntries(await viewOf(file, start, start + bytes), count);
 }
 
@@ -68,12 +69,13 @@ function readEntries(view: DataView, count: number): ZipEntry[] | Trouble {
   let at = 0;
   for (let index = 0; index < count; index++) {
     if (at + 46 > view.byteLength || view.getUint32(at, true) !== 0x02014b50) {
-      return refuseFile(`its directory is damaged at entry ${index + 1}`);
+      return refuseFile(msg(str`its directory is damaged at entry ${index + 1}`));
     }
     const lengths = [28, 30, 32].map((field) => view.getUint16(at + field, true));
     const [nameBytes = 0, extraBytes = 0, commentBytes = 0] = lengths;
     const end = at + 46 + nameBytes + extraBytes + commentBytes;
-    if (end > view.byteLength) return refuseFile(`its directory is damaged at entry ${index + 1}`);
+    if (end > view.byteLength)
+      return refuseFile(msg(str`its directory is damaged at entry ${index + 1}`));
     const refused = refuseKind(view, at);
     if (refused) return refuseFile(refused);
     entries.push({
@@ -86,7 +88,9 @@ function readEntries(view: DataView, count: number): ZipEntry[] | Trouble {
     });
     at = end;
   }
-  return at === view.byteLength ? entries : refuseFile('its directory holds more than it says');
+  return at === view.byteLength
+    ? entries
+    : refuseFile(msg('its directory holds more than it says'));
 }
 
 /** Flags that change nothing here: speed of packing, sizes behind the data, names in UTF-8. */
@@ -96,12 +100,12 @@ function refuseKind(view: DataView, at: number): string | null {
   const flags = view.getUint16(at + 8, true);
   const method = view.getUint16(at + 10, true);
   const sizes = [20, 24, 42].map((field) => view.getUint32(at + field, true));
-  if ((flags & 0b0010_0000_0100_0001) !== 0) return 'it is encrypted';
-  if ((flags & ~harmless) !== 0) return 'it is packed in a way that is not known here';
+  if ((flags & 0b0010_0000_0100_0001) !== 0) return msg('it is encrypted');
+  if ((flags & ~harmless) !== 0) return msg('it is packed in a way that is not known here');
   if (method !== 0 && method !== 8)
-    return `it is packed in a way that is not known here (${method})`;
-  if (sizes.includes(0xffffffff)) return 'it is a ZIP of the 64-bit kind';
-  if (view.getUint16(at + 34, true) !== 0) return 'it is one part of several';
+    return msg(str`it is packed in a way that is not known here (${method})`);
+  if (sizes.includes(0xffffffff)) return msg('it is a ZIP of the 64-bit kind');
+  if (view.getUint16(at + 34, true) !== 0) return msg('it is one part of several');
   return null;
 }
 

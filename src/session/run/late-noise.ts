@@ -24,7 +24,7 @@ export function lateNoise(room: BenchRoom): NoiseRun {
     },
     keep() {
       if (run) run.keep();
-      else room.desk.raise(noReadingYet);
+      else room.desk.raise(noReadingYet());
     },
   };
 }

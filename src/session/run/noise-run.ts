@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { breathe } from '../../breathe';
 import type { NoiseRequest } from '../../noise/noise-state';
 import { runNoise } from '../../noise/run-noise';
@@ -107,8 +108,8 @@ export function createNoiseRun(room: BenchRoom): NoiseRun {
     },
     keep() {
       const reading = running?.reading() ?? null;
-      if (reading === null) return desk.raise(noReadingYet);
-      desk.change((document) => withNoiseReading(document, reading), 'Keep noise reading');
+      if (reading === null) return desk.raise(noReadingYet());
+      desk.change((document) => withNoiseReading(document, reading), msg('Keep noise reading'));
     },
   };
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Capture, PlayProgress, Rig } from '../../rig/port';
 import type { ChannelLabel } from '../../system/channel';
 import type { Schedule } from '../../take/schedule';
@@ -67,8 +68,8 @@ async function keepPartial(
   const cut = cutCapture(capture, end);
   const unread = await keepCapture(desk, finished, cut, desk.goOn(), proving);
   const kept = unread
-    ? `What was recorded of ${speakers} is kept, but was not read: ${unread.sentence}`
-    : `What was finished by then is kept and read: ${speakers}.`;
+    ? msg(str`What was recorded of ${speakers} is kept, but was not read: ${unread.sentence}`)
+    : msg(str`What was finished by then is kept and read: ${speakers}.`);
   return trouble(why.trouble, `${why.sentence} ${kept}`);
 }
 

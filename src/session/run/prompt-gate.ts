@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { trouble, type Trouble } from '../../trouble';
 import type { Prompt } from '../bench';
 import type { Desk } from '../desk';
@@ -22,8 +23,8 @@ export function createPromptGate(desk: Desk): PromptGate {
           signal.removeEventListener('abort', stop);
           resolve(result);
         };
-        const stop = (): void => leave(stopped);
-        if (signal.aborted) return resolve(stopped);
+        const stop = (): void => leave(stopped());
+        if (signal.aborted) return resolve(stopped());
         signal.addEventListener('abort', stop);
         goOn = () => leave(null);
         desk.set({ activity: { kind: 'waiting', prompt }, mic: null });
@@ -31,7 +32,10 @@ export function createPromptGate(desk: Desk): PromptGate {
   };
 }
 
-const stopped = trouble(
-  'stopped',
-  'Stopped before the next part. What was played before is kept; the speakers still missing can be played later.',
-);
+const stopped = () =>
+  trouble(
+    'stopped',
+    msg(
+      'Stopped before the next part. What was played before is kept; the speakers still missing can be played later.',
+    ),
+  );

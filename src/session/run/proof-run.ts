@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { ChannelLabel } from '../../system/channel';
 import { trouble, type Trouble } from '../../trouble';
 import { isOldProof, wantedSettings } from '../derive-proof';
@@ -18,8 +19,8 @@ export async function runProof(
 ): Promise<Trouble | null> {
   const { state } = room.desk;
   const wanted = toProve(room.desk);
-  if (!wanted) return nothingToProve;
-  if (state.proposal?.sums === 'coming') return stillComing;
+  if (!wanted) return nothingToProve();
+  if (state.proposal?.sums === 'coming') return stillComing();
   const { proof } = state;
   // A line alone is held against the others, and those were played with the same settings.
   const isAlone =
@@ -37,12 +38,11 @@ export function toProve({ state, parts }: Desk): Proving | null {
   return proposal && { id: parts.newId(), settings: wantedSettings(proposal, document) };
 }
 
-const stillComing = trouble(
-  'failed',
-  'The settings are still being worked out. Wait until the sums are there, then prove.',
-);
+const stillComing = () =>
+  trouble(
+    'failed',
+    msg('The settings are still being worked out. Wait until the sums are there, then prove.'),
+  );
 
-export const nothingToProve = trouble(
-  'failed',
-  'There are no settings to prove yet: take the system in Probe first.',
-);
+export const nothingToProve = () =>
+  trouble('failed', msg('There are no settings to prove yet: take the system in Probe first.'));

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
 import type { SessionDocument, TakeRecord } from '../document';
@@ -14,13 +15,17 @@ export async function readUnread(desk: Desk): Promise<void> {
     (take) => isOutdated(take) || (take.readings === null && take.schedule.layout === layout),
   );
   if (unread.length === 0) return;
-  await desk.run('Reading the stored take', (signal) => readStored(desk, unread, signal), null);
+  await desk.run(
+    msg('Reading the stored take'),
+    (signal) => readStored(desk, unread, signal),
+    null,
+  );
 }
 
 /** Reads again all takes whose readings are outdated, when there are any. */
 export async function readOutdated(desk: Desk): Promise<void> {
   if (!desk.state.document.takes.some(isOutdated)) return;
-  await desk.run('Reading the takes again', (signal) => readAgain(desk, signal), null);
+  await desk.run(msg('Reading the takes again'), (signal) => readAgain(desk, signal), null);
 }
 
 /** Reads again all takes whose readings are outdated. */
@@ -66,16 +71,20 @@ async function readStored(
 /** Shows the readings there were, and says so in them, when they cannot be made again. */
 function withOldReadings(document: SessionDocument, { id, readings }: TakeRecord): SessionDocument {
   if (!readings) return document;
-  const notes = [...new Set([...readings.notes, oldNote])];
+  const notes = [...new Set([...readings.notes, oldNote()])];
   return withReadings(document, id, { ...readings, notes });
 }
 
-const oldNote =
-  'This take could not be read again after the calibration, the conditions or the settings in force were changed: its readings are those from before. Repeat the take.';
+const oldNote = () =>
+  msg(
+    'This take could not be read again after the calibration, the conditions or the settings in force were changed: its readings are those from before. Repeat the take.',
+  );
 
 function gone({ startedAt }: TakeRecord): Trouble {
   return trouble(
     'storage',
-    `The recording of the take of ${startedAt} is no longer in this browser, so it cannot be read again. Repeat that take.`,
+    msg(
+      str`The recording of the take of ${startedAt} is no longer in this browser, so it cannot be read again. Repeat that take.`,
+    ),
   );
 }

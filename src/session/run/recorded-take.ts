@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { firstProvingAttempt, planTake } from '../../take/plan-take';
 import type { Schedule } from '../../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
@@ -15,7 +16,7 @@ export function wholeTake(
   const plan = planTake(layout, { ...document.take, overlap: false }, null, options);
   if (isTrouble(plan)) return plan;
   const [part] = plan.parts;
-  return part ? part.schedule : trouble('failed', 'This layout has no speakers to play.');
+  return part ? part.schedule : trouble('failed', msg('This layout has no speakers to play.'));
 }
 
 /** Reads a recording of the whole take, as it was brought back; `proving` is what it is to prove. */

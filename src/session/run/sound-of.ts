@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { TakeSound } from '../../inspect/take-sound';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
@@ -8,7 +9,7 @@ export async function soundOf(desk: Desk, takeId: string): Promise<TakeSound | T
   const { takes, microphone } = desk.state.document;
   const record = takes.find(({ id }) => id === takeId);
   const audio = record ? await loadAudio(desk, record) : null;
-  if (!record || audio === null) return gone;
+  if (!record || audio === null) return gone();
   if (isTrouble(audio)) return audio;
   return {
     takeId,
@@ -20,7 +21,10 @@ export async function soundOf(desk: Desk, takeId: string): Promise<TakeSound | T
   };
 }
 
-const gone = trouble(
-  'storage',
-  'The recording of this take is no longer in this browser; its numbers stay. Repeat the take to look into its sound.',
-);
+const gone = () =>
+  trouble(
+    'storage',
+    msg(
+      'The recording of this take is no longer in this browser; its numbers stay. Repeat the take to look into its sound.',
+    ),
+  );

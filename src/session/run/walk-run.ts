@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import type { PlayProgress, Rig } from '../../rig/port';
 import type { TakePart } from '../../take/take-plan';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
@@ -34,7 +35,7 @@ async function partOf({ desk }: BenchRoom, rig: Rig, round: number): Promise<Tak
   if (isTrouble(routing)) return routing;
   const plan = planOf(desk, routing, null);
   if (isTrouble(plan)) return plan;
-  return plan.parts[Math.min(round, plan.parts.length - 1)] ?? nothingToPlay;
+  return plan.parts[Math.min(round, plan.parts.length - 1)] ?? nothingToPlay();
 }
 
 async function playStop(
@@ -61,13 +62,11 @@ async function playStop(
   if (isTrouble(capture)) return capture;
   const read = await desk.parts.readStop(stop, capture);
   if (isTrouble(read)) return read;
-  if (signal.aborted) return ended;
+  if (signal.aborted) return ended();
   desk.change((now) => withStop(now, at, read.sounds));
   return null;
 }
 
-const nothingToPlay = trouble(
-  'no-output',
-  'No speaker of this layout has an output to sound from.',
-);
-const ended = trouble('stopped', 'The stop was ended: nothing of it is kept.');
+const nothingToPlay = () =>
+  trouble('no-output', msg('No speaker of this layout has an output to sound from.'));
+const ended = () => trouble('stopped', msg('The stop was ended: nothing of it is kept.'));

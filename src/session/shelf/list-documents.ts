@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import { deletedKey, type StoreDatabase } from '../store-database';
 import { finite } from '../../schema/schema-parts';
@@ -42,7 +43,12 @@ async function fromDocument(database: StoreDatabase, id: string): Promise<Known 
   if (stored === undefined) return null;
   const parsed = parseSession(stored);
   if (!('document' in parsed)) {
-    return { name: nameIn(stored), order: 0, summary: null, problem: `It ${said(parsed)}.` };
+    return {
+      name: nameIn(stored),
+      order: 0,
+      summary: null,
+      problem: msg(str`It ${said(parsed)}.`),
+    };
   }
   const { document } = parsed;
   const summary = summariseSession(document, document.createdAt);
@@ -52,10 +58,10 @@ async function fromDocument(database: StoreDatabase, id: string): Promise<Known 
 }
 
 function said({ newer, why }: { readonly newer: boolean; readonly why: string }): string {
-  return newer ? 'was made by a newer Leadline' : `is damaged: ${why}`;
+  return newer ? msg('was made by a newer Leadline') : msg(str`is damaged: ${why}`);
 }
 
 function nameIn(stored: unknown): string {
   const named = typeof stored === 'object' && stored !== null && 'name' in stored;
-  return named && typeof stored.name === 'string' ? stored.name : 'A session without a name';
+  return named && typeof stored.name === 'string' ? stored.name : msg('A session without a name');
 }

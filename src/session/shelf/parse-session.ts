@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import type { SessionDocument } from '../document';
 import { migrateSession } from '../migrate-session';
@@ -12,7 +13,7 @@ export type ParsedSession =
 
 /** Holds a stored value of any version against the schema. */
 export function parseSession(stored: unknown): ParsedSession {
-  if (isNewer(stored)) return { newer: true, why: 'it was made by a newer Leadline' };
+  if (isNewer(stored)) return { newer: true, why: msg('it was made by a newer Leadline') };
   const parsed = v.safeParse(sessionSchema, migrateSession(stored));
   if (parsed.success) return { document: parsed.output };
   return { newer: false, why: whereAndWhy(parsed.issues[0]) };
@@ -29,9 +30,9 @@ function isNewer(stored: unknown): boolean {
 }
 
 function whereAndWhy(issue: v.BaseIssue<unknown>): string {
-  const where = v.getDotPath(issue) ?? 'the whole document';
-  if (issue.input === undefined) return `${where} is missing`;
-  const expected = issue.expected ? `expected ${issue.expected}` : issue.message;
+  const where = v.getDotPath(issue) ?? msg('the whole document');
+  if (issue.input === undefined) return msg(str`${where} is missing`);
+  const expected = issue.expected ? msg(str`expected ${issue.expected}`) : issue.message;
   const found = issue.received.length > 60 ? `${issue.received.slice(0, 60)}…` : issue.received;
-  return `${where}: ${expected}, found ${found}`;
+  return msg(str`${where}: ${expected}, found ${found}`);
 }

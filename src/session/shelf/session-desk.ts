@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import { captureIdsOf } from '../capture-ids';
 import type { Desk, Work } from '../desk';
@@ -43,7 +44,7 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
 
   async function read(id: string): Promise<SessionDocument | Trouble> {
     const { document } = desk.state;
-    return id === document.id ? document : ((await store.read(id)) ?? gone);
+    return id === document.id ? document : ((await store.read(id)) ?? gone());
   }
 
   async function open(id: string): Promise<Trouble | null> {
@@ -80,20 +81,20 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
 
   return {
     look,
-    open: (id) => run('Opening the session', () => open(id)),
-    create: () => run('The new session', create),
+    open: (id) => run(msg('Opening the session'), () => open(id)),
+    create: () => run(msg('The new session'), create),
     duplicate: (id) =>
-      run('Duplicating the session', async () => {
+      run(msg('Duplicating the session'), async () => {
         const document = await read(id);
         if (isTrouble(document)) return document;
         const { newId, now } = desk.parts;
-        const name = `Copy of ${document.name}`;
+        const name = msg(str`Copy of ${document.name}`);
         return store.save({ ...document, id: newId(), name, createdAt: now() }, false);
       }),
     rename: (id, name) =>
-      run('Renaming the session', async () => {
+      run(msg('Renaming the session'), async () => {
         if (id === desk.state.document.id) {
-          desk.change((document) => ({ ...document, name }), 'Rename session');
+          desk.change((document) => ({ ...document, name }), msg('Rename session'));
           await desk.settle();
           return null;
         }
@@ -101,14 +102,14 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
         return isTrouble(document) ? document : store.save({ ...document, name }, false);
       }),
     delete: (id) =>
-      run('Deleting the session', async () => {
+      run(msg('Deleting the session'), async () => {
         const problem = id === desk.state.document.id ? await openAnother() : null;
         if (id === desk.state.document.id) return problem;
         return (await store.markDeleted(id, true)) ?? problem;
       }),
-    restore: (id) => run('Bringing back the session', () => store.markDeleted(id, false)),
+    restore: (id) => run(msg('Bringing back the session'), () => store.markDeleted(id, false)),
     remove: (id) =>
-      run('Removing the session', async () => {
+      run(msg('Removing the session'), async () => {
         if (id === desk.state.document.id) return null;
         desk.histories.forget(id);
         const here = captureIdsOf(desk.state.document);
@@ -116,7 +117,7 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
       }),
     async compareWith(id) {
       if (id === null) return show({ earlier: null });
-      await run('Reading the earlier session', async () => {
+      await run(msg('Reading the earlier session'), async () => {
         const earlier = await read(id);
         if (isTrouble(earlier)) return earlier;
         const refused = desk.refuses(earlier);
@@ -128,7 +129,8 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
   };
 }
 
-const gone = trouble(
-  'storage',
-  'This session is no longer in this browser. Open it from its file, if there is one.',
-);
+const gone = () =>
+  trouble(
+    'storage',
+    msg('This session is no longer in this browser. Open it from its file, if there is one.'),
+  );

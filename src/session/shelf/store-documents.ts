@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../../trouble';
 import type { SessionDocument } from '../document';
 import { deletedKey, lastKey, orderKey, type StoreDatabase } from '../store-database';
@@ -15,13 +16,17 @@ export async function loadLast(database: StoreDatabase): Promise<SessionDocument
   if (parsed.newer) {
     return trouble(
       'storage',
-      'The saved session was made by a newer Leadline and is left untouched; reload to get that version. A fresh session is open instead.',
+      msg(
+        'The saved session was made by a newer Leadline and is left untouched; reload to get that version. A fresh session is open instead.',
+      ),
     );
   }
   await keepAside(database, id, stored, parsed.why);
   return trouble(
     'storage',
-    `The saved session is damaged (${parsed.why}). It is kept aside in this browser, unchanged, and a fresh session is open instead.`,
+    msg(
+      str`The saved session is damaged (${parsed.why}). It is kept aside in this browser, unchanged, and a fresh session is open instead.`,
+    ),
   );
 }
 
@@ -34,8 +39,8 @@ export async function readDocument(
   if (stored === undefined) return null;
   const parsed = parseSession(stored);
   if ('document' in parsed) return parsed.document;
-  const advice = parsed.newer ? 'Reload to get that version.' : 'It is kept as it is.';
-  return trouble('storage', `This session cannot be opened: ${parsed.why}. ${advice}`);
+  const advice = parsed.newer ? msg('Reload to get that version.') : msg('It is kept as it is.');
+  return trouble('storage', msg(str`This session cannot be opened: ${parsed.why}. ${advice}`));
 }
 
 /** Saves a session with its line of the list, both or neither. */

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../channel';
 import { firstFinding, firstRepeat } from './find-first';
 import { partnerLabel } from '../partner-label';
@@ -7,10 +8,11 @@ import type { ProcessorOutput, ProcessorSheet } from './processor-sheet';
 export function findOutputContradiction(sheet: ProcessorSheet): string | null {
   const { outputs } = sheet;
   const id = firstRepeat(outputs.map((output) => output.id));
-  if (id >= 0) return `"outputs[${id}].id" is "${outputs[id]?.id}", which another output has`;
+  if (id >= 0)
+    return msg(str`"outputs[${id}].id" is "${outputs[id]?.id}", which another output has`);
   const name = firstRepeat(outputs.map((output) => output.name));
   if (name >= 0) {
-    return `"outputs[${name}].name" is "${outputs[name]?.name}", which another output has`;
+    return msg(str`"outputs[${name}].name" is "${outputs[name]?.name}", which another output has`);
   }
   return firstFinding(outputs, rolesContradict) ?? pairsContradict(sheet);
 }
@@ -18,10 +20,12 @@ export function findOutputContradiction(sheet: ProcessorSheet): string | null {
 function rolesContradict({ roles }: ProcessorOutput, index: number): string | null {
   const where = `outputs[${index}].roles`;
   const repeat = firstRepeat(roles.map((role) => role.channel));
-  if (repeat >= 0) return `"${where}[${repeat}].channel" stands in the same list before`;
+  if (repeat >= 0) return msg(str`"${where}[${repeat}].channel" stands in the same list before`);
   return firstFinding(roles, ({ channel, onlyWithout = [] }, at) => {
     const own = onlyWithout.find((label) => label === channel || label === partnerLabel(channel));
-    return own ? `"${where}[${at}].onlyWithout" names ${own}, so ${channel} never fits` : null;
+    return own
+      ? msg(str`"${where}[${at}].onlyWithout" names ${own}, so ${channel} never fits`)
+      : null;
   });
 }
 
@@ -31,9 +35,9 @@ function pairsContradict({ outputs, pairs }: ProcessorSheet): string | null {
     const where = `"pairs[${index}]"`;
     for (const id of pair) {
       if (!outputs.some((output) => output.id === id)) {
-        return `${where} names "${id}", and no output has that id`;
+        return msg(str`${where} names "${id}", and no output has that id`);
       }
-      if (inPairs.includes(id)) return `${where} names "${id}" a second time`;
+      if (inPairs.includes(id)) return msg(str`${where} names "${id}" a second time`);
       inPairs.push(id);
     }
     const [first, second] = pair.map((id) => channelsOf(outputs, id));
@@ -52,7 +56,9 @@ function partnerMissing(
   const found = lonely(first, second) ?? lonely(second, first);
   return found === undefined
     ? null
-    : `${where} joins outputs of which one can carry ${found} and the other no partner of it`;
+    : msg(
+        str`${where} joins outputs of which one can carry ${found} and the other no partner of it`,
+      );
 }
 
 function channelsOf(outputs: readonly ProcessorOutput[], id: string): ChannelLabel[] {

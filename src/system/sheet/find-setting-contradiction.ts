@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { firstFinding, firstRepeat } from './find-first';
 import type { CrossoverLimit, ProcessorSheet } from './processor-sheet';
 
@@ -23,7 +24,9 @@ export function findSettingContradiction(sheet: ProcessorSheet): string | null {
 function stepsContradict(field: string, steps: readonly number[]): string | null {
   return firstFinding(steps, (step, index) => {
     const before = steps[index - 1] ?? 0;
-    return step > before ? null : `"${field}[${index}]" is ${step} and comes after ${before}`;
+    return step > before
+      ? null
+      : msg(str`"${field}[${index}]" is ${step} and comes after ${before}`);
   });
 }
 
@@ -36,10 +39,10 @@ function limitsContradict(
     const where = `"crossover.limits[${index}]"`;
     groups.push(...limit.groups);
     const repeat = firstRepeat(groups);
-    if (repeat >= 0) return `${where} limits the ${groups[repeat]} a second time`;
+    if (repeat >= 0) return msg(str`${where} limits the ${groups[repeat]} a second time`);
     return steps.some((step) => step >= limit.lowHz && step <= limit.highHz)
       ? null
-      : `${where} leaves no step between ${limit.lowHz} and ${limit.highHz} Hz`;
+      : msg(str`${where} leaves no step between ${limit.lowHz} and ${limit.highHz} Hz`);
   });
 }
 
@@ -47,13 +50,13 @@ function lowPassContradicts({ crossover, subLowPass }: ProcessorSheet): string |
   const highest = subLowPass.stepsHz.at(-1) ?? 0;
   const lowest = crossover.stepsHz[0] ?? 0;
   if (!subLowPass.notBelowHighestBedCrossover || highest >= lowest) return null;
-  return `"subLowPass.stepsHz" ends at ${highest} Hz, below every crossover step`;
+  return msg(str`"subLowPass.stepsHz" ends at ${highest} Hz, below every crossover step`);
 }
 
 function fullRangeContradicts({ fullRange }: ProcessorSheet): string | null {
   const groups = fullRange.map((option) => option.group);
   const repeat = firstRepeat(groups);
-  if (repeat >= 0) return `"fullRange[${repeat}].group" stands in the list before`;
+  if (repeat >= 0) return msg(str`"fullRange[${repeat}].group" stands in the list before`);
   const locked = new Set(fullRange.flatMap((option) => option.unlocks));
   const open = groups.filter((group) => !locked.has(group));
   for (const group of open) {
@@ -63,10 +66,11 @@ function fullRangeContradicts({ fullRange }: ProcessorSheet): string | null {
   }
   return firstFinding(fullRange, ({ group, unlocks }, index) => {
     const stranger = unlocks.find((next) => !groups.includes(next));
-    if (stranger) return `"fullRange[${index}].unlocks" names the ${stranger}, not a "group" there`;
+    if (stranger)
+      return msg(str`"fullRange[${index}].unlocks" names the ${stranger}, not a "group" there`);
     return open.includes(group)
       ? null
-      : `"fullRange[${index}].group" is unlocked only by what it unlocks itself`;
+      : msg(str`"fullRange[${index}].group" is unlocked only by what it unlocks itself`);
   });
 }
 
@@ -75,8 +79,8 @@ function rangeContradicts(
   [lowName, highName, stepName]: readonly [string, string, string],
   { low, high, step }: { low: number; high: number; step: number },
 ): string | null {
-  if (!(low < high)) return `"${field}.${lowName}" is ${low} and "${highName}" ${high}`;
+  if (!(low < high)) return msg(str`"${field}.${lowName}" is ${low} and "${highName}" ${high}`);
   return Math.floor(high / step + 1e-9) < Math.ceil(low / step - 1e-9)
-    ? `"${field}.${stepName}" is ${step}, and no whole step lies between ${low} and ${high}`
+    ? msg(str`"${field}.${stepName}" is ${step}, and no whole step lies between ${low} and ${high}`)
     : null;
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { parseJson, type FileKind } from '../../schema/parse-json';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import { findOutputContradiction } from './find-output-contradiction';
@@ -7,10 +8,16 @@ import type { ProcessorSheet } from './processor-sheet';
 import { sheetSchema } from './sheet-schema';
 
 const sheetFile: FileKind = {
-  name: 'processor sheet',
+  get name() {
+    return msg('processor sheet');
+  },
   format: 'leadline-processor',
   versions: [1],
-  advice: 'Start from one of the samples in public/processors, and see sheet-format.md there.',
+  get advice() {
+    return msg(
+      'Start from one of the samples in public/processors, and see sheet-format.md there.',
+    );
+  },
 };
 
 /**
@@ -27,6 +34,6 @@ export function parseSheet(text: string): ProcessorSheet | Trouble {
   if (finding === null) return sheet;
   return trouble(
     'bad-file',
-    `This processor sheet contradicts itself: ${finding}. Change the field in the file.`,
+    msg(str`This processor sheet contradicts itself: ${finding}. Change the field in the file.`),
   );
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import { channelLabel, finite, groupId, positive } from '../../schema/schema-parts';
 import type { ProcessorSheet } from './processor-sheet';
@@ -10,7 +11,7 @@ const few = <Item>(item: v.GenericSchema<unknown, Item>) =>
     v.array(item),
     v.check(
       (list) => list.length <= mostEntries,
-      ({ input }) => `at most ${mostEntries} entries long, not ${input.length}`,
+      ({ input }) => msg(str`at most ${mostEntries} entries long, not ${input.length}`),
     ),
   );
 

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../channel';
 import { channelKind } from '../channel-names';
 import type { ProcessorSheet } from '../sheet/processor-sheet';
@@ -41,7 +42,7 @@ export function describeConflict(
     rules: [...new Set(rules)],
     outputs: outputsInConflict(core, problem, sheet),
     channels: channels.map(({ channel }) => channel),
-    sentence: `${capitalised(who)} cannot be wired${together}: ${reasons.join('; ')}.`,
+    sentence: msg(str`${capitalised(who)} cannot be wired${together}: ${reasons.join('; ')}.`),
   };
 }
 
@@ -51,13 +52,15 @@ export function describeUnnamed(
   sheet: ProcessorSheet,
 ): WiringConflict {
   const known = (['1', '2', '3'] as const).filter((count) => sheet.heightNaming[count]);
-  const takes = known.length === 0 ? 'no heights' : `${known.join(' or ')} only`;
-  const pairs = heightPairs === 1 ? '1 pair' : `${heightPairs} pairs`;
+  const takes = known.length === 0 ? msg('no heights') : msg(str`${known.join(' or ')} only`);
+  const pairs = heightPairs === 1 ? msg('1 pair') : msg(str`${heightPairs} pairs`);
   return {
     rules: ['names of height pairs'],
     outputs: outputsOfKind(unnamed, sheet),
     channels: unnamed,
-    sentence: `${capitalised(nameChannels(unnamed))} cannot be wired: the processor has no names for ${pairs} of heights; it takes ${takes}.`,
+    sentence: msg(
+      str`${capitalised(nameChannels(unnamed))} cannot be wired: the processor has no names for ${pairs} of heights; it takes ${takes}.`,
+    ),
   };
 }
 
@@ -72,12 +75,12 @@ function describeCarriers(
   const own = group.flatMap((index) => roles[index] ?? []);
   const who = nameChannels(own.map(({ channel }) => channel));
   const played = nameChannels(own.map(({ role }) => role));
-  const what = who === played ? who : `${who} as ${played.replace(/^the /, '')}`;
+  const what = who === played ? who : msg(str`${who} as ${played.replace(/^the /, '')}`);
   const carriers = sheet.outputs.filter((_, output) =>
     group.some((channel) => (ranks[channel]?.[output] ?? -1) >= 0),
   );
   if (carriers.length > 0) {
-    return `only ${listed(carriers.map(({ name }) => name))} can carry ${what}`;
+    return msg(str`only ${listed(carriers.map(({ name }) => name))} can carry ${what}`);
   }
   const kind = kindNames[channelKind(own[0]?.role ?? 'FL')];
   const others = outputsOfKind(
@@ -86,7 +89,7 @@ function describeCarriers(
   );
   const names = sheet.outputs.filter(({ id }) => others.includes(id)).map(({ name }) => name);
   const there = names.length === 0 ? 'none' : listed(names);
-  return `no output can carry ${what} (outputs for ${kind}: ${there})`;
+  return msg(str`no output can carry ${what} (outputs for ${kind}: ${there})`);
 }
 
 function describeRule(rule: WiringRule, { roles }: WiringProblem, names: Names): string | null {
@@ -95,21 +98,25 @@ function describeRule(rule: WiringRule, { roles }: WiringProblem, names: Names):
       return null;
     case 'one role':
       return rule.outputs.length === 1
-        ? `${names(rule.outputs)} carries one channel at a time`
-        : `${names(rule.outputs)} carry one channel each at a time`;
+        ? msg(str`${names(rule.outputs)} carries one channel at a time`)
+        : msg(str`${names(rule.outputs)} carry one channel each at a time`);
     case 'pair':
-      return `${names(rule.outputs)} carry left and right of one pair or nothing`;
+      return msg(str`${names(rule.outputs)} carry left and right of one pair or nothing`);
     case 'only without': {
       const who = nameChannels(rule.closed.flatMap(([channel]) => roles[channel] ?? []));
       const where = names(rule.closed.map(([, output]) => output));
-      return `${where} can carry ${who} only without ${nameChannels(rule.present)}`;
+      return msg(str`${where} can carry ${who} only without ${nameChannels(rule.present)}`);
     }
     case 'exclusive':
-      return `of “${rule.name}” the processor takes one choice only`;
+      return msg(str`of “${rule.name}” the processor takes one choice only`);
     case 'channel order':
-      return `the processor wants ${nameChannels(rule.missing)} filled before, and the layout has none`;
+      return msg(
+        str`the processor wants ${nameChannels(rule.missing)} filled before, and the layout has none`,
+      );
     case 'output order':
-      return `the processor fills ${listed(rule.stages.map((stage) => names(stage)))} in this order`;
+      return msg(
+        str`the processor fills ${listed(rule.stages.map((stage) => names(stage)))} in this order`,
+      );
   }
 }
 

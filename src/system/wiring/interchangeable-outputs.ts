@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { Trial } from './trial';
 import type { WiringProblem, WiringRule } from './wiring-problem';
 
@@ -31,7 +32,7 @@ function roleInRule(rule: WiringRule, output: number): string {
     case 'exclusive':
       return rule.choices.map(({ outputs }) => Number(outputs.includes(output))).join('');
     case 'output order':
-      return rule.stages.some((stage) => stage.includes(output)) ? `order ${output}` : '';
+      return rule.stages.some((stage) => stage.includes(output)) ? msg(str`order ${output}`) : '';
     default:
       return '';
   }

@@ -1,3 +1,4 @@
+import { msg } from '@lit/localize';
 import { isTrouble } from '../../trouble';
 import type { ChannelLabel, Layout } from '../channel';
 import { layoutChoices, layoutFromName } from '../layout';
@@ -11,12 +12,12 @@ interface Units {
   readonly counts: readonly number[];
 }
 
-const unitNames: readonly (readonly [one: string, more: string])[] = [
-  ['the front centre', ''],
-  ['the side surrounds', ''],
-  ['the back surrounds', ''],
-  ['the wides', ''],
-  ['pair of heights', 'pairs of heights'],
+const unitNames = (): readonly (readonly [one: string, more: string])[] => [
+  [msg('the front centre'), ''],
+  [msg('the side surrounds'), ''],
+  [msg('the back surrounds'), ''],
+  [msg('the wides'), ''],
+  [msg('pair of heights'), msg('pairs of heights')],
   ['sub', 'subs'],
 ];
 
@@ -85,7 +86,7 @@ function distance(from: Units, to: Units): { changed: number; added: number } {
 function changesTo(from: Units, to: Units): string[] {
   return to.counts.flatMap((count, index) => {
     const difference = count - (from.counts[index] ?? 0);
-    const [one, more] = unitNames[index] ?? ['', ''];
+    const [one, more] = unitNames()[index] ?? ['', ''];
     if (difference === 0) return [];
     if (more === '') return [`${difference > 0 ? 'with' : 'without'} ${one}`];
     const size = Math.abs(difference);
