@@ -1,6 +1,7 @@
 import tseslint from 'typescript-eslint';
 import importX from 'eslint-plugin-import-x';
 import { createTypeScriptImportResolver } from 'eslint-import-resolver-typescript';
+import { textsRule } from './tests/texts/texts-rule.js';
 
 const zones = [
   { target: './dsp', from: './src', message: 'dsp knows no other room.' },
@@ -25,6 +26,12 @@ export default tseslint.config(
       eqeqeq: 'error',
       'no-console': 'error',
     },
+  },
+  {
+    files: ['components/**', 'src/**'],
+    ignores: ['src/command/**'],
+    plugins: { leadline: { rules: { texts: textsRule } } },
+    rules: { 'leadline/texts': 'error' },
   },
   { files: ['src/command/**', 'tests/**', '*.js', '*.ts'], rules: { 'no-console': 'off' } },
   {
