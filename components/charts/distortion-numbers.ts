@@ -7,7 +7,17 @@ import {
 } from './distortion-curves';
 import { dbText, hzText, isNumber, numberText, thinSpace } from './number-text';
 
-const why = { noise: 'noise', decay: 'the room', band: 'beyond the sweep' } as const;
+const why = {
+  get noise() {
+    return msg('noise');
+  },
+  get decay() {
+    return msg('the room');
+  },
+  get band() {
+    return msg('beyond the sweep');
+  },
+} as const;
 
 /** A level re the fundamental, dB, in a unit, without its sign of unit. */
 export function levelText(db: number | null | undefined, unit: DistortionUnit): string {

@@ -41,16 +41,36 @@ export function laneWords({ stage, reading }: Lane): string {
 }
 
 const faultWords = {
-  lost: 'lost audio',
-  repeated: 'repeated audio',
-  clipped: 'clipped',
-  silent: 'silent',
-  gain: 'gain changed',
-  bang: 'a bang',
-  rumble: 'rumble',
-  hum: 'hum',
-  voice: 'a voice',
-  noisy: 'noisy',
+  get lost() {
+    return msg('lost audio');
+  },
+  get repeated() {
+    return msg('repeated audio');
+  },
+  get clipped() {
+    return msg('clipped');
+  },
+  get silent() {
+    return msg('silent');
+  },
+  get gain() {
+    return msg('gain changed');
+  },
+  get bang() {
+    return msg('a bang');
+  },
+  get rumble() {
+    return msg('rumble');
+  },
+  get hum() {
+    return msg('hum');
+  },
+  get voice() {
+    return msg('a voice');
+  },
+  get noisy() {
+    return msg('noisy');
+  },
 } as const;
 
 /** What is wrong with a reading, in a word or two each. */

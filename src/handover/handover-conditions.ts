@@ -7,9 +7,15 @@ import type { HandedOver } from './handed-over';
 import type { HandoverFact } from './handover';
 
 const rigs = {
-  practice: 'practice room, simulated',
-  recording: 'a recording of the take',
-  live: 'this computer’s output and microphone',
+  get practice() {
+    return msg('practice room, simulated');
+  },
+  get recording() {
+    return msg('a recording of the take');
+  },
+  get live() {
+    return msg('this computer’s output and microphone');
+  },
 } as const;
 
 /** How it was measured: by what, when, where and how quiet it was. */

@@ -38,9 +38,11 @@ export function claimArrival(proof: ProofCase, findings: Findings, one: ProvedCh
   const amount = `${sayNumber(Math.abs(figure.value), 2)} ms`;
   const when = figure.value < 0 ? 'early' : 'late';
   const sentences = {
-    pass: `${sentenceName(name)} arrives with the others, to ${amount}.`,
-    fail: `${sentenceName(name)} arrives ${amount} too ${when}.`,
-    'cannot tell': `${sentenceName(name)} arrives ${amount} ${when}, give or take ${sayNumber(1000 * half, 2)} ms.`,
+    pass: msg(str`${sentenceName(name)} arrives with the others, to ${amount}.`),
+    fail: msg(str`${sentenceName(name)} arrives ${amount} too ${when}.`),
+    'cannot tell': msg(
+      str`${sentenceName(name)} arrives ${amount} ${when}, give or take ${sayNumber(1000 * half, 2)} ms.`,
+    ),
   } as const;
   return makeLine('arrival', label, [label], { verdict, sentence: sentences[verdict], figure });
 }

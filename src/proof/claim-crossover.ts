@@ -65,13 +65,21 @@ export function claimCrossover(
   const at = sayHz(worst.hz);
   const off = `${sayNumber(Math.abs(worst.db), 1)} dB ${worst.db < 0 ? 'below' : 'above'}`;
   const sentences = {
-    pass: `${sentenceName(name)} and the subs sum as predicted at ${sayHz(crossoverHz)}, to ${sayNumber(Math.abs(worst.db), 1)} dB${
-      loss > allowedSumDb ? `; as was predicted, they lose ${sayNumber(loss, 1)} dB there` : ''
-    }.`,
+    pass: msg(
+      str`${sentenceName(name)} and the subs sum as predicted at ${sayHz(crossoverHz)}, to ${sayNumber(Math.abs(worst.db), 1)} dB${
+        loss > allowedSumDb
+          ? msg(str`; as was predicted, they lose ${sayNumber(loss, 1)} dB there`)
+          : ''
+      }.`,
+    ),
     fail: isLost
-      ? `${sentenceName(name)} and the subs lose ${sayNumber(loss, 1)} dB at ${sayHz(crossoverHz)}; ${sayNumber(predicted, 1)} dB were predicted.`
-      : `${sentenceName(name)} and the subs are ${off} the prediction at ${at}.`,
-    'cannot tell': `${sentenceName(name)} and the subs are ${off} the prediction at ${at}, give or take ${sayNumber(half, 1)} dB.`,
+      ? msg(
+          str`${sentenceName(name)} and the subs lose ${sayNumber(loss, 1)} dB at ${sayHz(crossoverHz)}; ${sayNumber(predicted, 1)} dB were predicted.`,
+        )
+      : msg(str`${sentenceName(name)} and the subs are ${off} the prediction at ${at}.`),
+    'cannot tell': msg(
+      str`${sentenceName(name)} and the subs are ${off} the prediction at ${at}, give or take ${sayNumber(half, 1)} dB.`,
+    ),
   } as const;
   return makeLine('crossover', label, [label], { verdict, sentence: sentences[verdict], figure });
 }

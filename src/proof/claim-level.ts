@@ -35,9 +35,11 @@ export function claimLevel(proof: ProofCase, findings: Findings, one: ProvedChan
   const amount = sayLossDb(figure.value);
   const way = figure.value < 0 ? 'quiet' : 'loud';
   const sentences = {
-    pass: `${sentenceName(name)} is as loud as it should be, to ${amount}.`,
-    fail: `${sentenceName(name)} is ${amount} too ${way}.`,
-    'cannot tell': `${sentenceName(name)} is ${amount} too ${way}, give or take ${sayLossDb(half)}.`,
+    pass: msg(str`${sentenceName(name)} is as loud as it should be, to ${amount}.`),
+    fail: msg(str`${sentenceName(name)} is ${amount} too ${way}.`),
+    'cannot tell': msg(
+      str`${sentenceName(name)} is ${amount} too ${way}, give or take ${sayLossDb(half)}.`,
+    ),
   } as const;
   return makeLine('level', label, [label], { verdict, sentence: sentences[verdict], figure });
 }

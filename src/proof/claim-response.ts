@@ -62,9 +62,13 @@ export function claimResponse(proof: ProofCase, findings: Findings, one: ProvedC
   const verdict = judgeInterval(figure);
   const amount = `${sayNumber(Math.abs(worst.db), 1)} dB`;
   const sentences = {
-    pass: `${sentenceName(name)} sounds ${isSub ? 'through its filters' : 'above its crossover'} as it should, to ${amount}.`,
-    fail: `${sentenceName(name)} is shaped: at ${sayHz(worst.hz)} it is ${amount} ${worst.db < 0 ? 'below' : 'above'} what it should be.`,
-    'cannot tell': `${sentenceName(name)} may be shaped: ${amount} at ${sayHz(worst.hz)}.`,
+    pass: msg(
+      str`${sentenceName(name)} sounds ${isSub ? msg('through its filters') : msg('above its crossover')} as it should, to ${amount}.`,
+    ),
+    fail: msg(
+      str`${sentenceName(name)} is shaped: at ${sayHz(worst.hz)} it is ${amount} ${worst.db < 0 ? msg('below') : msg('above')} what it should be.`,
+    ),
+    'cannot tell': msg(str`${sentenceName(name)} may be shaped: ${amount} at ${sayHz(worst.hz)}.`),
   } as const;
   return line({ verdict, sentence: sentences[verdict], figure });
 }

@@ -40,9 +40,13 @@ export function claimRedirected(
   const verdict = judgeInterval(figure);
   const below = msg(str`below ${sayHz(crossoverHz)}`);
   const sentences = {
-    pass: `The subs play the bass of ${name} ${below}.`,
-    fail: `The subs do not play the bass of ${name} ${below} as they should: ${sayLossDb(found.db)} too little.`,
-    'cannot tell': `Whether the subs play the bass of ${name} ${below} cannot be told: between ${sayNumber(found.interval[0], 0)} and ${sayNumber(found.interval[1], 0)} dB beside what they should.`,
+    pass: msg(str`The subs play the bass of ${name} ${below}.`),
+    fail: msg(
+      str`The subs do not play the bass of ${name} ${below} as they should: ${sayLossDb(found.db)} too little.`,
+    ),
+    'cannot tell': msg(
+      str`Whether the subs play the bass of ${name} ${below} cannot be told: between ${sayNumber(found.interval[0], 0)} and ${sayNumber(found.interval[1], 0)} dB beside what they should.`,
+    ),
   } as const;
   // A table holds no infinite number.
   const finite = { ...figure, allowed: [audibleDb, 60] as const };
@@ -81,9 +85,9 @@ export function claimLfe(proof: ProofCase, findings: Findings): ProofLine | null
   const gain = msg(str`${sayNumber(typed.lfe.gainDb, 0)} dB over a main channel`);
   const off = msg(str`${sayLossDb(found.db)} too ${found.db < 0 ? msg('quiet') : msg('loud')}`);
   const sentences = {
-    pass: `LFE is replayed ${gain}, to ${sayLossDb(found.db)}.`,
-    fail: `LFE is ${off}: it should be ${gain}.`,
-    'cannot tell': `LFE is ${off}, give or take ${sayLossDb(found.half)}.`,
+    pass: msg(str`LFE is replayed ${gain}, to ${sayLossDb(found.db)}.`),
+    fail: msg(str`LFE is ${off}: it should be ${gain}.`),
+    'cannot tell': msg(str`LFE is ${off}, give or take ${sayLossDb(found.half)}.`),
   } as const;
   return makeLine('LFE', 'LFE', labels, { verdict, sentence: sentences[verdict], figure });
 }

@@ -43,7 +43,7 @@ export function diagnoseDistances(
       cause,
     );
   };
-  for (const [factor, sentence] of units) {
+  for (const [factor, sentence] of units()) {
     const shift = median(all.map(({ typed }) => ((1 - factor) * typed) / metresPerSecond));
     const fits = (one: Late): boolean =>
       isNear(one, ((1 - factor) * one.typed) / metresPerSecond - shift);
@@ -71,7 +71,7 @@ export function diagnoseDistances(
     );
   }
   for (const one of all.filter(isBad)) {
-    for (const [factor, sentence] of units) {
+    for (const [factor, sentence] of units()) {
       if (!isNear(one, ((1 - factor) * one.typed) / metresPerSecond)) continue;
       explain(
         [one],
@@ -91,10 +91,11 @@ export function diagnoseDistances(
   return lines;
 }
 
-const units = [
-  [1 / metresIn.ft, 'typed in feet where the processor takes metres'],
-  [metresIn.ft, 'typed in metres where the processor takes feet'],
-] as const;
+const units = () =>
+  [
+    [1 / metresIn.ft, msg('typed in feet where the processor takes metres')],
+    [metresIn.ft, msg('typed in metres where the processor takes feet')],
+  ] as const;
 
 function latenesses(proof: ProofCase, { arrivals, subFits, lates, middleLate }: Findings): Late[] {
   const { typed, mains, subs } = proof;

@@ -100,10 +100,16 @@ function alignmentOf(
 }
 
 const doubts = {
-  'few seats':
-    'Fewer than three seats were measured: another seat may want another delay. A take at one more seat would tell.',
-  'another delay':
-    'Without one of the seats another delay would be chosen. A take at one more seat would settle it.',
+  get 'few seats'() {
+    return msg(
+      'Fewer than three seats were measured: another seat may want another delay. A take at one more seat would tell.',
+    );
+  },
+  get 'another delay'() {
+    return msg(
+      'Without one of the seats another delay would be chosen. A take at one more seat would settle it.',
+    );
+  },
 } as const;
 
 /** A group that loses so much with the common setting is named, dB. */

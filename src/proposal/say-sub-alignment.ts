@@ -33,8 +33,12 @@ export function saySubAlignment(
 }
 
 const doubts = {
-  'few seats': 'It rests on fewer than three seats: measure more seats.',
-  'another delay': 'With one seat less another delay would be chosen: measure more seats.',
+  get 'few seats'() {
+    return msg('It rests on fewer than three seats: measure more seats.');
+  },
+  get 'another delay'() {
+    return msg('With one seat less another delay would be chosen: measure more seats.');
+  },
 } as const;
 
 function sayWhyNot(name: string, crossoverHz: number, { why, quieter }: NoAlignment): string {

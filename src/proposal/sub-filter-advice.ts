@@ -124,10 +124,12 @@ export function adviseLowCut(
   const at = sayHz(choice.hz ?? 0);
   const cost = msg(str`${at} takes ${sayLossDb(choice.costDb)} there`);
   const sentences = {
-    closed: 'Off: the air in a closed box holds the cone, so a low cut would only cost bass.',
-    vented: `${f3} and vented: below its tuning nothing holds the cone. ${cost}.`,
-    'taken as vented': `${f3}; whether its box is vented cannot be told, so it is taken as vented. ${cost}.`,
-    'no step': `Off: ${f3}, and every step of the low cut would take bass it can play.`,
+    closed: msg('Off: the air in a closed box holds the cone, so a low cut would only cost bass.'),
+    vented: msg(str`${f3} and vented: below its tuning nothing holds the cone. ${cost}.`),
+    'taken as vented': msg(
+      str`${f3}; whether its box is vented cannot be told, so it is taken as vented. ${cost}.`,
+    ),
+    'no step': msg(str`Off: ${f3}, and every step of the low cut would take bass it can play.`),
   } as const;
   return {
     hz: choice.hz,

@@ -50,11 +50,21 @@ export function inspectSweep(
 }
 
 const names = {
-  bang: 'A bang',
-  rumble: 'Rumble',
-  hum: 'Hum',
-  voice: 'A voice',
-  noisy: 'Noise',
+  get bang() {
+    return msg('A bang');
+  },
+  get rumble() {
+    return msg('Rumble');
+  },
+  get hum() {
+    return msg('Hum');
+  },
+  get voice() {
+    return msg('A voice');
+  },
+  get noisy() {
+    return msg('Noise');
+  },
 } as const;
 
 function disturbanceFault(found: Disturbance): Fault {

@@ -98,15 +98,27 @@ function sentenceOf(found: LowestFrequency, percent: number): string {
 }
 
 const hiders = {
-  noise: 'the noise hides it',
-  decay: "the room's decay covers it",
-  band: 'the sweep ends below its harmonics',
+  get noise() {
+    return msg('the noise hides it');
+  },
+  get decay() {
+    return msg("the room's decay covers it");
+  },
+  get band() {
+    return msg('the sweep ends below its harmonics');
+  },
 } as const;
 
 const actions = {
-  noise: 'Average four sweeps',
-  decay: 'Use a sweep of twice the length',
-  band: 'Use a sweep that goes higher',
+  get noise() {
+    return msg('Average four sweeps');
+  },
+  get decay() {
+    return msg('Use a sweep of twice the length');
+  },
+  get band() {
+    return msg('Use a sweep that goes higher');
+  },
 } as const;
 
 /** With a true minus sign. */

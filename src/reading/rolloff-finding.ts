@@ -15,9 +15,19 @@ export interface RolloffFinding {
 const subSpread = 4;
 
 const cautions = {
-  wide: 'The roll-off is uncertain by more than a factor of 3: a reading close to the driver would settle it.',
-  noise: 'The lower end of the roll-off lies in the noise: a longer sweep would settle it.',
-  low: 'The speaker may reach below 15 Hz, the lowest band read: the lower limits are not known.',
+  get wide() {
+    return msg(
+      'The roll-off is uncertain by more than a factor of 3: a reading close to the driver would settle it.',
+    );
+  },
+  get noise() {
+    return msg('The lower end of the roll-off lies in the noise: a longer sweep would settle it.');
+  },
+  get low() {
+    return msg(
+      'The speaker may reach below 15 Hz, the lowest band read: the lower limits are not known.',
+    );
+  },
 } as const;
 
 /** What is told of a fit: numbers and curve, or why there are none and what would settle it. */

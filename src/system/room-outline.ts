@@ -60,11 +60,17 @@ const sizes = [
   ['height', 'heightMetres', 1.5, 20],
 ] as const;
 
-const seats = [
-  ['distance of the seat from the front wall', 'seatFromFrontMetres', 'lengthMetres', 'length'],
-  ['distance of the seat from the left wall', 'seatFromLeftMetres', 'widthMetres', 'width'],
-  ['height of the ears', 'earHeightMetres', 'heightMetres', 'height'],
-] as const;
+const seats = () =>
+  [
+    [
+      msg('distance of the seat from the front wall'),
+      'seatFromFrontMetres',
+      'lengthMetres',
+      'length',
+    ],
+    [msg('distance of the seat from the left wall'), 'seatFromLeftMetres', 'widthMetres', 'width'],
+    [msg('height of the ears'), 'earHeightMetres', 'heightMetres', 'height'],
+  ] as const;
 
 /** Why a room makes no sense, in a sentence; null when it does. Limits are common sense. */
 export function refuseRoom(room: DeclaredRoom): string | null {
@@ -75,7 +81,7 @@ export function refuseRoom(room: DeclaredRoom): string | null {
       return msg(str`The ${name} of the room lies between ${least} and ${most} m, not ${value} m.`);
     }
   }
-  for (const [name, key, within, side] of seats) {
+  for (const [name, key, within, side] of seats()) {
     const value = room[key];
     if (!Number.isFinite(value)) return msg(str`The ${name} is no number.`);
     if (value <= 0 || value >= room[within]) {

@@ -13,9 +13,15 @@ const warmth: ChangeLimits = { allowed: 2, coarsest: 2 };
 const halfCelsius = 0.5;
 
 const rigs = {
-  practice: 'the practice room',
-  recording: 'a recording of the take',
-  live: 'this computer’s output and microphone',
+  get practice() {
+    return msg('the practice room');
+  },
+  get recording() {
+    return msg('a recording of the take');
+  },
+  get live() {
+    return msg('this computer’s output and microphone');
+  },
 } as const;
 
 /** How the two sessions were measured: rig, temperature, microphone, its files and its setting. */

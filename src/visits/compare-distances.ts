@@ -58,12 +58,20 @@ function distanceOf(
       : msg('beside the others');
   const amount = `${sayCentimetres(metres)} ${metres < 0 ? 'nearer' : 'farther'}`;
   const sentences = {
-    'as it was': `${sentenceName(name)} is as far as it was ${beside}, to ${sayCentimetres(Math.abs(metres) + half)}.`,
-    changed: `${sentenceName(name)} is ${amount} than it was ${beside}, give or take ${sayCentimetres(half)}: it was moved, or its delay was.`,
+    'as it was': msg(
+      str`${sentenceName(name)} is as far as it was ${beside}, to ${sayCentimetres(Math.abs(metres) + half)}.`,
+    ),
+    changed: msg(
+      str`${sentenceName(name)} is ${amount} than it was ${beside}, give or take ${sayCentimetres(half)}: it was moved, or its delay was.`,
+    ),
     'cannot tell':
       judged === 'changed'
-        ? `${sentenceName(name)} is ${amount} ${beside}; whether it, the others or the microphone moved cannot be told.`
-        : `${sentenceName(name)} is ${amount} ${beside}, give or take ${sayCentimetres(half)}.`,
+        ? msg(
+            str`${sentenceName(name)} is ${amount} ${beside}; whether it, the others or the microphone moved cannot be told.`,
+          )
+        : msg(
+            str`${sentenceName(name)} is ${amount} ${beside}, give or take ${sayCentimetres(half)}.`,
+          ),
   } as const;
   const action =
     judged === 'changed'

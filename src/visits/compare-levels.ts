@@ -82,9 +82,15 @@ function together(
   const half = 0.5 + unsure;
   const verdict = judgeChange(db, half, allLimits);
   const sentences = {
-    'as it was': `All together are as loud as they were, to ${sayLossDb(Math.abs(db) + half)}.`,
-    changed: `All together are ${sayLossDb(db)} ${db < 0 ? 'quieter' : 'louder'} than then, give or take ${sayLossDb(half)}: the volume, the test level or every amplifier.`,
-    'cannot tell': `All together are ${sayLossDb(db)} ${db < 0 ? 'quieter' : 'louder'} than then, give or take ${sayLossDb(half)}.`,
+    'as it was': msg(
+      str`All together are as loud as they were, to ${sayLossDb(Math.abs(db) + half)}.`,
+    ),
+    changed: msg(
+      str`All together are ${sayLossDb(db)} ${db < 0 ? msg('quieter') : msg('louder')} than then, give or take ${sayLossDb(half)}: the volume, the test level or every amplifier.`,
+    ),
+    'cannot tell': msg(
+      str`All together are ${sayLossDb(db)} ${db < 0 ? msg('quieter') : msg('louder')} than then, give or take ${sayLossDb(half)}.`,
+    ),
   } as const;
   const figure = changeFigure(db, half, allLimits, 'dB');
   return makeFinding('level', 'all', { position, verdict, sentence: sentences[verdict], figure });
@@ -105,12 +111,16 @@ function beside(
   const way = change < 0 ? 'quieter' : 'louder';
   const amount = msg(str`${sayLossDb(change)} ${way} beside the others than it was`);
   const sentences = {
-    'as it was': `${sentenceName(name)} is as loud beside the others as it was, to ${sayLossDb(Math.abs(change) + half)}.`,
-    changed: `${sentenceName(name)} is ${amount}, give or take ${sayLossDb(half)}.`,
+    'as it was': msg(
+      str`${sentenceName(name)} is as loud beside the others as it was, to ${sayLossDb(Math.abs(change) + half)}.`,
+    ),
+    changed: msg(str`${sentenceName(name)} is ${amount}, give or take ${sayLossDb(half)}.`),
     'cannot tell':
       judged === 'changed'
-        ? `${sentenceName(name)} is ${amount}; which of them changed cannot be told, because most of them do not agree.`
-        : `${sentenceName(name)} is ${amount}, give or take ${sayLossDb(half)}.`,
+        ? msg(
+            str`${sentenceName(name)} is ${amount}; which of them changed cannot be told, because most of them do not agree.`,
+          )
+        : msg(str`${sentenceName(name)} is ${amount}, give or take ${sayLossDb(half)}.`),
   } as const;
   const action =
     unsure > own

@@ -1,4 +1,4 @@
-import { msg } from '@lit/localize';
+import { msg, str } from '@lit/localize';
 import { sayLossDb } from '../proposal/phrases';
 import { changeFigure, judgeChange, type ChangeLimits } from './judge-change';
 import { makeFinding } from './make-finding';
@@ -28,11 +28,15 @@ export function compareNoise(
   const verdict = isSameGain ? judged : 'cannot tell';
   const amount = `${sayLossDb(db)} ${db < 0 ? 'less' : 'more'}`;
   const sentences = {
-    'as it was': `The room is as quiet as it was, to ${sayLossDb(Math.abs(db) + halfDb)}.`,
-    changed: `The room is ${sayLossDb(db)} ${db < 0 ? 'quieter' : 'noisier'} than then, give or take ${sayLossDb(halfDb)}.`,
+    'as it was': msg(str`The room is as quiet as it was, to ${sayLossDb(Math.abs(db) + halfDb)}.`),
+    changed: msg(
+      str`The room is ${sayLossDb(db)} ${db < 0 ? msg('quieter') : msg('noisier')} than then, give or take ${sayLossDb(halfDb)}.`,
+    ),
     'cannot tell': isSameGain
-      ? `The room’s noise reads ${amount} than then, give or take ${sayLossDb(halfDb)}.`
-      : `The room’s noise reads ${amount} than then, but so may a gain: all levels differ too, or cannot be compared.`,
+      ? msg(str`The room’s noise reads ${amount} than then, give or take ${sayLossDb(halfDb)}.`)
+      : msg(
+          str`The room’s noise reads ${amount} than then, but so may a gain: all levels differ too, or cannot be compared.`,
+        ),
   } as const;
   return [
     makeFinding('noise', '', {

@@ -101,9 +101,11 @@ function responseOf(
     str`${sayLossDb(db)} ${wayOf(db)} what it was at ${sayHz(hz)}, give or take ${sayLossDb(half)}`,
   );
   const sentences = {
-    'as it was': `${sentenceName(name)} sounds as it did: nowhere more than ${sayLossDb(Math.abs(db) + half)} apart in third octaves.`,
-    changed: `${sentenceName(name)} sounds otherwise: ${amount}.`,
-    'cannot tell': `${sentenceName(name)} may sound otherwise: ${amount}.`,
+    'as it was': msg(
+      str`${sentenceName(name)} sounds as it did: nowhere more than ${sayLossDb(Math.abs(db) + half)} apart in third octaves.`,
+    ),
+    changed: msg(str`${sentenceName(name)} sounds otherwise: ${amount}.`),
+    'cannot tell': msg(str`${sentenceName(name)} may sound otherwise: ${amount}.`),
   } as const;
   return speakerFinding('response', label, at, {
     verdict,

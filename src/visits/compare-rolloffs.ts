@@ -53,10 +53,18 @@ function rolloffOf(at: string, speaker: PairedSpeaker, movedMetres: number): Vis
   const unsure = msg(str`give or take ${sayNumber(100 * (2 ** half - 1), 0)} %`);
   const sentences = {
     'as it was': isAlike
-      ? `${sentenceName(name)} rolls off where it did: about ${from} its response is as it was.`
-      : `${sentenceName(name)} rolls off where it did: 6 dB down at ${to}, then at ${from}, ${unsure}.`,
-    changed: `${sentenceName(name)} is 6 dB down at ${to} and was at ${from}: more than both intervals allow.`,
-    'cannot tell': `${sentenceName(name)} is 6 dB down at ${to} and was at ${from}, ${unsure}.`,
+      ? msg(
+          str`${sentenceName(name)} rolls off where it did: about ${from} its response is as it was.`,
+        )
+      : msg(
+          str`${sentenceName(name)} rolls off where it did: 6 dB down at ${to}, then at ${from}, ${unsure}.`,
+        ),
+    changed: msg(
+      str`${sentenceName(name)} is 6 dB down at ${to} and was at ${from}: more than both intervals allow.`,
+    ),
+    'cannot tell': msg(
+      str`${sentenceName(name)} is 6 dB down at ${to} and was at ${from}, ${unsure}.`,
+    ),
   } as const;
   const figure = changeFigure(octaves, half, limits, 'octaves');
   return speakerFinding('roll-off', label, at, {

@@ -8,8 +8,12 @@ const visible =
 export const hasWords = (text) => /\p{L}{2}/u.test(text.replace(units, ''));
 
 /** True for what begins as a sentence does, or is one: two words or more, or a full stop. */
-export const isSentence = (text) =>
-  hasWords(text) && /^\s*[\p{Lu}“].*\p{L}{2}.*(?:\s\S*\p{L}{2}|\.$)/su.test(text);
+export function isSentence(text) {
+  const words = text.replace(units, '').match(/\p{L}[\p{L}-]+/gu) ?? [];
+  return (
+    /^\s*[\p{Lu}“]/u.test(text) && (words.length > 1 || (words.length > 0 && /\.$/.test(text)))
+  );
+}
 
 /**
  * Pieces of an html or svg template that stand between its expressions, which are `\u0001`: the

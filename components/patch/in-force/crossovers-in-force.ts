@@ -57,8 +57,8 @@ export class CrossoversInForce extends LitElement {
     const steps = [...((isSubs ? sheet?.subLowPass.stepsHz : null) ?? processor.crossoverHz)];
     if (typeof now === 'number' && !steps.includes(now)) steps.push(now);
     const options = [
-      ['not known', undefined],
-      [isSubs ? 'none' : 'full range', null],
+      [msg('not known'), undefined],
+      [isSubs ? msg('none') : msg('full range'), null],
       ...steps.map((hz) => [hzText(hz), hz] as const),
     ] as const;
     return html`<label class="select">

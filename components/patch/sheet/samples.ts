@@ -5,9 +5,33 @@ import { trouble, type Trouble } from '../../../src/trouble';
 
 /** The sheets that come with the bench; they describe no existing processor. */
 export const sampleSheets = [
-  { file: 'sample-7.json', name: 'Seven outputs and a sub', what: 'one free pair' },
-  { file: 'sample-11.json', name: 'Eleven outputs and two subs', what: 'two pairs with a choice' },
-  { file: 'sample-16.json', name: 'Sixteen outputs and four subs', what: 'free assignment' },
+  {
+    file: 'sample-7.json',
+    get name() {
+      return msg('Seven outputs and a sub');
+    },
+    get what() {
+      return msg('one free pair');
+    },
+  },
+  {
+    file: 'sample-11.json',
+    get name() {
+      return msg('Eleven outputs and two subs');
+    },
+    get what() {
+      return msg('two pairs with a choice');
+    },
+  },
+  {
+    file: 'sample-16.json',
+    get name() {
+      return msg('Sixteen outputs and four subs');
+    },
+    get what() {
+      return msg('free assignment');
+    },
+  },
 ] as const;
 
 /** Fetches one of them from where the page came from. */

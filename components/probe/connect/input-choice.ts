@@ -10,9 +10,24 @@ import { sharedStyles } from '../../theme/shared-styles';
 import { changeLive } from '../change-live';
 
 const sides = [
-  { value: 'found', label: 'Found from the sound' },
-  { value: '0', label: 'Input 1' },
-  { value: '1', label: 'Input 2' },
+  {
+    value: 'found',
+    get label() {
+      return msg('Found from the sound');
+    },
+  },
+  {
+    value: '0',
+    get label() {
+      return msg('Input 1');
+    },
+  },
+  {
+    value: '1',
+    get label() {
+      return msg('Input 2');
+    },
+  },
 ] as const;
 
 /** Which input of a two-channel interface the microphone sits on, and what the other carries. */

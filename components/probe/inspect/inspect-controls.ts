@@ -89,9 +89,24 @@ const windows: readonly {
 ];
 
 const combinations = [
-  { value: 'each', label: 'Each' },
-  { value: 'average', label: 'Average' },
-  { value: 'difference', label: 'Difference' },
+  {
+    value: 'each',
+    get label() {
+      return msg('Each');
+    },
+  },
+  {
+    value: 'average',
+    get label() {
+      return msg('Average');
+    },
+  },
+  {
+    value: 'difference',
+    get label() {
+      return msg('Difference');
+    },
+  },
 ] as const;
 
 /** How responses are drawn: smoothing, window, average or difference, target, seats. Fires `ll-look`. */

@@ -15,8 +15,18 @@ import './band-choice';
 import { forChannel, noiseWishes, requestOf, type NoiseWishes } from './noise-wishes';
 
 const kinds = [
-  { value: 'noise', label: 'Pink noise' },
-  { value: 'listening', label: 'Listening' },
+  {
+    value: 'noise',
+    get label() {
+      return msg('Pink noise');
+    },
+  },
+  {
+    value: 'listening',
+    get label() {
+      return msg('Listening');
+    },
+  },
 ] as const;
 
 const resolutions = [1, 3, 6, 12, 24] as const;

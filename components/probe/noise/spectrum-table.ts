@@ -2,7 +2,17 @@ import { msg } from '@lit/localize';
 import type { NoiseSpectrum } from '../../../src/noise/noise-state';
 import { isNumber, numberText } from '../../charts/number-text';
 
-const heads = { level: 'level', noise: 'noise floor', coherence: 'coherence' } as const;
+const heads = {
+  get level() {
+    return msg('level');
+  },
+  get noise() {
+    return msg('noise floor');
+  },
+  get coherence() {
+    return msg('coherence');
+  },
+} as const;
 
 /** The table behind the live spectrum: a row for a band. */
 export function spectrumTable({ hz, db, noiseDb, coherence, unit }: NoiseSpectrum): {

@@ -3,10 +3,18 @@ import { trouble, type Trouble } from '../../trouble';
 
 /** Voice processing that would bend the measurement, by the names of the media capture standard. */
 const processing = {
-  echoCancellation: 'echo cancelling',
-  noiseSuppression: 'noise suppression',
-  autoGainControl: 'automatic gain',
-  voiceIsolation: 'voice isolation',
+  get echoCancellation() {
+    return msg('echo cancelling');
+  },
+  get noiseSuppression() {
+    return msg('noise suppression');
+  },
+  get autoGainControl() {
+    return msg('automatic gain');
+  },
+  get voiceIsolation() {
+    return msg('voice isolation');
+  },
 } as const;
 
 /** Lowest rate of a microphone or output that still carries the sweeps, Hz. */

@@ -17,7 +17,17 @@ const ruleNames: Readonly<Record<WiringRule['kind'], RuleName>> = {
   'output order': 'order of outputs',
 };
 
-const kindNames = { bed: 'the bed', height: 'heights', sub: 'subs' } as const;
+const kindNames = {
+  get bed() {
+    return msg('the bed');
+  },
+  get height() {
+    return msg('heights');
+  },
+  get sub() {
+    return msg('subs');
+  },
+} as const;
 
 /** A minimal set of rules that cannot hold together, in words. */
 export function describeConflict(
