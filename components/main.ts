@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { startLocale } from '../src/locale/kept-preferences';
 import type { Late } from '../src/late';
 import { followUpdates } from '../src/offline/follow-updates';
 import type { Updates } from '../src/offline/updates';
@@ -16,6 +17,7 @@ import { stageFromHash, stageOrder } from './shell/stages';
 
 /** Opens the bench and shows it, with the stage it begins at; the rest follows in its own time. */
 async function start(): Promise<void> {
+  startLocale();
   const stage = lateStages[stageFromHash(location.hash)].load();
   const app = document.createElement('ll-app');
   const bench = await createBench(openStore());

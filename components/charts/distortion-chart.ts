@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { localeInForce } from '../../src/locale/locale-in-force';
 import { LitElement, html, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { atSameFrequency } from '../../dsp/distortion/at-same-frequency';
@@ -85,7 +86,7 @@ export class DistortionChart extends LitElement {
     const { distortion, colour, range, unit, reference } = this;
     if (distortion?.kind !== 'curves') return null;
     const width = this.size.width || 640;
-    const key = [distortion, colour, range, unit, reference, width];
+    const key = [localeInForce(), distortion, colour, range, unit, reference, width];
     const old = this.drawn;
     if (old && key.every((value, i) => value === old.key[i])) return old;
     const input = { curves: related(distortion, reference), unit, range, width };

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { localeInForce } from '../../src/locale/locale-in-force';
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
@@ -70,7 +71,7 @@ export class ResponseChart extends LitElement {
   private draw(): Drawn {
     const { traces, crossoverHz, proposedHz, range } = this;
     const width = this.size.width || 640;
-    const key = [traces, crossoverHz, proposedHz, range, width];
+    const key = [localeInForce(), traces, crossoverHz, proposedHz, range, width];
     const old = this.drawn;
     if (old && key.every((value, i) => value === old.key[i])) return old;
     const input = { traces, crossoverHz, proposedHz, range, width };

@@ -1,13 +1,14 @@
 import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { numberText } from '../charts/number-text';
+import { measures, type MeasureName } from '../../src/locale/measure';
+import { readEntry } from '../../src/locale/read-entry';
 import { sharedStyles } from '../theme/shared-styles';
 import { fieldStyles } from './field-styles';
-import { readNumber } from './read-number';
 
 /**
- * A number with its unit. Fires `ll-number` once a number within range is entered; anything else
- * is said under the field and changes nothing.
+ * A number with its unit; the value of a length or a temperature is SI, however it is typed. Fires
+ * `ll-number` once a number within range is entered; anything else is said under the field and
+ * changes nothing.
  */
 @customElement('ll-number')
 export class NumberField extends LitElement {
@@ -15,7 +16,9 @@ export class NumberField extends LitElement {
   static override styles = [sharedStyles, fieldStyles];
 
   @property() label = '';
+  /** Unit of a plain number; lengths and temperatures have theirs by the locale. */
   @property() unit = '';
+  @property() measure: MeasureName = 'number';
   @property() hint = '';
   @property({ type: Number }) value = 0;
   @property({ type: Number }) min = -Infinity;
@@ -25,6 +28,8 @@ export class NumberField extends LitElement {
   @property({ type: Boolean }) disabled = false;
   @state() private wrong: string | null = null;
   @state() private typed: string | null = null;
+  /** The value as the field shows it. */
+  private shown = '';
 
   /** A value that comes from elsewhere replaces what was typed wrong. */
   protected override willUpdate(changed: PropertyValues): void {
@@ -35,21 +40,22 @@ export class NumberField extends LitElement {
 
   protected override render(): TemplateResult {
     const digits = this.decimals ?? (Number.isInteger(this.value) ? 0 : 1);
-    const shown = this.typed ?? numberText(this.value, digits);
+    const measure = measures[this.measure];
+    this.shown = measure.show(this.value, digits);
     return html`<div class="field">
       <label for="entry">${this.label}</label>
       <span class="entry">
         <input
           id="entry"
-          inputmode="decimal"
+          inputmode=${measure.keys()}
           autocomplete="off"
-          .value=${shown}
+          .value=${this.typed ?? this.shown}
           ?disabled=${this.disabled}
           aria-invalid=${this.wrong ? 'true' : 'false'}
           aria-describedby="said"
           @change=${this.enter}
         />
-        <span>${this.unit}</span>
+        <span>${measure.unit(this.unit)}</span>
       </span>
       <p
         id="said"
@@ -63,7 +69,9 @@ export class NumberField extends LitElement {
 
   private readonly enter = (event: Event): void => {
     const text = (event.target as HTMLInputElement).value;
-    const read = readNumber(text, this);
+    // What is shown is rounded: read again, it would move the value.
+    const isSame = text === this.shown && Number.isFinite(this.value);
+    const read = isSame ? this.value : readEntry(text, this);
     if (typeof read === 'string') {
       this.wrong = read;
       this.typed = text;
@@ -73,6 +81,7 @@ export class NumberField extends LitElement {
     this.typed = null;
     this.value = read;
     this.requestUpdate();
+    if (isSame) return;
     this.dispatchEvent(
       new CustomEvent('ll-number', { detail: read, bubbles: true, composed: true }),
     );

@@ -1,3 +1,4 @@
+import { localeInForce } from '../../src/locale/locale-in-force';
 import type { BenchState } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import type { PlanMark } from '../plan/plan-mark';
@@ -14,7 +15,7 @@ let newest: { readonly key: readonly unknown[]; readonly marks: Marks } | null =
  */
 export function wiringMarks({ document, layout }: BenchState): Marks {
   const { earAnswers, walk, system } = document;
-  const key = [earAnswers, walk, system, layout];
+  const key = [localeInForce(), earAnswers, walk, system, layout];
   if (newest?.key.every((value, index) => value === key[index])) return newest.marks;
   const result = walk.length === 0 ? null : walkResult(walk, layout, system);
   const marks = new Map<ChannelLabel, PlanMark>();

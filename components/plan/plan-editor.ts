@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { localeInForce } from '../../src/locale/locale-in-force';
 import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
@@ -85,7 +86,7 @@ export class PlanEditor extends LitElement {
 
   /** Arranged anew only when what is arranged changed: the bench tells much else. */
   private arrange({ layout, system, nominalMetres }: DeclaredPlan): Arrangement {
-    const key = [layout, system, nominalMetres, this.size.reach];
+    const key = [localeInForce(), layout, system, nominalMetres, this.size.reach];
     if (this.arrangement && key.every((one, index) => one === this.arranged[index])) {
       return this.arrangement;
     }

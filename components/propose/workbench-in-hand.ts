@@ -1,3 +1,4 @@
+import { localeInForce } from '../../src/locale/locale-in-force';
 import { workbenchOf, type Workbench } from '../../src/proposal/workbench';
 import type { Bench, BenchState } from '../../src/session/bench';
 import { proposalTerms } from '../../src/session/proposal-terms';
@@ -15,7 +16,7 @@ const kept = createMemory<Kept | null>(() => null);
 export function workbenchInHand(bench: Bench, state: BenchState, readings: Readings): Workbench {
   const { document, layout, together } = state;
   const { processor, sheet, takes } = document;
-  const key = [readings, layout, processor, sheet, takes, together];
+  const key = [localeInForce(), readings, layout, processor, sheet, takes, together];
   const before = kept.of(bench);
   if (before && key.every((value, n) => value === before.key[n])) return before.workbench;
   const terms = proposalTerms(document, readings, layout, together);

@@ -102,8 +102,11 @@ export const appStyles = css`
     white-space: nowrap;
   }
 
-  ll-theme-button {
+  ll-locale-button {
     margin-left: auto;
+  }
+
+  ll-theme-button {
     margin-right: var(--space-3);
   }
 

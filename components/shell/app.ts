@@ -6,7 +6,9 @@ import type { Updates } from '../../src/offline/updates';
 import type { Bench, BenchState } from '../../src/session/bench';
 import type { ChannelLabel } from '../../src/system/channel';
 import type { Trouble } from '../../src/trouble';
+import { onLocaleChange } from '../../src/locale/locale-in-force';
 import { BenchController } from '../bench-controller';
+import { renderAnew } from '../render-anew';
 import { isSimulated } from '../simulated';
 import { buttonStyles } from '../controls/button-styles';
 import { sharedStyles } from '../theme/shared-styles';
@@ -24,6 +26,7 @@ import { historyKey } from './history-key';
 import { iconButtonStyles } from './icon-button-styles';
 import './sessions-panel';
 import type { SessionsPanel } from './sessions-panel';
+import './locale-button';
 import './theme-button';
 import '../controls/trouble-banner';
 import '../strip/strip';
@@ -44,6 +47,7 @@ export class App extends LitElement {
   private readonly follow = new BenchController(this);
   private readonly late = new LateController<StageId>(this, lateStages);
   private stage: StageId = this.asked;
+  private leaveLocale = (): void => undefined;
   /** Whether the address has changed, and what it names is not shown from its top yet. */
   private arrives = false;
 
@@ -55,6 +59,7 @@ export class App extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    this.leaveLocale = onLocaleChange(() => renderAnew(document));
     window.addEventListener('hashchange', this.readHash);
     window.addEventListener('keydown', this.stopOnEscape, { capture: true });
     window.addEventListener('keydown', this.walkHistory);
@@ -62,6 +67,7 @@ export class App extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.leaveLocale();
     window.removeEventListener('hashchange', this.readHash);
     window.removeEventListener('keydown', this.stopOnEscape, { capture: true });
     window.removeEventListener('keydown', this.walkHistory);
@@ -219,6 +225,7 @@ function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): 
           >`
         : nothing
     }
+    <ll-locale-button></ll-locale-button>
     <ll-theme-button></ll-theme-button>
   </header>`;
 }

@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { withLocale } from '../locale/with-locale';
 import { isTrouble, type Trouble } from '../trouble';
 import { failed, stopped } from './inspect-troubles';
 import type { InspectAnswer, Inspector } from './inspection';
@@ -11,7 +12,9 @@ import type { TakeSound } from './take-sound';
  * take, once for each; a take whose sound is gone gives its Trouble.
  */
 export function inspectInWorker(load: (takeId: string) => Promise<TakeSound | Trouble>): Inspector {
-  const worker = new Worker(new URL('./inspect-worker.ts', import.meta.url), { type: 'module' });
+  const worker = withLocale(
+    new Worker(new URL('./inspect-worker.ts', import.meta.url), { type: 'module' }),
+  );
   const waiting = new Map<number, (answer: InspectAnswer | Trouble) => void>();
   const sent = new Map<string, Promise<Trouble | null>>();
   let asked = 0;

@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import type { Trouble } from '../trouble';
 import { createAnswerer } from './answer-request';
 import { failed } from './inspect-troubles';

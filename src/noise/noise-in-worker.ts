@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { withLocale } from '../locale/with-locale';
 import { createNoiseEngine } from './noise-engine';
 import type { NoiseAnswer, NoiseOrder } from './noise-orders';
 
@@ -11,7 +12,9 @@ export interface NoiseHelp {
 /** Starts the analysis in a worker; where there are none it runs here, at once. */
 export function noiseInWorker(onAnswer: (answer: NoiseAnswer) => void): NoiseHelp {
   if (typeof Worker === 'undefined') return noiseHere(onAnswer);
-  const worker = new Worker(new URL('./noise-worker.ts', import.meta.url), { type: 'module' });
+  const worker = withLocale(
+    new Worker(new URL('./noise-worker.ts', import.meta.url), { type: 'module' }),
+  );
   worker.onmessage = (event: MessageEvent<NoiseAnswer>) => onAnswer(event.data);
   worker.onerror = (event) => {
     event.preventDefault();

@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import { createNoiseEngine } from './noise-engine';
 import type { NoiseAnswer, NoiseOrder } from './noise-orders';
 

@@ -1,25 +1,25 @@
+import { lengthText } from '../locale/length-text';
+import { dbText, millisecondsText, numberText, signedText, withUnit } from '../locale/number-text';
 import { listInWords } from '../system/list-in-words';
 
 /** Whole hertz with its unit: "64 Hz". */
 export function sayHz(hz: number): string {
-  return `${Math.round(hz)} Hz`;
+  return withUnit(numberText(Math.round(hz)), 'Hz');
 }
 
-/** Metres to the centimetre: "2.40 m". */
+/** Metres to the centimetre, or feet and inches: "2.40 m". */
 export function sayMetres(metres: number): string {
-  return `${sayNumber(metres, 2)} m`;
+  return lengthText(metres);
 }
 
 /** Decibels to a tenth, signed: "+1.5 dB", "−0.5 dB", "0.0 dB". */
 export function sayDb(db: number): string {
-  const said = sayNumber(db, 1);
-  return `${db > 0 && said !== '0.0' ? '+' : ''}${said} dB`;
+  return withUnit(signedText(db, 1), 'dB');
 }
 
 /** A number with so many decimals, a true minus sign, and no minus before a zero. */
 export function sayNumber(value: number, decimals: number): string {
-  const said = Math.abs(value).toFixed(decimals);
-  return value < 0 && Number(said) !== 0 ? `−${said}` : said;
+  return numberText(value, decimals);
 }
 
 /** "side left", "side left and side right", "a, b and c". */
@@ -34,10 +34,10 @@ export function startSentence(text: string): string {
 
 /** Decibels that are lost, gained or apart, without a sign: "0.6 dB". */
 export function sayLossDb(db: number): string {
-  return `${sayNumber(Math.abs(db), 1)} dB`;
+  return dbText(Math.abs(db));
 }
 
 /** Milliseconds to a hundredth, without a sign: "0.06 ms". */
 export function sayMs(seconds: number): string {
-  return `${sayNumber(Math.abs(1000 * seconds), 2)} ms`;
+  return millisecondsText(Math.abs(seconds));
 }

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import '../locale/hear-locale';
 import type { ChannelLabel } from '../system/channel';
 import { readOne, type CapturePiece, type FramedTake } from './read-one';
 import type { ChannelReading } from './reading';

@@ -1,3 +1,4 @@
+import { withLocale } from '../locale/with-locale';
 import type { HelperAnswer, HelperOrder } from './helper-worker';
 import type { ReadingHelper } from './read-together';
 import type { ChannelReading } from './reading';
@@ -18,7 +19,9 @@ interface Waiting {
 }
 
 function helperInWorker(): ReadingHelper {
-  const worker = new Worker(new URL('./helper-worker.ts', import.meta.url), { type: 'module' });
+  const worker = withLocale(
+    new Worker(new URL('./helper-worker.ts', import.meta.url), { type: 'module' }),
+  );
   const waiting: Waiting[] = [];
   let broken: Error | null = null;
   const order = (what: HelperOrder, give: Transferable[] = []): void =>

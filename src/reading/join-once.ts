@@ -1,3 +1,4 @@
+import { LocaleMap } from '../locale/locale-map';
 import { joinReadings } from './join-readings';
 import type { Readings } from './reading';
 
@@ -7,7 +8,7 @@ interface Joined {
 }
 
 /** What was joined last, by its newest take. */
-const known = new WeakMap<Readings, Joined>();
+const known = new LocaleMap<Readings, Joined>();
 
 /**
  * As joinReadings, but the very same readings for the very same takes: what was worked out from them

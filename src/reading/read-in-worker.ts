@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { withLocale } from '../locale/with-locale';
 import type { BenchParts } from '../session/bench-parts';
 import type { Trouble } from '../trouble';
 import type { Readings } from './reading';
@@ -11,7 +12,9 @@ import type { ReadingAnswer, ReadingOrder } from './reading-worker';
  */
 export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
   new Promise((resolve) => {
-    const worker = new Worker(new URL('./reading-worker.ts', import.meta.url), { type: 'module' });
+    const worker = withLocale(
+      new Worker(new URL('./reading-worker.ts', import.meta.url), { type: 'module' }),
+    );
     const finish = (result: Readings | Trouble): void => {
       worker.terminate();
       options.signal.removeEventListener('abort', abort);

@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import { helpersInWorkers } from './helpers-in-workers';
 import type { TakeCapture } from './ground-take';
 import { readTake, type ReadTakeOptions } from './read-take';

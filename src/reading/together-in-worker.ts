@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { withLocale } from '../locale/with-locale';
 import type { BenchParts } from '../session/bench-parts';
 import { togetherFailed } from './reading-troubles';
 import type { RolloffFinding } from './rolloff-finding';
@@ -18,7 +19,9 @@ export const readTogetherInWorker: BenchParts['readTogether'] = (order) => {
 };
 
 function openReader(onBroken: () => void): Reader {
-  const worker = new Worker(new URL('./together-worker.ts', import.meta.url), { type: 'module' });
+  const worker = withLocale(
+    new Worker(new URL('./together-worker.ts', import.meta.url), { type: 'module' }),
+  );
   const waiting: ((finding: RolloffFinding) => void)[] = [];
   worker.onmessage = ({ data }: MessageEvent<RolloffFinding>) => waiting.shift()?.(data);
   worker.onerror = (event) => {

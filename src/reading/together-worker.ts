@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import { readOrder } from './read-order';
 import { togetherFailed } from './reading-troubles';
 import type { RolloffFinding } from './rolloff-finding';

@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import type { LineSound } from './port';
 import { soundHearer, type HeardSound } from './practice-hear';
 import { systemIn, type PracticeRoom } from './practice-system';

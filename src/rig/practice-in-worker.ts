@@ -1,3 +1,4 @@
+import { withLocale } from '../locale/with-locale';
 import { breathe } from '../breathe';
 import { renderCapture } from './practice-capture';
 import type { MicLevel } from './port';
@@ -28,7 +29,9 @@ function render(
   { signal, onStep, onLevel }: PracticeListeners,
 ): Promise<PracticeRecord | null> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./practice-worker.ts', import.meta.url), { type: 'module' });
+    const worker = withLocale(
+      new Worker(new URL('./practice-worker.ts', import.meta.url), { type: 'module' }),
+    );
     const leave = (): void => {
       worker.terminate();
       signal.removeEventListener('abort', abort);

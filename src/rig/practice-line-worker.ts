@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import type { CapturedBlock } from './port';
 import type { HeardSound } from './practice-hear';
 import { runLine } from './practice-line-clock';

@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { withLocale } from '../locale/with-locale';
 import type { LineSound } from './port';
 import type { HearAnswer, HearOrder } from './practice-hear-worker';
 import type { PracticeLine, PracticeLineListeners } from './practice-line';
@@ -15,12 +16,16 @@ export function openLineWorkers(
   { onBlock, onFailed }: PracticeLineListeners,
 ): Promise<PracticeLine> {
   return new Promise((resolve, reject) => {
-    const clock = new Worker(new URL('./practice-line-worker.ts', import.meta.url), {
-      type: 'module',
-    });
-    const hearing = new Worker(new URL('./practice-hear-worker.ts', import.meta.url), {
-      type: 'module',
-    });
+    const clock = withLocale(
+      new Worker(new URL('./practice-line-worker.ts', import.meta.url), {
+        type: 'module',
+      }),
+    );
+    const hearing = withLocale(
+      new Worker(new URL('./practice-hear-worker.ts', import.meta.url), {
+        type: 'module',
+      }),
+    );
     const tellClock = (order: LineOrder): void => clock.postMessage(order);
     const tellHearing = (order: HearOrder): void => hearing.postMessage(order);
     let closed = false;

@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import type { Schedule } from '../take/schedule';
 import type { MicLevel } from './port';
 import { renderCapture } from './practice-capture';

@@ -67,6 +67,12 @@ export class Desk {
     if (this.state.proposal !== before.proposal) void this.#addSums();
   }
 
+  /** Makes anew what holds sentences, in the locale now in force. */
+  sayAnew(): void {
+    this.set(deriveState(this.state, null));
+    void this.#addSums();
+  }
+
   /** Shows a trouble until it is dismissed or replaced. */
   raise(problem: Trouble): void {
     this.set({ trouble: problem });

@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import type { Proposal } from '../proposal/proposal';
 import { proposeSettings } from '../proposal/propose-settings';
 import { isTrouble } from '../trouble';

@@ -1,3 +1,4 @@
+import { withLocale } from '../locale/with-locale';
 import type { Proposal } from '../proposal/proposal';
 import type { BenchParts } from './bench-parts';
 import { packTerms } from './packed-terms';
@@ -6,7 +7,9 @@ import { packTerms } from './packed-terms';
 export const proposeInWorker: BenchParts['propose'] = (terms, signal) =>
   new Promise((resolve) => {
     if (signal.aborted) return resolve(null);
-    const worker = new Worker(new URL('./proposal-worker.ts', import.meta.url), { type: 'module' });
+    const worker = withLocale(
+      new Worker(new URL('./proposal-worker.ts', import.meta.url), { type: 'module' }),
+    );
     const finish = (proposal: Proposal | null): void => {
       worker.terminate();
       signal.removeEventListener('abort', abort);

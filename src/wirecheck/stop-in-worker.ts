@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { withLocale } from '../locale/with-locale';
 import type { Capture } from '../rig/port';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
@@ -11,7 +12,9 @@ export function readStopInWorker(
   { samples, sampleRate, gaps }: Capture,
 ): Promise<StopReading | Trouble> {
   return new Promise((resolve) => {
-    const worker = new Worker(new URL('./stop-worker.ts', import.meta.url), { type: 'module' });
+    const worker = withLocale(
+      new Worker(new URL('./stop-worker.ts', import.meta.url), { type: 'module' }),
+    );
     const finish = (result: StopReading | Trouble): void => {
       worker.terminate();
       resolve(result);

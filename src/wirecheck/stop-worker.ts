@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import '../locale/hear-locale';
 import type { Capture } from '../rig/port';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';

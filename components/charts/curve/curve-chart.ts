@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, html, nothing, svg, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sharedStyles } from '../../theme/shared-styles';
@@ -44,7 +45,7 @@ export class CurveChart extends LitElement {
     const { traces, axes } = this;
     if (!axes) return null;
     const width = this.size.width || 640;
-    const key = [traces, axes, width];
+    const key = [localeInForce(), traces, axes, width];
     if (!this.drawn || !key.every((value, n) => value === this.drawn?.key[n])) {
       this.drawn = { key, layout: layOutCurves(traces, axes, width) };
     }

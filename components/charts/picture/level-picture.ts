@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, css, html, svg, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { scaleLinear, scaleLog } from 'd3';
@@ -61,10 +62,13 @@ export class LevelPicture extends LitElement {
   @property() label = '';
   private readonly size = new ChartSize(this);
   private numbers = noNumbers;
+  /** The locale they were written in. */
+  private saidIn = localeInForce();
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     const { data } = this;
-    if (!changed.has('data')) return;
+    if (!changed.has('data') && this.saidIn === localeInForce()) return;
+    this.saidIn = localeInForce();
     this.numbers = data ? { ...pictureTable(data), copyText: pictureCopy(data) } : noNumbers;
   }
 

@@ -1,7 +1,7 @@
 import { LitElement, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { numberText } from '../../charts/number-text';
-import { readNumber } from '../../controls/read-number';
+import { trimmedText } from '../../../src/locale/number-text';
+import { readEntry } from '../../../src/locale/read-entry';
 import '../sheet/draft-field';
 import type { Typed } from '../sheet/draft-field';
 
@@ -35,7 +35,8 @@ export class TypedNumber extends LitElement {
 
   private enter({ text, done }: Typed): void {
     if (!done) return;
-    const read = text.trim() === '' ? null : readNumber(text, this);
+    const same = text === shown(this.value);
+    const read = same ? this.value : text.trim() === '' ? null : readEntry(text, this);
     this.wrong = typeof read === 'string' ? { text, why: read } : null;
     if (typeof read === 'string' || read === this.value) return;
     this.dispatchEvent(new CustomEvent('ll-maybe', { detail: read }));
@@ -43,7 +44,7 @@ export class TypedNumber extends LitElement {
 }
 
 function shown(value: number | null): string {
-  return value === null ? '' : numberText(value, 3).replace(/\.?0+$/, '');
+  return value === null ? '' : trimmedText(value, 3);
 }
 
 declare global {

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { LocaleMap } from '../../../src/locale/locale-map';
 import type { ChannelLabel, Layout } from '../../../src/system/channel';
 import type { DeclaredSystem } from '../../../src/system/declared-system';
 import { solveWalk } from '../../../src/wirecheck/solve-walk';
@@ -6,7 +7,7 @@ import type { WalkResult, WalkStop } from '../../../src/wirecheck/walk';
 import type { WiringFinding } from '../../../src/wirecheck/wiring-finding';
 import type { PlanMark } from '../../plan/plan-mark';
 
-const solved = new WeakMap<readonly WalkStop[], { of: readonly unknown[]; result: WalkResult }>();
+const solved = new LocaleMap<readonly WalkStop[], { of: readonly unknown[]; result: WalkResult }>();
 
 /** The walk's result; solved once for the same stops, layout and plan. */
 export function walkResult(

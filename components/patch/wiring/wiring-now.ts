@@ -1,10 +1,11 @@
+import { LocaleMap } from '../../../src/locale/locale-map';
 import type { BenchState } from '../../../src/session/bench';
 import type { ChannelLabel, Layout } from '../../../src/system/channel';
 import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
 import { wireLayout } from '../../../src/system/wiring/wire-layout';
 import type { Wiring } from '../../../src/system/wiring/wiring';
 
-const solved = new WeakMap<ProcessorSheet, Map<string, Wiring>>();
+const solved = new LocaleMap<ProcessorSheet, Map<string, Wiring>>();
 
 /** How the layout goes on the outputs of a sheet; solved once for each pair of them. */
 export function wiringOf(layout: Layout, sheet: ProcessorSheet): Wiring {

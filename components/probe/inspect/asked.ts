@@ -1,3 +1,4 @@
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { InspectAnswer, InspectRequest, Inspector } from '../../../src/inspect/inspection';
 import { isTrouble } from '../../../src/trouble';
@@ -27,7 +28,7 @@ export class Asked implements ReactiveController {
   to<Request extends InspectRequest>(
     request: Request,
   ): Extract<InspectAnswer, { kind: Request['kind'] }> | null {
-    const key = JSON.stringify(request);
+    const key = JSON.stringify([request, localeInForce()]);
     if (key !== this.key) {
       this.key = key;
       void this.ask(key, request);

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type {
@@ -109,7 +110,13 @@ export class CurvesView extends LitElement {
   private keptDrawings(wishes: InspectWishes): readonly Drawing[] | null {
     const answer = this.asked.to(requestOf(wishes, this.sources));
     if (!answer) return null;
-    const key = [answer, wishes, this.range, this.sources.map(({ name }) => name).join()];
+    const key = [
+      localeInForce(),
+      answer,
+      wishes,
+      this.range,
+      this.sources.map(({ name }) => name).join(),
+    ];
     if (!this.kept || !key.every((value, n) => value === this.kept?.key[n])) {
       this.kept = { key, drawings: this.draw(answer, wishes) };
     }

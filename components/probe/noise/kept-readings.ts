@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { NoiseReading } from '../../../src/noise/noise-state';
@@ -130,7 +131,7 @@ export class KeptReadings extends LitElement {
 
   /** Drawn anew only when the reading or the sweep beside it has changed. */
   private show(reading: NoiseReading, now: BenchState): Shown {
-    const key = [reading, now.readings, now.layout];
+    const key = [localeInForce(), reading, now.readings, now.layout];
     if (!this.shown || !key.every((value, index) => value === this.shown?.key[index])) {
       const traces = noiseTraces(reading, now);
       this.shown = { key, traces, difference: differenceSentence(reading, now) };

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import type { BenchState } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { planTake } from '../../../src/take/plan-take';
@@ -27,7 +28,13 @@ export function plannedTakes(state: BenchState): TakePlan | Trouble {
   const { layout, document } = state;
   const live = document.rig === 'live';
   const { outputs, routes, lfeOutput } = routingOf(state);
-  const key = [layout, document.take, live, ...(live ? [outputs, routes, lfeOutput] : [])];
+  const key = [
+    localeInForce(),
+    layout,
+    document.take,
+    live,
+    ...(live ? [outputs, routes, lfeOutput] : []),
+  ];
   if (newest && newest.key.every((value, index) => value === key[index])) {
     if (newest.key.length === key.length) return newest.plan;
   }

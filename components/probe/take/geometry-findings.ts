@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { checkGeometry } from '../../../src/reading/geometry';
@@ -31,9 +32,12 @@ export class GeometryFindings extends LitElement {
   @property({ attribute: false }) system: DeclaredSystem = nothingDeclared;
   @property({ attribute: false }) inForce: DeclaredSettings = nothingInForce;
   private findings: readonly GeometryFinding[] = [];
+  /** The locale they were said in. */
+  private saidIn = localeInForce();
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.size === 0) return;
+    if (changed.size === 0 && this.saidIn === localeInForce()) return;
+    this.saidIn = localeInForce();
     const { readings, layout, system, inForce } = this;
     this.findings =
       readings && layout?.name === readings.layout

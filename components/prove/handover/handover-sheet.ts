@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { gatherHandover } from '../../../src/handover/gather-handover';
@@ -79,7 +80,7 @@ export class HandoverSheet extends LitElement {
   /** The same record as long as nothing on it has changed: the level moves many times a second. */
   private gathered(state: BenchState): Handover {
     const { document, layout, proposal, proof, readings } = state;
-    const key = [document, layout, proposal, proof, readings];
+    const key = [localeInForce(), document, layout, proposal, proof, readings];
     if (!this.kept || !key.every((value, n) => value === this.kept?.key[n])) {
       this.kept = { key, handover: gatherHandover(state, now()) };
     }

@@ -1,3 +1,4 @@
+import { LocaleMap } from '../../../src/locale/locale-map';
 import type { BenchState } from '../../../src/session/bench';
 import type { SessionDocument } from '../../../src/session/document';
 import { compareVisits } from '../../../src/visits/compare-visits';
@@ -11,7 +12,7 @@ export interface Compared {
   readonly comparison: VisitComparison;
 }
 
-const kept = new WeakMap<SessionDocument, Compared>();
+const kept = new LocaleMap<SessionDocument, Compared>();
 
 /**
  * The session on the bench beside the earlier one that was chosen; null while none is. The same as

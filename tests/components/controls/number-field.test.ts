@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../../components/controls/number-field';
-import { readNumber } from '../../../components/controls/read-number';
+import { readEntry } from '../../../src/locale/read-entry';
 import { deepText, findDeep } from '../deep';
 import { expectQuiet } from '../quiet';
 
@@ -12,17 +12,17 @@ const range = { label: 'Temperature', unit: '°C', min: -10, max: 50 };
 
 describe('a typed number', () => {
   it('may have a point, a comma, a sign or spaces around it', () => {
-    expect(readNumber(' 21.5 ', range)).toBe(21.5);
-    expect(readNumber('21,5', range)).toBe(21.5);
-    expect(readNumber('−4', range)).toBe(-4);
+    expect(readEntry(' 21.5 ', range)).toBe(21.5);
+    expect(readEntry('21,5', range)).toBe(21.5);
+    expect(readEntry('−4', range)).toBe(-4);
   });
 
   for (const text of ['', 'warm', '1e3', '12 °C', '1.2.3', 'NaN', 'Infinity']) {
-    it(`is not “${text}”`, () => expect(readNumber(text, range)).toContain('is not a number'));
+    it(`is not “${text}”`, () => expect(readEntry(text, range)).toContain('is not a number'));
   }
 
   it('outside its range is refused with the range', () => {
-    expect(readNumber('51', range)).toContain('between −10 and 50 °C');
+    expect(readEntry('51', range)).toContain('between −10 and 50\u202f°C');
   });
 });
 

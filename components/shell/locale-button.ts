@@ -1,0 +1,128 @@
+import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
+import { customElement, query, state } from 'lit/decorators.js';
+import { dateText } from '../../src/locale/date-text';
+import { choosePreferences, localeOf, readPreferences } from '../../src/locale/kept-preferences';
+import { lengthText } from '../../src/locale/length-text';
+import type { LocalePreferences, Units } from '../../src/locale/locale';
+import { localeInForce } from '../../src/locale/locale-in-force';
+import { dbText } from '../../src/locale/number-text';
+import { temperatureText } from '../../src/locale/temperature-text';
+import { buttonStyles } from '../controls/button-styles';
+import '../controls/choice';
+import { sharedStyles } from '../theme/shared-styles';
+import { iconButtonStyles } from './icon-button-styles';
+import { sessionsStyles } from './sessions-styles';
+
+const unitWords: Record<Units, string> = { metric: 'Metric', imperial: 'Imperial' };
+
+/** Ways to write numbers and dates that can be chosen, by what they look like in English. */
+const ways: readonly { readonly value: string; readonly label: string }[] = [
+  { value: 'en-GB', label: '1.5, 31 January' },
+  { value: 'en-US', label: '1.5, January 31' },
+  { value: 'de-DE', label: '1,5, 31 January' },
+];
+
+/** Opens the choice of units and of the way numbers and dates are written, on this machine. */
+@customElement('ll-locale-button')
+export class LocaleButton extends LitElement {
+  static override styles = [
+    sharedStyles,
+    buttonStyles,
+    iconButtonStyles,
+    sessionsStyles,
+    css`
+      dialog {
+        width: min(34rem, calc(100vw - 1.5rem));
+      }
+
+      @media (max-width: 56rem) {
+        .icon {
+          width: 2.25rem;
+        }
+      }
+    `,
+  ];
+
+  @query('dialog') private readonly dialog!: HTMLDialogElement;
+  /** Nothing is drawn while the dialog is closed. */
+  @state() private shown = false;
+
+  protected override render(): TemplateResult {
+    const said = `Units and numbers: ${unitWords[localeInForce().units].toLowerCase()}.`;
+    return html`<button
+        class="icon"
+        aria-label=${said}
+        aria-haspopup="dialog"
+        title=${said}
+        @click=${() => void this.open()}
+      >
+        <svg viewBox="0 0 20 20" aria-hidden="true">
+          <path d="M2.5 6.5h15v7h-15zM5.5 6.5v3M8.5 6.5v4M11.5 6.5v3M14.5 6.5v4"></path>
+        </svg>
+      </button>
+      <dialog aria-labelledby="title" @close=${() => (this.shown = false)}>
+        ${this.shown ? this.renderContent(readPreferences()) : nothing}
+      </dialog>`;
+  }
+
+  private async open(): Promise<void> {
+    this.shown = true;
+    await this.updateComplete;
+    if (!this.dialog.open) this.dialog.showModal();
+  }
+
+  private renderContent(now: LocalePreferences): TemplateResult {
+    const usual = localeOf({ ...now, units: null }).units;
+    return html`<div class="content">
+      <div class="head">
+        <h2 id="title">Units and numbers</h2>
+        <button class="ghost" @click=${() => this.dialog.close()}>Close</button>
+      </div>
+      <ll-choice
+        label="Lengths and temperatures"
+        .options=${[
+          { value: '', label: `As the browser: ${usual}` },
+          { value: 'metric', label: unitWords.metric },
+          { value: 'imperial', label: unitWords.imperial },
+        ]}
+        .value=${now.units ?? ''}
+        @ll-pick=${(event: CustomEvent<string>) =>
+          this.choose({ ...now, units: unitsOf(event.detail) })}
+      ></ll-choice>
+      <ll-choice
+        label="Numbers and dates"
+        .options=${[{ value: '', label: 'As the browser' }, ...ways]}
+        .value=${now.numbers ?? ''}
+        @ll-pick=${(event: CustomEvent<string>) =>
+          this.choose({ ...now, numbers: event.detail === '' ? null : event.detail })}
+      ></ll-choice>
+      <p class="num">${this.sample()}</p>
+      <p class="soft small">
+        Kept in this browser. Either decimal mark can be typed, and other units if they are written:
+        2.4 m, 7' 10.5", 94 in, 70 °F. A processor’s values stay in its own units; files keep metres
+        and a decimal point.
+      </p>
+    </div>`;
+  }
+
+  /** A few values as all texts write them now. */
+  private sample(): string {
+    const day = dateText(new Date(2026, 0, 31, 14, 5).toISOString());
+    return [lengthText(2.4), temperatureText(21.5), dbText(-1.5), day].join(' · ');
+  }
+
+  private choose(preferences: LocalePreferences): void {
+    choosePreferences(preferences);
+    this.requestUpdate();
+  }
+}
+
+function unitsOf(value: string): Units | null {
+  return value === 'metric' || value === 'imperial' ? value : null;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'll-locale-button': LocaleButton;
+  }
+}
