@@ -9,6 +9,7 @@ const launchArgs = [
   '--disable-gpu',
   '--disable-quic',
   '--no-first-run',
+  '--accept-lang=en-GB',
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',

@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { StoredSession } from '../../src/session/shelf/stored-session';
 import { buttonStyles } from '../controls/button-styles';
-import { dateText } from '../probe/microphone/sound-level-words';
+import { dateText } from '../../src/locale/date-text';
 import { sharedStyles } from '../theme/shared-styles';
 import './session-name';
 import { sessionFacts } from './session-words';

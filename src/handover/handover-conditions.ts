@@ -1,5 +1,8 @@
 import { msg, str } from '@lit/localize';
-import { sayMetres, sayNumber } from '../proposal/phrases';
+import { utcText } from '../locale/date-text';
+import { temperatureText } from '../locale/temperature-text';
+import { dbText, numberText, withUnit } from '../locale/number-text';
+import { sayMetres } from '../proposal/phrases';
 import type { SessionDocument, TakePurpose } from '../session/document';
 import { microphoneName, soundLevelHere } from '../session/run/sound-level-here';
 import { takesHere } from '../session/take-record';
@@ -34,7 +37,7 @@ export function handoverConditions({ document, readings, proof }: HandedOver): H
     },
     { name: msg('Orientation'), value: orientation },
     { name: msg('Calibration file'), value: calibration?.name ?? 'none' },
-    { name: msg('Temperature'), value: `${sayNumber(celsius, 1)} °C` },
+    { name: msg('Temperature'), value: temperatureText(celsius) },
     { name: msg('Room noise'), value: noiseText(document, read?.capture.noiseFloorDb ?? null) },
     ...(readings
       ? [
@@ -52,19 +55,14 @@ export function handoverConditions({ document, readings, proof }: HandedOver): H
 function noiseText(document: SessionDocument, db: number | null): string {
   if (db === null || !Number.isFinite(db)) return msg('not known');
   const calibration = soundLevelHere(document);
-  const unweighted = `${sayNumber(db, 1)} dBFS`;
+  const unweighted = withUnit(numberText(db, 1), 'dBFS');
   return calibration
-    ? msg(str`${unweighted}, ${sayNumber(db + calibration.offsetDb, 0)} dB SPL, unweighted`)
+    ? msg(str`${unweighted}, ${dbText(db + calibration.offsetDb, 0)} SPL, unweighted`)
     : msg(str`${unweighted}, no level calibration`);
 }
 
 /** Day and minute of the newest take that is read, in UTC. */
 function lastTaken(document: SessionDocument, purpose: TakePurpose): string {
   const newest = takesHere(document, purpose).findLast(({ readings }) => readings !== null);
-  return newest ? sayTime(newest.startedAt) : msg('not yet');
-}
-
-/** An ISO 8601 time to the minute: "2025-01-01 00:01 UTC". */
-export function sayTime(iso: string): string {
-  return iso.endsWith('Z') ? msg(str`${iso.slice(0, 16).replace('T', ' ')} UTC`) : iso;
+  return newest ? utcText(newest.startedAt) : msg('not yet');
 }

@@ -3,9 +3,12 @@ import type { Handover } from './handover';
 
 const heading = ['section', 'item', 'speaker', 'value', 'unit', 'text'];
 const minus = '−';
-const quantity = /^([+−-]?\d+(?:\.\d+)?) (\S+)$/;
+const quantity = /^([+−-]?\d+(?:\.\d+)?)\s(\S+)$/;
 
-/** The record as comma-separated values, one fact a row: numbers plain, their unit beside them. */
+/**
+ * The record as comma-separated values, one fact a row: numbers plain, their unit beside them, with
+ * a decimal point. The record is to be gathered in the plain locale; sentences are as they were said.
+ */
 export function handoverCsv(handover: Handover): string {
   const { session, layout, madeAt, simulated, processor, outputs, proof } = handover;
   const settings = outputs.flatMap(({ output, channel, distance, level, crossover }) => {

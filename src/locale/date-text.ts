@@ -1,27 +1,27 @@
+import { msg } from '@lit/localize';
 import { localeInForce } from './locale-in-force';
 
 /** "25 November 2026, 14:05", in the clock of this computer and the order of the region. */
 export function dateText(iso: string): string {
   const date = new Date(iso);
-  if (Number.isNaN(date.getTime())) return 'a time nobody noted';
-  return `${dayOf(date)}, ${timeOf(date)}`;
+  if (Number.isNaN(date.getTime())) return msg('a time nobody noted');
+  return write(date);
 }
 
-/** "25 November 2026". */
-export function dayText(iso: string): string {
+/** "25 November 2026, 14:05 UTC", for records that are read elsewhere; what is no time stays. */
+export function utcText(iso: string): string {
   const date = new Date(iso);
-  return Number.isNaN(date.getTime()) ? 'a day nobody noted' : dayOf(date);
+  return Number.isNaN(date.getTime()) ? iso : `${write(date, 'UTC')}\u00a0UTC`;
 }
 
-function dayOf(date: Date): string {
-  return write(date, { day: 'numeric', month: 'long', year: 'numeric' });
-}
-
-function timeOf(date: Date): string {
-  return write(date, { timeStyle: 'short' });
-}
-
-function write(date: Date, options: Intl.DateTimeFormatOptions): string {
-  const how = { ...options, numberingSystem: 'latn', calendar: 'gregory' };
-  return new Intl.DateTimeFormat(localeInForce().dates, how).format(date);
+function write(date: Date, timeZone?: 'UTC'): string {
+  const how = (options: Intl.DateTimeFormatOptions): string =>
+    new Intl.DateTimeFormat(localeInForce().dates, {
+      ...options,
+      ...(timeZone && { timeZone }),
+      numberingSystem: 'latn',
+      calendar: 'gregory',
+    }).format(date);
+  const day = how({ day: 'numeric', month: 'long', year: 'numeric' });
+  return `${day}, ${how({ timeStyle: 'short' })}`;
 }

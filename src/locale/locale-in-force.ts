@@ -15,6 +15,17 @@ export function setLocale(locale: Locale): void {
   for (const listener of [...listeners]) listener();
 }
 
+/** What a function makes when all it says is metric, with a decimal point: for files of machines. */
+export function inPlainLocale<Made>(make: () => Made): Made {
+  const before = inForce;
+  inForce = plainLocale;
+  try {
+    return make();
+  } finally {
+    inForce = before;
+  }
+}
+
 /** Calls the listener after each change, in the order in which they were added; gives the way out. */
 export function onLocaleChange(listener: () => void): () => void {
   listeners.add(listener);

@@ -1,11 +1,13 @@
 import { msg, str } from '@lit/localize';
+import { withUnit } from '../locale/number-text';
+import { temperatureText } from '../locale/temperature-text';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { Readings } from '../reading/reading';
 import type { ChannelLabel } from '../system/channel';
 import { metresIn } from '../system/sheet/steps-of-sheet';
 import type { Abilities } from './abilities';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
-import { sayLossDb, sayMetres, sayNumber, startSentence } from './phrases';
+import { sayLossDb, sayMetres, sayMs, sayNumber, startSentence } from './phrases';
 import type { ChannelProposal } from './proposal';
 import { isWithin, quantise } from './quantise';
 import { groundsOf, sayReasons, type Reason } from './reason';
@@ -112,7 +114,7 @@ function inUnit(metres: number, unit: 'm' | 'ft'): number {
 }
 
 function sayStep(metres: number, unit: 'm' | 'ft'): string {
-  return unit === 'm' ? `${sayNumber(metres, 2)} m` : `${sayNumber(inUnit(metres, unit), 2)} ft`;
+  return withUnit(sayNumber(inUnit(metres, unit), 2), unit);
 }
 
 function untold(...reasons: Reason[]): DistanceProposal {
@@ -130,7 +132,7 @@ function sayDifferences({ absolute, temperatureCelsius }: Readings): Reason {
     ? ''
     : msg(' Only differences matter: an error of the tape moves all alike.');
   const air = msg(
-    str`The others follow from their arrivals at the speed of sound of ${sayNumber(temperatureCelsius, 0)} °C.`,
+    str`The others follow from their arrivals at the speed of sound of ${temperatureText(temperatureCelsius, 0)}.`,
   );
   return plain(`${air}${given}`);
 }
@@ -173,7 +175,7 @@ function findingOf(
   if (arrival === null) return msg(str`${channel.name} is ${sayMetres(metres)} away${between}.`);
   const when = arrival < 0 ? 'before' : 'after';
   return msg(
-    str`${channel.name} is heard ${sayNumber(Math.abs(arrival) * 1000, 2)} ms ${when} the reference: ${sayMetres(metres)}${between}.`,
+    str`${channel.name} is heard ${sayMs(arrival)} ${when} the reference: ${sayMetres(metres)}${between}.`,
   );
 }
 

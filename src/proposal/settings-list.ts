@@ -1,5 +1,8 @@
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel, GroupId, Layout } from '../system/channel';
+import { decimalMark } from '../locale/decimal-mark';
+import { inPlainLocale } from '../locale/locale-in-force';
+import { thinSpace, withUnit } from '../locale/number-text';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import { wireLayout } from '../system/wiring/wire-layout';
 import { sayDb, sayHz, sayNumber } from './phrases';
@@ -17,7 +20,7 @@ export interface SettingsLine {
   readonly name: string;
   readonly channel: ChannelLabel | null;
   readonly group: GroupId | null;
-  /** As it is typed, with its unit; null where it cannot be told. */
+  /** As it is typed, with its unit, in the form it is kept in; null where it cannot be told. */
   readonly text: string | null;
   readonly ticked: boolean;
   /** The text typed before where it was another one; null where it was this one or none. */
@@ -34,17 +37,36 @@ export function settingsList(
   sheet: ProcessorSheet | null,
   typed: TypedSettings,
 ): SettingsLine[] {
+  return inPlainLocale(() => listed(proposal, layout, sheet, typed));
+}
+
+/** A line's text as the screen shows it: with the locale's decimal mark, on one line. */
+export function shownText(text: string): string {
+  return text
+    .replace(/(\d)\.(?=\d)/g, `$1${decimalMark()}`)
+    .replace(/(\d) (?=\S)/g, `$1${thinSpace}`);
+}
+
+function listed(
+  proposal: Proposal,
+  layout: Layout,
+  sheet: ProcessorSheet | null,
+  typed: TypedSettings,
+): SettingsLine[] {
   const outputs = outputsOf(layout, sheet);
   const line = (
     one: Pick<SettingsLine, 'section' | 'name' | 'text'> & Partial<SettingsLine> & { id: string },
   ): SettingsLine => {
     const was = typed[one.id] ?? null;
+    // What was ticked is kept by its text: it must not change with the locale.
+    const text = one.text?.replaceAll(thinSpace, ' ') ?? null;
     return {
       channel: null,
       group: null,
       ...one,
-      ticked: one.text !== null && was === one.text,
-      before: was === one.text ? null : was,
+      text,
+      ticked: text !== null && was === text,
+      before: was === text ? null : was,
     };
   };
   const groupOf = (label: ChannelLabel): GroupId | undefined =>
@@ -131,5 +153,5 @@ export function sayValue({ value, unit, step }: TypedValue): string {
   const decimals = Math.min(4, (String(Number(step.toFixed(4))).split('.')[1] ?? '').length);
   if (unit === 'dB' && decimals <= 1) return sayDb(value);
   const sign = unit === 'dB' && value > 0 ? '+' : '';
-  return `${sign}${sayNumber(value, decimals)} ${unit}`;
+  return `${sign}${withUnit(sayNumber(value, decimals), unit)}`;
 }

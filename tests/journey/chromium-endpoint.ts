@@ -26,6 +26,7 @@ export async function startChromium(
       '--no-sandbox',
       '--disable-gpu',
       '--no-first-run',
+      '--accept-lang=en-GB',
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',

@@ -15,7 +15,14 @@ export async function openPracticeApp(folder?: string): Promise<PracticeApp> {
   const server = await serveApp(folder);
   const browser = await chromium.launch({
     executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--no-first-run',
+      '--disable-background-networking',
+      // Texts are looked for as they are in Britain, wherever the machine stands.
+      '--accept-lang=en-GB',
+    ],
   });
   return {
     browser,

@@ -1,16 +1,8 @@
 import { msg, str } from '@lit/localize';
 import type { SoundLevelCalibration } from '../../../src/microphone/calibration';
 import type { BenchState } from '../../../src/session/bench';
+import { dateText } from '../../../src/locale/date-text';
 import { numberText, thinSpace } from '../../charts/number-text';
-
-/** "25 November 2026, 14:05", in the clock of this computer. */
-export function dateText(iso: string): string {
-  const date = new Date(iso);
-  if (Number.isNaN(date.getTime())) return msg('a time nobody noted');
-  const day = date.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
-  const time = date.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
-  return `${day}, ${time}`;
-}
 
 /** How and when the sound level was calibrated, and what came out. */
 export function calibrationSentence({ how, at, microphone, offsetDb }: SoundLevelCalibration) {

@@ -1,7 +1,7 @@
 import { msg, str } from '@lit/localize';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Handover, HandoverFact, HandoverLine } from '../../../src/handover/handover';
-import { sayTime } from '../../../src/handover/handover-conditions';
+import { utcText } from '../../../src/locale/date-text';
 import { startSentence } from '../../../src/proposal/phrases';
 import { heldClaims } from './held-claims';
 import { responseLine } from './response-line';
@@ -15,7 +15,7 @@ export function handoverPage(handover: Handover, plan: TemplateResult) {
   return html`<article class="handover ${simulated ? 'simulated' : ''}">
     <h2><bdi>${session}</bdi>, ${layout}</h2>
     <p>
-      ${simulated ? html`<b>${msg('Simulated.')}</b> ` : nothing}${msg(str`${processor === null ? msg('Processor without a sheet.') : msg(str`Processor: ${processor}.`)} Made ${sayTime(madeAt)}.`)}
+      ${simulated ? html`<b>${msg('Simulated.')}</b> ` : nothing}${msg(str`${processor === null ? msg('Processor without a sheet.') : msg(str`Processor: ${processor}.`)} Made ${utcText(madeAt)}.`)}
     </p>
     <div class="columns">
       <figure>${plan}</figure>

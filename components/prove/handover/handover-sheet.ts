@@ -1,5 +1,6 @@
 import { msg } from '@lit/localize';
 import { localeInForce } from '../../../src/locale/locale-in-force';
+import { inPlainLocale, localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { gatherHandover } from '../../../src/handover/gather-handover';
@@ -95,7 +96,7 @@ export class HandoverSheet extends LitElement {
   private save(kind: 'csv' | 'json'): void {
     const { state } = this.follow;
     if (!state) return;
-    const handover = gatherHandover(state, now());
+    const handover = inPlainLocale(() => gatherHandover(state, now()));
     const facts = {
       layout: handover.layout,
       speaker: null,

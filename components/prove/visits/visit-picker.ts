@@ -7,7 +7,7 @@ import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/file-drop';
 import { selectStyles } from '../../controls/select-styles';
-import { dateText } from '../../probe/microphone/sound-level-words';
+import { dateText } from '../../../src/locale/date-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import { comparedVisits } from './compared';
 
