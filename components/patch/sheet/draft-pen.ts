@@ -12,6 +12,8 @@ import {
   readChain,
   writeChain,
   writeNames,
+  writeNumbers,
+  writeOne,
   writeRoles,
 } from './list-text';
 import {
@@ -61,7 +63,7 @@ function field(
 
 function textAt(pen: DraftPen, path: DraftPath): string {
   const value = valueAt(pen.draft, path);
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : '';
+  return typeof value === 'string' || typeof value === 'number' ? writeOne(value) : '';
 }
 
 export function textField(pen: DraftPen, path: DraftPath, words: FieldWords) {
@@ -73,7 +75,7 @@ export function numberField(pen: DraftPen, path: DraftPath, words: FieldWords) {
 }
 
 export function numbersField(pen: DraftPen, path: DraftPath, words: FieldWords) {
-  return field(pen, path, words, listAt(pen.draft, path).join(', '), true, readNumbers);
+  return field(pen, path, words, writeNumbers(listAt(pen.draft, path)), true, readNumbers);
 }
 
 export function labelsField(pen: DraftPen, path: DraftPath, words: FieldWords) {

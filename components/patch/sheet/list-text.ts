@@ -1,4 +1,7 @@
 import { msg, str } from '@lit/localize';
+import { decimalMark } from '../../../src/locale/decimal-mark';
+import { exactText } from '../../../src/locale/measure';
+import { parseNumber } from '../../../src/locale/parse-number';
 import type { ChannelLabel } from '../../../src/system/channel';
 import type { OutputRole } from '../../../src/system/sheet/processor-sheet';
 import { layoutOrder } from '../../../src/system/layout';
@@ -49,18 +52,31 @@ export function readLabel(text: string): ChannelLabel | (string & {}) {
   return layoutOrder.find((label) => plain(label) === plain(text)) ?? text.trim();
 }
 
-/** Numbers with commas or blanks between; what is no number stays as text, for the check to refuse. */
+/** Numbers with a mark between that is not the decimal mark: "40, 60.5" or "40; 60,5". */
+export function writeNumbers(numbers: readonly unknown[]): string {
+  return numbers.map(writeOne).join(decimalMark() === ',' ? '; ' : ', ');
+}
+
+/** A number with the locale's decimal mark; what is no number stays as it is. */
+export function writeOne(value: unknown): string {
+  return typeof value === 'number' ? exactText(value) : String(value);
+}
+
+/**
+ * Numbers with blanks, semicolons or commas between; what is no number stays as text, for the check
+ * to refuse. Where the comma is the decimal mark, it parts numbers only before a blank.
+ */
 export function readNumbers(text: string): (number | string)[] {
   return text
-    .split(/[\s,;]+/)
+    .split(decimalMark() === ',' ? /,?[\s;]+/ : /[\s,;]+/)
     .filter((word) => word !== '')
     .map(readOne);
 }
 
 /** One number, with a decimal comma or point. */
 export function readOne(text: string): number | string {
-  const tidy = text.trim().replace(',', '.').replace('\u2212', '-');
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(tidy) ? Number(tidy) : text.trim();
+  const read = parseNumber(text);
+  return typeof read === 'number' ? read : text.trim();
 }
 
 function quoted(name: string): string {

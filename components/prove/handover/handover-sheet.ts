@@ -1,5 +1,4 @@
 import { msg } from '@lit/localize';
-import { localeInForce } from '../../../src/locale/locale-in-force';
 import { inPlainLocale, localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
