@@ -43,7 +43,7 @@ export class LocaleButton extends LitElement {
     `,
   ];
 
-  @query('dialog') private readonly dialog!: HTMLDialogElement;
+  @query('dialog') private readonly dialog!: HTMLDialogElement | null;
   /** Nothing is drawn while the dialog is closed. */
   @state() private shown = false;
 
@@ -60,15 +60,19 @@ export class LocaleButton extends LitElement {
           <path d="M2.5 6.5h15v7h-15zM5.5 6.5v3M8.5 6.5v4M11.5 6.5v3M14.5 6.5v4"></path>
         </svg>
       </button>
-      <dialog aria-labelledby="title" @close=${() => (this.shown = false)}>
-        ${this.shown ? this.renderContent(readPreferences()) : nothing}
-      </dialog>`;
+      ${
+        this.shown
+          ? html`<dialog aria-labelledby="title" @close=${() => (this.shown = false)}>
+              ${this.renderContent(readPreferences())}
+            </dialog>`
+          : nothing
+      }`;
   }
 
   private async open(): Promise<void> {
     this.shown = true;
     await this.updateComplete;
-    if (!this.dialog.open) this.dialog.showModal();
+    if (this.dialog?.open === false) this.dialog.showModal();
   }
 
   private renderContent(now: LocalePreferences): TemplateResult {
@@ -76,7 +80,7 @@ export class LocaleButton extends LitElement {
     return html`<div class="content">
       <div class="head">
         <h2 id="title">Units and numbers</h2>
-        <button class="ghost" @click=${() => this.dialog.close()}>Close</button>
+        <button class="ghost" @click=${() => this.dialog?.close()}>Close</button>
       </div>
       <ll-choice
         label="Lengths and temperatures"

@@ -52,7 +52,7 @@ describe('what moved', () => {
     expect(changed(found)).toEqual(['distance · SiL · Seat 1']);
     const { figure, sentence } = finding(found, 'distance · SiL · Seat 1');
     expect(figure?.value).toBeCloseTo(0.3, 6);
-    expect(sentence).toContain('30 cm farther');
+    expect(sentence).toContain('30\u202fcm farther');
   });
 
   it('is the reference speaker where all others seem to have moved together', () => {
@@ -231,7 +231,7 @@ describe('what sounds otherwise', () => {
     });
     const found = beside(visit('now', { FL: higher }));
     expect(changed(found)).toEqual(['roll-off · FL · Seat 1']);
-    expect(finding(found, 'roll-off · FL · Seat 1').sentence).toContain('90 Hz');
+    expect(finding(found, 'roll-off · FL · Seat 1').sentence).toContain('90\u202fHz');
   });
 
   it('is no roll-off whose intervals are wide while the response about it is as it was', () => {
