@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { PeriodProgress } from '../../dsp/noise/period-analyser';
 import type { PeriodReading } from '../../dsp/noise/period-reading';
@@ -52,7 +53,7 @@ function marginWarnings({ heard, hiss }: PeriodReading, channel: string): string
   if (marginDb >= leastMarginDb) return [];
   return [
     msg(
-      str`The noise stands only ${marginDb.toFixed(0)} dB over the room. More level, or more time, would settle it.`,
+      str`The noise stands only ${withUnit(numberText(marginDb, 0), 'dB')} over the room. More level, or more time, would settle it.`,
     ),
   ];
 }

@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { sayNumber } from '../proposal/phrases';
 import { sentenceName } from './claim-answers';
@@ -35,13 +36,13 @@ export function claimArrival(proof: ProofCase, findings: Findings, one: ProvedCh
   const half = found.half + findings.movedMetres / proof.metresPerSecond;
   const figure = figureAround(1000 * found.seconds, 1000 * half, allowed, 'ms');
   const verdict = judgeInterval(figure);
-  const amount = `${sayNumber(Math.abs(figure.value), 2)} ms`;
+  const amount = withUnit(sayNumber(Math.abs(figure.value), 2), 'ms');
   const when = figure.value < 0 ? 'early' : 'late';
   const sentences = {
     pass: msg(str`${sentenceName(name)} arrives with the others, to ${amount}.`),
     fail: msg(str`${sentenceName(name)} arrives ${amount} too ${when}.`),
     'cannot tell': msg(
-      str`${sentenceName(name)} arrives ${amount} ${when}, give or take ${sayNumber(1000 * half, 2)} ms.`,
+      str`${sentenceName(name)} arrives ${amount} ${when}, give or take ${withUnit(sayNumber(1000 * half, 2), 'ms')}.`,
     ),
   } as const;
   return makeLine('arrival', label, [label], { verdict, sentence: sentences[verdict], figure });

@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { smoothOnGrid } from '../../dsp/bass/log-band';
 import type { Transfer } from '../../dsp/bass/transfer';
@@ -63,22 +64,22 @@ export function claimCrossover(
   const isLost = loss - half > allowedSumDb && loss - half > predicted + deeperDb;
   const verdict = near === 'pass' && isLost ? 'fail' : near;
   const at = sayHz(worst.hz);
-  const off = `${sayNumber(Math.abs(worst.db), 1)} dB ${worst.db < 0 ? 'below' : 'above'}`;
+  const off = `${withUnit(sayNumber(Math.abs(worst.db), 1), 'dB')} ${worst.db < 0 ? 'below' : 'above'}`;
   const sentences = {
     pass: msg(
-      str`${sentenceName(name)} and the subs sum as predicted at ${sayHz(crossoverHz)}, to ${sayNumber(Math.abs(worst.db), 1)} dB${
+      str`${sentenceName(name)} and the subs sum as predicted at ${sayHz(crossoverHz)}, to ${withUnit(sayNumber(Math.abs(worst.db), 1), 'dB')}${
         loss > allowedSumDb
-          ? msg(str`; as was predicted, they lose ${sayNumber(loss, 1)} dB there`)
+          ? msg(str`; as was predicted, they lose ${withUnit(sayNumber(loss, 1), 'dB')} there`)
           : ''
       }.`,
     ),
     fail: isLost
       ? msg(
-          str`${sentenceName(name)} and the subs lose ${sayNumber(loss, 1)} dB at ${sayHz(crossoverHz)}; ${sayNumber(predicted, 1)} dB were predicted.`,
+          str`${sentenceName(name)} and the subs lose ${withUnit(sayNumber(loss, 1), 'dB')} at ${sayHz(crossoverHz)}; ${withUnit(sayNumber(predicted, 1), 'dB')} were predicted.`,
         )
       : msg(str`${sentenceName(name)} and the subs are ${off} the prediction at ${at}.`),
     'cannot tell': msg(
-      str`${sentenceName(name)} and the subs are ${off} the prediction at ${at}, give or take ${sayNumber(half, 1)} dB.`,
+      str`${sentenceName(name)} and the subs are ${off} the prediction at ${at}, give or take ${withUnit(sayNumber(half, 1), 'dB')}.`,
     ),
   } as const;
   return makeLine('crossover', label, [label], { verdict, sentence: sentences[verdict], figure });

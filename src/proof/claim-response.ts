@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { logGrid } from '../../dsp/response/smoothing';
 import { throughPath } from '../../dsp/bass/electrical-path';
@@ -60,7 +61,7 @@ export function claimResponse(proof: ProofCase, findings: Findings, one: ProvedC
     unit: 'dB',
   } as const;
   const verdict = judgeInterval(figure);
-  const amount = `${sayNumber(Math.abs(worst.db), 1)} dB`;
+  const amount = withUnit(sayNumber(Math.abs(worst.db), 1), 'dB');
   const sentences = {
     pass: msg(
       str`${sentenceName(name)} sounds ${isSub ? msg('through its filters') : msg('above its crossover')} as it should, to ${amount}.`,

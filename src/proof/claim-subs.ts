@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { sayHz, sayLossDb, sayNumber } from '../proposal/phrases';
 import { median } from '../../dsp/signal/median';
@@ -45,7 +46,7 @@ export function claimRedirected(
       str`The subs do not play the bass of ${name} ${below} as they should: ${sayLossDb(found.db)} too little.`,
     ),
     'cannot tell': msg(
-      str`Whether the subs play the bass of ${name} ${below} cannot be told: between ${sayNumber(found.interval[0], 0)} and ${sayNumber(found.interval[1], 0)} dB beside what they should.`,
+      str`Whether the subs play the bass of ${name} ${below} cannot be told: between ${sayNumber(found.interval[0], 0)} and ${withUnit(sayNumber(found.interval[1], 0), 'dB')} beside what they should.`,
     ),
   } as const;
   // A table holds no infinite number.
@@ -82,7 +83,7 @@ export function claimLfe(proof: ProofCase, findings: Findings): ProofLine | null
     unit: 'dB',
   } as const;
   const verdict = judgeInterval(figure);
-  const gain = msg(str`${sayNumber(typed.lfe.gainDb, 0)} dB over a main channel`);
+  const gain = msg(str`${withUnit(sayNumber(typed.lfe.gainDb, 0), 'dB')} over a main channel`);
   const off = msg(str`${sayLossDb(found.db)} too ${found.db < 0 ? msg('quiet') : msg('loud')}`);
   const sentences = {
     pass: msg(str`LFE is replayed ${gain}, to ${sayLossDb(found.db)}.`),

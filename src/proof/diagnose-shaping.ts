@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { sayNumber } from '../proposal/phrases';
 import { explainLines } from './explain-line';
@@ -52,7 +53,7 @@ export function diagnoseShaping(
         )
       : isMissing
         ? msg(
-            str`The ${sayNumber(-missingGainDb, 0)} dB of LFE seem to be missing: switch them on.`,
+            str`The ${withUnit(sayNumber(-missingGainDb, 0), 'dB')} of LFE seem to be missing: switch them on.`,
           )
         : msg('The LFE level is set too low.'),
   });

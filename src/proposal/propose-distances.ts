@@ -87,7 +87,11 @@ function proposeDistance(
     finding,
     ...(channel.label === readings.reference ? [sayDifferences(readings)] : []),
     ...(shift === 0 ? [] : [plain(moved)]),
-    plain(msg(str`Rounding to ${sayStep(step, unit)} costs ${sayNumber(costMs, 2)} ms${inSum}.`)),
+    plain(
+      msg(
+        str`Rounding to ${sayStep(step, unit)} costs ${withUnit(sayNumber(costMs, 2), 'ms')}${inSum}.`,
+      ),
+    ),
   ];
   return {
     distance: {

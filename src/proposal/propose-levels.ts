@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import type { ChannelLabel } from '../system/channel';
@@ -118,8 +119,10 @@ function proposeLevel(
         ]),
     plain(
       short === 0
-        ? msg(str`Rounding to ${sayNumber(step, 1)} dB leaves ${sayNumber(off, 1)} dB.`)
-        : msg(str`The processor's range ends ${sayNumber(off, 1)} dB short.`),
+        ? msg(
+            str`Rounding to ${withUnit(sayNumber(step, 1), 'dB')} leaves ${withUnit(sayNumber(off, 1), 'dB')}.`,
+          )
+        : msg(str`The processor's range ends ${withUnit(sayNumber(off, 1), 'dB')} short.`),
     ),
   ];
   return {
@@ -178,7 +181,7 @@ function sayLevel(
 }
 
 function sayShort({ channel }: ChannelMeasurement, short: number): string {
-  const amount = `${sayNumber(Math.abs(short), 1)} dB`;
+  const amount = withUnit(sayNumber(Math.abs(short), 1), 'dB');
   const turn = short < 0 ? 'down' : 'up';
   return channel.kind === 'sub'
     ? msg(str`Turn the sub's own level ${turn} by at least ${amount} and measure again.`)

@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { NoAlignment, SubAlignment } from '../../dsp/bass/align-sub';
 import { sayHz, sayNumber, startSentence } from './phrases';
@@ -19,13 +20,13 @@ export function saySubAlignment(
   const against = delaySeconds < 0 ? 'earlier' : 'later';
   const turned = inverted ? msg('its polarity turned over') : msg('its polarity as it is');
   const lost = msg(
-    str`${sayNumber(lossDb, 1)} dB of the energy about ${sayHz(crossoverHz)} is lost`,
+    str`${withUnit(sayNumber(lossDb, 1), 'dB')} of the energy about ${sayHz(crossoverHz)} is lost`,
   );
   return [
     unchanged
       ? msg(str`${startSentence(name)} stays as it is set: ${lost}, and no other delay loses less.`)
       : msg(
-          str`${startSentence(name)} ${sayMs(Math.abs(delaySeconds))} ms ${against}${spread}, ${turned}: ${lost}, ${sayNumber(wired.lossDb, 1)} dB as it is set now.`,
+          str`${startSentence(name)} ${sayMs(Math.abs(delaySeconds))} ms ${against}${spread}, ${turned}: ${lost}, ${withUnit(sayNumber(wired.lossDb, 1), 'dB')} as it is set now.`,
         ),
     ...(inverted ? [msg('This says nothing of how the sub is wired.')] : []),
     ...(doubt === null ? [] : [doubts[doubt]]),

@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import type { Readings } from '../reading/reading';
@@ -59,7 +60,7 @@ function whyLeftOut(
   if (db === null || Math.abs(db) <= alikeDb) return null;
   return {
     sentence: msg(
-      str`${name} is left out of the sums: its speakers were captured ${Math.abs(db).toFixed(0)} dB ${db > 0 ? msg('louder') : msg('softer')} than at ${first.name}, as with another gain.`,
+      str`${name} is left out of the sums: its speakers were captured ${withUnit(numberText(Math.abs(db), 0), 'dB')} ${db > 0 ? msg('louder') : msg('softer')} than at ${first.name}, as with another gain.`,
     ),
     action: msg(str`Take again at ${name} with the gains of ${first.name}.`),
   };

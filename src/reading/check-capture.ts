@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { amplitudeToDb, dbToAmplitude } from '../../dsp/level/decibels';
 import { largestMagnitude } from '../../dsp/level/largest';
@@ -104,7 +105,7 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
   const gap = findGap(samples, from, to, leastBeside);
   if (gap) {
     const sentence = msg(
-      str`The recorder put nothing for ${gap.length} samples at ${(gap.from / sampleRate).toFixed(2)} s. Repeat this segment.`,
+      str`The recorder put nothing for ${gap.length} samples at ${withUnit(numberText(gap.from / sampleRate, 2), 's')}. Repeat this segment.`,
     );
     faults.push({ kind: 'lost', sentence });
     spoilt ??= msg('Audio is missing inside this segment: repeat it.');
@@ -113,7 +114,7 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
   const starved = findStarved(ground, place(segment.markStart), place(around));
   if (!gap && starved) {
     const sentence = msg(
-      str`The recorder put nothing for ${starved.length} samples at ${(starved.from / sampleRate).toFixed(2)} s, beside the sweep: its time cannot be trusted. Repeat this segment.`,
+      str`The recorder put nothing for ${starved.length} samples at ${withUnit(numberText(starved.from / sampleRate, 2), 's')}, beside the sweep: its time cannot be trusted. Repeat this segment.`,
     );
     faults.push({ kind: 'lost', sentence });
     spoilt ??= msg('Audio is missing beside this sweep: repeat it.');

@@ -1,3 +1,4 @@
+import { numberText } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { MarkGain } from '../../dsp/timing/mark-gains';
 import { intervalOf } from '../take/mark-intervals';
@@ -71,5 +72,5 @@ function differenceOf(first: MarkGain, second: MarkGain): number | null {
 }
 
 function signed(db: number): string {
-  return `${db < 0 ? '−' : '+'}${Math.abs(db).toFixed(1)}`;
+  return `${db < 0 ? '−' : '+'}${numberText(Math.abs(db), 1)}`;
 }

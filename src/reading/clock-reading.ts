@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Clock, ClockStep } from '../../dsp/timing/clock';
 import type { FaultPlace } from '../../dsp/timing/locate-fault';
@@ -29,7 +30,7 @@ function segmentIn({ segments, markStarts }: Schedule, interval: number) {
 /** What a channel's segment says of the audio that was lost or repeated in it, and where. */
 export function stepFault(step: ClockStep, sampleRate: number, place: FaultPlace | null): Fault {
   const milliseconds = ((1000 * step.samples) / sampleRate).toFixed(1);
-  const size = msg(str`${step.samples.toFixed(0)} samples (${milliseconds} ms)`);
+  const size = msg(str`${withUnit(numberText(step.samples, 0), 'samples')} (${milliseconds} ms)`);
   const what = step.kind === 'lost' ? msg('Lost') : msg('Repeated');
   if (!place) {
     const sentence = msg(str`${what} audio: ${size} somewhere in this segment. Repeat it.`);
@@ -37,7 +38,7 @@ export function stepFault(step: ClockStep, sampleRate: number, place: FaultPlace
   }
   const seconds = (place.atSample / sampleRate).toFixed(2);
   const where = msg(
-    str`at ${seconds} s of the capture, the sweep being at ${place.sweepHz.toFixed(0)} Hz`,
+    str`at ${seconds} s of the capture, the sweep being at ${withUnit(numberText(place.sweepHz, 0), 'Hz')}`,
   );
   const sentence = msg(
     str`${what} audio: ${size} ${where}. It was mended before reading; repeat this segment to be sure of it.`,

@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { ChannelReading, Estimate } from './reading';
 import { heardInWords, type RolloffTogether } from './rolloff-together';
@@ -34,7 +35,7 @@ export function contradictSheet({ order, finding }: RolloffTogether): string | n
   const [low, high] = f3Hz.interval;
   if (sheetF3Hz * sheetFactor >= low && sheetF3Hz / sheetFactor <= high) return null;
   return msg(
-    str`By the sheet ${order.channels.join(', ')} would be 3 dB down at ${sheetF3Hz.toFixed(0)} Hz, by what is heard at ${sayEstimate(f3Hz)}. Check the sheet’s value.`,
+    str`By the sheet ${order.channels.join(', ')} would be 3 dB down at ${withUnit(numberText(sheetF3Hz, 0), 'Hz')}, by what is heard at ${sayEstimate(f3Hz)}. Check the sheet’s value.`,
   );
 }
 
@@ -43,5 +44,7 @@ function meet(a: Estimate, b: Estimate): boolean {
 }
 
 function sayEstimate({ median, interval: [low, high] }: Estimate): string {
-  return msg(str`${median.toFixed(0)} Hz (${low.toFixed(0)} to ${high.toFixed(0)})`);
+  return msg(
+    str`${withUnit(numberText(median, 0), 'Hz')} (${numberText(low, 0)} to ${numberText(high, 0)})`,
+  );
 }

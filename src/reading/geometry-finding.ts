@@ -1,3 +1,4 @@
+import { lengthText } from '../locale/length-text';
 import type { Channel, ChannelLabel } from '../system/channel';
 import type { ChannelReading } from './reading';
 
@@ -22,5 +23,5 @@ export interface DirectSpeaker {
 
 /** "2.40 m". */
 export function sayMetres(metres: number): string {
-  return `${metres.toFixed(2)} m`;
+  return lengthText(metres);
 }

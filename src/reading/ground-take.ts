@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { findNotNumber } from '../../dsp/timing/noise';
 import { markGains } from '../../dsp/timing/mark-gains';
@@ -73,7 +74,7 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
     return trouble(
       'not-a-number',
       msg(
-        str`The capture is damaged: sample ${bad} (${(bad / sampleRate).toFixed(3)} s) is no number. Export the recording again.`,
+        str`The capture is damaged: sample ${bad} (${withUnit(numberText(bad / sampleRate, 3), 's')}) is no number. Export the recording again.`,
       ),
     );
   }
@@ -93,7 +94,7 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
   return trouble(
     'too-short',
     msg(
-      str`The capture lasts ${seconds.toFixed(1)} s and is shorter than the take, which needs ${needed.toFixed(1)} s from its first mark to its last. Record until the take has ended.`,
+      str`The capture lasts ${withUnit(numberText(seconds, 1), 's')} and is shorter than the take, which needs ${withUnit(numberText(needed, 1), 's')} from its first mark to its last. Record until the take has ended.`,
     ),
   );
 }

@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Disturbance } from '../../dsp/disturbance/disturbance';
 import { findDisturbances } from '../../dsp/disturbance/find-disturbances';
@@ -78,9 +79,9 @@ function sayDisturbance(found: Disturbance): string {
   const when =
     toSeconds - fromSeconds < 0.5
       ? msg(str`${from} s into the sweep`)
-      : msg(str`from ${from} to ${toSeconds.toFixed(1)} s of the sweep`);
-  const band = msg(str`${lowHz.toFixed(0)} to ${highHz.toFixed(0)} Hz`);
+      : msg(str`from ${from} to ${withUnit(numberText(toSeconds, 1), 's')} of the sweep`);
+  const band = msg(str`${numberText(lowHz, 0)} to ${withUnit(numberText(highHz, 0), 'Hz')}`);
   return msg(
-    str`${names[kind]} ${when} (${band}) may move the response by ${errorDb.toFixed(1)} dB near ${errorHz.toFixed(0)} Hz`,
+    str`${names[kind]} ${when} (${band}) may move the response by ${withUnit(numberText(errorDb, 1), 'dB')} near ${withUnit(numberText(errorHz, 0), 'Hz')}`,
   );
 }

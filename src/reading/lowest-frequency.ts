@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { compareDrive, type DriveChange } from '../../dsp/distortion/compare-drive';
 import { lowestAtLevel, type LowestFrequency } from '../../dsp/distortion/lowest-at-level';
@@ -83,15 +84,18 @@ function sentenceOf(found: LowestFrequency, percent: number): string {
       found.decidedBy === 'distortion'
         ? msg(str`distortion passes ${percent} %`)
         : msg(str`more than ${compressionDb} dB is lost`);
-    return msg(str`down to ${found.hz.toFixed(0)} Hz (${low} to ${high}); below, ${why}.`);
+    return msg(
+      str`down to ${withUnit(numberText(found.hz, 0), 'Hz')} (${low} to ${high}); below, ${why}.`,
+    );
   }
   if (found.kind === 'not reached') {
     return msg(
-      str`stays under ${percent} % down to ${found.hz.toFixed(0)} Hz, the lowest that was read.`,
+      str`stays under ${percent} % down to ${withUnit(numberText(found.hz, 0), 'Hz')}, the lowest that was read.`,
     );
   }
   const to = found.passesTo;
-  const kept = to === null ? '' : msg(str` It stays under down to ${to.toFixed(0)} Hz.`);
+  const kept =
+    to === null ? '' : msg(str` It stays under down to ${withUnit(numberText(to, 0), 'Hz')}.`);
   return msg(
     str`cannot tell where distortion passes ${percent} %: ${hiders[found.hiddenBy]}.${kept} ${actions[found.hiddenBy]}.`,
   );
@@ -123,5 +127,5 @@ const actions = {
 
 /** With a true minus sign. */
 function levelText(db: number): string {
-  return `${db < 0 ? '−' : ''}${Math.abs(db).toFixed(0)} dB`;
+  return `${db < 0 ? '−' : ''}${withUnit(numberText(Math.abs(db), 0), 'dB')}`;
 }

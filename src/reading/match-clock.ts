@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { estimateClock } from '../../dsp/timing/estimate-clock';
 import { findMarks } from '../../dsp/timing/find-marks';
@@ -120,7 +121,7 @@ function cutOff(capture: CapturedAudio, schedule: Schedule, clock: Clock): Troub
     return trouble(
       'too-short',
       msg(
-        str`The capture ends ${missing.toFixed(1)} s before the take does: it is shorter than the take. Record until the take has ended.`,
+        str`The capture ends ${withUnit(numberText(missing, 1), 's')} before the take does: it is shorter than the take. Record until the take has ended.`,
       ),
     );
   }
@@ -128,7 +129,7 @@ function cutOff(capture: CapturedAudio, schedule: Schedule, clock: Clock): Troub
     return trouble(
       'too-short',
       msg(
-        str`The capture begins ${(-firstMark / capture.sampleRate).toFixed(1)} s after the first mark of the take. Start recording before the take plays.`,
+        str`The capture begins ${withUnit(numberText(-firstMark / capture.sampleRate, 1), 's')} after the first mark of the take. Start recording before the take plays.`,
       ),
     );
   }

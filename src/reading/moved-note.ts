@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Readings } from './reading';
 
@@ -19,7 +20,7 @@ export function movedNote(base: Readings, other: Readings): string | null {
   const power = differences.reduce((sum, one) => sum + (one - mean) ** 2, 0) / differences.length;
   if (!(Math.sqrt(power) > largestDb)) return null;
   return msg(
-    str`The microphone or the room has moved between takes of this position: ${base.reference} differs by ${Math.sqrt(power).toFixed(1)} dB from 200 to 4000 Hz. Repeat the whole position.`,
+    str`The microphone or the room has moved between takes of this position: ${base.reference} differs by ${withUnit(numberText(Math.sqrt(power), 1), 'dB')} from 200 to 4000 Hz. Repeat the whole position.`,
   );
 }
 

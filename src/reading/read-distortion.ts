@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { noiseSpectrum, type NoiseSpectrum } from '../../dsp/distortion/band-energy';
 import type { HarmonicCurve, HarmonicReading } from '../../dsp/distortion/harmonic-reading';
@@ -42,7 +43,7 @@ export function readDistortion({
   }
   if (seconds < leastSweepSeconds) {
     const why = msg(
-      str`in a sweep of ${seconds.toFixed(1)} s the room's decay covers the harmonics`,
+      str`in a sweep of ${withUnit(numberText(seconds, 1), 's')} the room's decay covers the harmonics`,
     );
     return untold(why, msg(str`Use sweeps of ${leastSweepSeconds} s or more`));
   }

@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { MicrophoneCalibration } from '../microphone/calibration';
@@ -110,7 +111,7 @@ function shortSweepNotes({ segments, sampleRate }: Schedule): string[] {
   if (seconds >= openSweepSeconds) return [];
   return [
     msg(
-      str`Sweeps of ${seconds.toFixed(1)} s hide other sound: a slammed door or a voice may go unnamed. Use ${openSweepSeconds} s or more.`,
+      str`Sweeps of ${withUnit(numberText(seconds, 1), 's')} hide other sound: a slammed door or a voice may go unnamed. Use ${openSweepSeconds} s or more.`,
     ),
   ];
 }

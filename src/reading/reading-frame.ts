@@ -1,3 +1,4 @@
+import { lengthText } from '../locale/length-text';
 import { msg, str } from '@lit/localize';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { ChannelLabel } from '../system/channel';
@@ -39,7 +40,7 @@ export function frameTake(
   const metres = metresPerSecond * (reference.seconds - departure.seconds);
   if (!(metres >= possible[0] && metres <= possible[1])) {
     const note = msg(
-      str`By the loopback ${label} would stand ${metres.toFixed(2)} m away, which no room allows: something between the output and the speaker delays the sound. Distances rest on the tape.`,
+      str`By the loopback ${label} would stand ${lengthText(metres)} away, which no room allows: something between the output and the speaker delays the sound. Distances rest on the tape.`,
     );
     return { frame: taped, notes: [note] };
   }
@@ -47,7 +48,7 @@ export function frameTake(
     Math.abs(metres - tapeMetres) > largestDifference
       ? [
           msg(
-            str`${label} stands ${metres.toFixed(2)} m away by the loopback and ${tapeMetres.toFixed(2)} m by the tape. The loopback's is used; a processor that delays the sound makes it too long by 0.34 m a millisecond.`,
+            str`${label} stands ${lengthText(metres)} away by the loopback and ${lengthText(tapeMetres)} by the tape. The loopback's is used; a processor that delays the sound makes it too long by 0.34 m a millisecond.`,
           ),
         ]
       : [];

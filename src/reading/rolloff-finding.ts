@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { crossoverF6Hz } from '../../dsp/bass/crossover-rules';
 import { isRefusal, type RolloffFit, type RolloffRefusal } from '../../dsp/rolloff/fit-rolloff';
@@ -45,7 +46,7 @@ export function tellRolloff(
   const { low, high } = fit.f10Hz;
   if (isSub && high > subSpread * low) {
     const note = msg(
-      str`The sub's lower end cannot be told from here: it is 10 dB down somewhere between ${low.toFixed(0)} and ${high.toFixed(0)} Hz. A reading close to the sub would settle it.`,
+      str`The sub's lower end cannot be told from here: it is 10 dB down somewhere between ${numberText(low, 0)} and ${withUnit(numberText(high, 0), 'Hz')}. A reading close to the sub would settle it.`,
     );
     return { rolloff: null, curve: null, bassMarginDb, notes: [note] };
   }

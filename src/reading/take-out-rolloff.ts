@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { isRefusal, type RolloffFit, type RolloffRefusal } from '../../dsp/rolloff/fit-rolloff';
 import type { RolloffBands } from '../../dsp/rolloff/rolloff-bands';
@@ -35,7 +36,7 @@ export function judgeThrough(
   const inForce = msg(str`the crossover in force (${filter.spec.cutoffHz} Hz)`);
   const [fromHz] = divisibleHz(filter);
   const clearHz = clearThroughHz(filter, bands);
-  const from = `${clearHz.toFixed(0)} Hz`;
+  const from = withUnit(numberText(clearHz, 0), 'Hz');
   if (isRefusal(fit) || clearHz === Infinity) {
     const note = msg(
       str`No roll-off: ${inForce} leaves too little of the bass to tell it. ${advice()}`,

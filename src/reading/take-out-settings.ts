@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Channel, ChannelLabel, GroupId, Layout } from '../system/channel';
 import {
@@ -75,7 +76,7 @@ function unknownDelay(
 function lowPassNote({ spec }: FilterInForce): string {
   const ms = 1000 * lowPassDelaySeconds(spec);
   return msg(
-    str`The low-pass in force (${spec.cutoffHz} Hz) is divided out of the level and the response; its delay of about ${ms.toFixed(1)} ms stays in the arrival.`,
+    str`The low-pass in force (${spec.cutoffHz} Hz) is divided out of the level and the response; its delay of about ${withUnit(numberText(ms, 1), 'ms')} stays in the arrival.`,
   );
 }
 

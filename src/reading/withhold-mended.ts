@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { ChannelReading } from './reading';
 import { untimed } from './untimed';
@@ -32,7 +33,7 @@ export function withholdMended(
   const withheld = (Object.keys(spoils) as (keyof typeof spoils)[]).filter(hit);
   if (withheld.length === 0) return reading;
   const note = msg(
-    str`No ${withheld.join(', no ')}: audio was lost or repeated where the sweep passed ${mendedHz.toFixed(0)} Hz. Repeat this segment.`,
+    str`No ${withheld.join(', no ')}: audio was lost or repeated where the sweep passed ${withUnit(numberText(mendedHz, 0), 'Hz')}. Repeat this segment.`,
   );
   return {
     ...reading,

@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
@@ -96,7 +97,9 @@ function chooseChannel(wav: WavFile, chosen: number | undefined): Float32Array |
   if (only && count === 1) return only;
   const live = wav.channels.flatMap((samples, index) => {
     const peak = peakDb(samples);
-    return peak < silentDb ? [] : [msg(str`${index + 1} (peak ${peak.toFixed(1)} dB)`)];
+    return peak < silentDb
+      ? []
+      : [msg(str`${index + 1} (peak ${withUnit(numberText(peak, 1), 'dB')})`)];
   });
   const carry =
     live.length === 0
@@ -140,5 +143,5 @@ function peakDb(samples: Float32Array): number {
 }
 
 function inSeconds(seconds: number): string {
-  return `${seconds.toFixed(1)} s`;
+  return withUnit(numberText(seconds, 1), 's');
 }

@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
 import { createFrequencyWeighting } from '../../dsp/level/frequency-weighting';
@@ -99,7 +100,7 @@ function refuseTyped(db: number, how: SoundLevelCalibration['how']): Trouble | n
     return trouble(
       'bad-number',
       msg(
-        str`A calibrator gives about 94 or 114 dB, not ${say(db)} dB. Type what its certificate says, or calibrate with a sound level meter.`,
+        str`A calibrator gives about 94 or 114 dB, not ${withUnit(say(db), 'dB')}. Type what its certificate says, or calibrate with a sound level meter.`,
       ),
     );
   }
@@ -156,14 +157,14 @@ function readTone(samples: Float64Array, sampleRate: number): Reading {
   if (swing > steadyToneDb) {
     return bad(
       msg(
-        str`The calibrator's tone moves by ±${say(swing)} dB. Hold calibrator and microphone still, and check its battery`,
+        str`The calibrator's tone moves by ±${withUnit(say(swing), 'dB')}. Hold calibrator and microphone still, and check its battery`,
       ),
     );
   }
   if (over < leastOverRestDb) {
     return bad(
       msg(
-        str`The calibrator's tone stands only ${say(over)} dB over everything else; ${leastOverRestDb} dB are needed. Push the calibrator fully onto the microphone, and quieten the room`,
+        str`The calibrator's tone stands only ${withUnit(say(over), 'dB')} over everything else; ${leastOverRestDb} dB are needed. Push the calibrator fully onto the microphone, and quieten the room`,
       ),
     );
   }
@@ -175,7 +176,7 @@ function readNoise(samples: Float64Array, sampleRate: number): Reading {
   if (swing > steadyNoiseDb) {
     return bad(
       msg(
-        str`The sound moves by ±${say(swing)} dB. Play steady pink noise, keep quiet, and read the meter with C weighting and slow`,
+        str`The sound moves by ±${withUnit(say(swing), 'dB')}. Play steady pink noise, keep quiet, and read the meter with C weighting and slow`,
       ),
     );
   }

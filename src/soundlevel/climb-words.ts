@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { ClimbEnd, ClimbResult } from './sound-level';
 
@@ -29,11 +30,12 @@ function sayEnd(facts: ClimbFacts): string {
   const gain = db(facts.gainDb);
   const [low, high] = facts.bandHz;
   const level = facts.soundLevelDb === null ? '' : `, ${number(facts.soundLevelDb)} dB(C)`;
-  const reached = facts.marginDb === null ? msg('no margin') : `${number(facts.marginDb)} dB`;
+  const reached =
+    facts.marginDb === null ? msg('no margin') : withUnit(number(facts.marginDb), 'dB');
   const stand = msg(
     str`${channel} stands ${reached} over the noise from ${low} to ${high} Hz${level}`,
   );
-  const wanted = `${number(wantedMarginDb)} dB`;
+  const wanted = withUnit(number(wantedMarginDb), 'dB');
   switch (facts.end) {
     case 'margin':
       return msg(str`The noise margin is met: at ${gain} ${stand}; ${wanted} were asked for.`);
@@ -47,7 +49,7 @@ function sayEnd(facts: ClimbFacts): string {
       );
     case 'clipping':
       return msg(
-        str`Stopped below clipping: at ${gain} the microphone's peaks reach ${number(facts.peakDb)} dB re full scale, and ${stand}; ${wanted} were asked for. Turn the microphone's gain down and climb again.`,
+        str`Stopped below clipping: at ${gain} the microphone's peaks reach ${withUnit(number(facts.peakDb), 'dB')} re full scale, and ${stand}; ${wanted} were asked for. Turn the microphone's gain down and climb again.`,
       );
     case 'too loud':
       return msg(
@@ -64,7 +66,7 @@ function sayLinearity(linearity: ClimbResult['linearity']): string {
   if (linearity === null) {
     return msg('The margin is too thin to tell whether something changes the level on the way.');
   }
-  const step = `${number(linearity.stepDb)} dB`;
+  const step = withUnit(number(linearity.stepDb), 'dB');
   return linearity.passes
     ? msg(str`6 dB less out came back as ${step} less: nothing changes the level on the way.`)
     : msg(
@@ -73,7 +75,7 @@ function sayLinearity(linearity: ClimbResult['linearity']): string {
 }
 
 function db(value: number): string {
-  return `${number(value)} dB`;
+  return withUnit(number(value), 'dB');
 }
 
 /** To a tenth, with a true minus sign. */

@@ -1,3 +1,4 @@
+import { lengthText } from '../locale/length-text';
 import { msg, str } from '@lit/localize';
 import type { Channel, ChannelLabel } from './channel';
 import { layoutFromName, referenceChannel } from './layout';
@@ -141,7 +142,7 @@ function noteRoom(plan: DeclaredPlan, { label }: Channel): PlaceNote[] {
   const metres = metresOutside(plan.system.room, standingOffset(plan, label, place));
   if (metres === 0) return [];
   const sentence = msg(
-    str`${label} is declared ${metres.toFixed(2)} m outside the room: either its place or the outline is not right.`,
+    str`${label} is declared ${lengthText(metres)} outside the room: either its place or the outline is not right.`,
   );
   return [{ kind: 'room', labels: [label], sentence }];
 }
@@ -164,7 +165,7 @@ function noteTape(plan: DeclaredPlan): PlaceNote[] {
   const metres = plan.system.places[label]?.distanceMetres ?? null;
   if (metres === null || Math.abs(metres - plan.nominalMetres) <= tapeMetres) return [];
   const sentence = msg(
-    str`${label} is declared ${metres.toFixed(2)} m away and its tape distance says ${plan.nominalMetres.toFixed(2)} m: one of them is not right.`,
+    str`${label} is declared ${lengthText(metres)} away and its tape distance says ${lengthText(plan.nominalMetres)}: one of them is not right.`,
   );
   return [{ kind: 'tape', labels: [label], sentence }];
 }

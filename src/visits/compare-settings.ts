@@ -1,3 +1,4 @@
+import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { sayHz, sayNumber } from '../proposal/phrases';
 import type { SessionDocument } from '../session/document';
@@ -66,7 +67,7 @@ function inForce(
   { inForce: was }: SessionDocument,
 ): VisitFinding {
   const metres = (value: number): string => `${sayNumber(value, 2)} m`;
-  const db = (value: number): string => `${sayNumber(value, 1)} dB`;
+  const db = (value: number): string => withUnit(sayNumber(value, 1), 'dB');
   const hz = (value: number | null): string => (value === null ? msg('full range') : sayHz(value));
   const all = [
     ...differences(is.distanceMetres, was.distanceMetres, metres).map((one) =>

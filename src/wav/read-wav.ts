@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import { decodeFrames } from './decode-frames';
@@ -113,7 +114,7 @@ function findBroken(channels: readonly Float32Array[], sampleRate: number): Trou
   const first = found.reduce((a, b) => Math.min(a, b));
   const channel = firsts.indexOf(first) + 1;
   const place = msg(
-    str`sample ${first} (${(first / sampleRate).toFixed(3)} s) of channel ${channel}`,
+    str`sample ${first} (${withUnit(numberText(first / sampleRate, 3), 's')}) of channel ${channel}`,
   );
   const advice = msg('Export the recording again, as 24-bit WAV.');
   return trouble(

@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { countStarved } from './count-starved';
 import type { Output } from './open-output';
@@ -12,7 +13,9 @@ export function lossNotes({ native }: Output, samples: Float32Array): string[] {
   if (underruns === null) notes.push(msg('not told by the browser: underruns of the output'));
   else if (underruns.count > 0) {
     notes.push(
-      msg(str`output ran dry ${underruns.count} times, ${underruns.seconds.toFixed(3)} s`),
+      msg(
+        str`output ran dry ${underruns.count} times, ${withUnit(numberText(underruns.seconds, 3), 's')}`,
+      ),
     );
   }
   return notes;
