@@ -1,8 +1,9 @@
+import { shortLengthText, lengthIntervalText } from '../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import { scaleLinear } from 'd3';
 import { envelopePath } from './envelope-path';
 import type { ChannelReading } from '../../src/reading/reading';
-import { intervalText, isNumber, metresText, numberText } from './number-text';
+import { isNumber, numberText } from './number-text';
 import { placeLabels } from './place-labels';
 import { laneWords, type Lane } from './lane';
 
@@ -190,13 +191,13 @@ const narrowMetres = 0.1;
 /** Distance, with its interval where that is wide enough to matter. */
 function distanceText({ distanceMetres, distanceInterval }: ChannelReading): string {
   if (!distanceInterval || !(distanceInterval[1] - distanceInterval[0] > narrowMetres)) {
-    return metresText(distanceMetres);
+    return shortLengthText(distanceMetres);
   }
-  return `${metresText(distanceMetres, 1)}, ${intervalText(distanceInterval, 1)}`;
+  return `${shortLengthText(distanceMetres, 1)}, ${lengthIntervalText(distanceInterval, 1)}`;
 }
 
 function ceilingText(metres: number, width: number): string {
   return width < 480
-    ? msg(str`ceiling ${metresText(metres)}`)
-    : msg(str`${metresText(metres)} over the ceiling`);
+    ? msg(str`ceiling ${shortLengthText(metres)}`)
+    : msg(str`${shortLengthText(metres)} over the ceiling`);
 }

@@ -1,13 +1,14 @@
-import { msg } from '@lit/localize';
+import { lengthUnit, lengthNumber, lengthIntervalText } from '../../src/locale/length-text';
+import { msg, str } from '@lit/localize';
 import { intervalText, isNumber, numberText } from './number-text';
 import type { Lane } from './lane';
 
 const head = () => [
   msg('Speaker'),
   msg('arrival, ms'),
-  msg('distance, m'),
-  '90\u202f%, m',
-  msg('over the ceiling, m'),
+  msg(str`distance, ${lengthUnit()}`),
+  `90\u202f%, ${lengthUnit()}`,
+  msg(str`over the ceiling, ${lengthUnit()}`),
   msg('level, dB'),
   'polarity',
   msg('−3\u202fdB at, Hz'),
@@ -21,9 +22,9 @@ export function laneTable(lanes: readonly Lane[]): { head: string[]; rows: strin
     rows: lanes.map(({ channel, reading }) => [
       channel,
       numberText(inMilliseconds(reading?.arrivalSeconds), 3),
-      numberText(reading?.distanceMetres, 3),
-      intervalText(reading?.distanceInterval, 3),
-      numberText(reading?.ceilingPathMetres, 2),
+      lengthNumber(reading?.distanceMetres, 3),
+      lengthIntervalText(reading?.distanceInterval, 3),
+      lengthNumber(reading?.ceilingPathMetres, 2),
       numberText(reading?.levelDb, 1),
       reading ? reading.polarity : '–',
       numberText(reading?.rolloff?.f3Hz.median, 0),

@@ -1,7 +1,8 @@
+import { shortLengthText } from '../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import type { ChannelReading } from '../../src/reading/reading';
 import type { ChannelLabel } from '../../src/system/channel';
-import { isNumber, metresText, millisecondsText } from './number-text';
+import { isNumber, millisecondsText } from './number-text';
 
 /** What a lane waits for, or that its reading is there. */
 export type LaneStage = 'idle' | 'waiting' | 'sweeping' | 'heard' | 'reading' | 'read';
@@ -95,7 +96,7 @@ export function laneSentence(lane: Lane, marks: readonly string[] = []): string 
   const parts = [[channel, ...marks, end.join(', ')].join(' ').trim(), name];
   if (stage === 'read' && isNumber(reading?.distanceMetres)) {
     parts.push(msg(str`arrival ${millisecondsText(reading.arrivalSeconds)}`));
-    if (marks.length === 0) parts.push(metresText(reading.distanceMetres));
+    if (marks.length === 0) parts.push(shortLengthText(reading.distanceMetres));
   } else if (words === '') {
     parts.push(stage === 'waiting' ? 'waiting' : msg('not measured'));
   }

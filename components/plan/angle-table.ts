@@ -1,3 +1,4 @@
+import { trimmedText } from '../../src/locale/number-text';
 import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -101,7 +102,7 @@ export class AngleTable extends LitElement {
       </td>
       <td class="num">${rangeInWords(channel.azimuthRange)}</td>
       <td class="num">
-        ${channel.kind === 'height' ? `${Number(channel.elevationDegrees.toFixed(1))}°` : '–'}
+        ${channel.kind === 'height' ? `${trimmedText(channel.elevationDegrees, 1)}°` : '–'}
         ${
           channel.kind === 'height' && channel.elevationRange
             ? html`<span class="soft range">${rangeInWords(channel.elevationRange)}</span>`

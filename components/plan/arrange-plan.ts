@@ -1,3 +1,4 @@
+import { isImperial, metresPerFoot, shortLengthText } from '../../src/locale/length-text';
 import type { DeclaredSystem } from '../../src/system/declared-system';
 import { wallsOf, type Walls } from '../../src/system/room-outline';
 import { textWidth } from '../charts/text-width';
@@ -65,9 +66,9 @@ export function arrangePlan(
     halfHeight: symbolHalf,
   }));
   const taken = [...all, ...squares, listener];
-  const rings = ringRadii(placed)
+  const rings = ringRadii(placed, isImperial() ? metresPerFoot : 1)
     .filter((radius) => radius * perMetre < reach)
-    .map((metres) => ({ text: `${metres} m`, radius: metres * perMetre }));
+    .map((metres) => ({ text: shortLengthText(metres, 0), radius: metres * perMetre }));
   // Walls cut the rings off.
   const outer = walls ? 0 : Math.max(0, ...rings.map(({ radius }) => radius));
   const ahead = (walls?.aheadMetres ?? 0) * perMetre;

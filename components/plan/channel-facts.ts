@@ -1,3 +1,4 @@
+import { sayValue } from '../../src/proposal/settings-list';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -156,7 +157,7 @@ function togetherFacts({ order }: RolloffTogether, { f3Hz }: RolloffReading): Te
 
 function proposedFacts(proposal: ChannelProposal): TemplateResult {
   return html`<dt>${msg('Distance to type')}</dt>
-    <dd class="num">${metresText(proposal.distanceMetres)}</dd>
+    <dd class="num">${proposal.distance ? sayValue(proposal.distance) : '–'}</dd>
     <dt>${msg('Level trim to type')}</dt>
     <dd class="num">
       ${signedText(proposal.levelTrimDb, 1)}${

@@ -1,3 +1,4 @@
+import { speedText } from '../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -6,7 +7,6 @@ import type { Bench } from '../../src/session/bench';
 import type { SessionDocument } from '../../src/session/document';
 import { referenceChannel } from '../../src/system/layout';
 import { BenchController } from '../bench-controller';
-import { numberText, thinSpace } from '../charts/number-text';
 import '../controls/number-field';
 import { sharedStyles } from '../theme/shared-styles';
 
@@ -30,24 +30,24 @@ export class Conditions extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     const { temperatureCelsius, referenceDistanceMetres } = state.document.conditions;
-    const speed = numberText(speedOfSound(temperatureCelsius), 1);
+    const speed = speedText(speedOfSound(temperatureCelsius), 1);
     const reference = referenceChannel(state.layout);
     const busy = state.activity.kind !== 'idle';
     return html`<ll-number
         label=${msg('Temperature in the room')}
-        unit="°C"
+        measure="temperature"
         min="-10"
         max="50"
         decimals="1"
         .value=${temperatureCelsius}
         ?disabled=${busy}
-        hint=${msg(str`Sound travels ${speed}${thinSpace}m/s at that temperature.`)}
+        hint=${msg(str`Sound travels ${speed} at that temperature.`)}
         @ll-number=${(event: CustomEvent<number>) =>
           this.set(msg('Set temperature'), { temperatureCelsius: event.detail })}
       ></ll-number>
       <ll-number
         label=${msg(str`Tape distance, ${reference} to the microphone`)}
-        unit="m"
+        measure="length"
         min="0.2"
         max="30"
         decimals="2"

@@ -1,3 +1,4 @@
+import { lengthText } from '../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import type { DeclaredSystem } from '../../src/system/declared-system';
@@ -38,7 +39,7 @@ function drawRoom(
       <rect x=${x} y=${y} width=${width} height=${height}></rect>
     </clipPath>
     <rect class="wall" x=${x} y=${y} width=${width} height=${height}>
-      <title>${msg(str`Room, ${room.lengthMetres} m by ${room.widthMetres} m`)}</title>
+      <title>${msg(str`Room, ${lengthText(room.lengthMetres)} by ${lengthText(room.widthMetres)}`)}</title>
     </rect>`;
 }
 

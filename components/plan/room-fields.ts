@@ -74,7 +74,7 @@ export class RoomFields extends LitElement {
           ([key, label]) =>
             html`<ll-number
               label=${label}
-              unit="m"
+              measure="length"
               decimals="2"
               .value=${shown[key]}
               ?disabled=${busy}

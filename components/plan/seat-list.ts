@@ -83,7 +83,7 @@ export class SeatList extends LitElement {
     const number = (label: string, key: 'rightMetres' | 'backMetres'): TemplateResult =>
       html`<ll-number
         label=${label}
-        unit="m"
+        measure="length"
         decimals="2"
         .value=${seat[key]}
         ?disabled=${busy}

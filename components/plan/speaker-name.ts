@@ -1,3 +1,5 @@
+import { lengthText } from '../../src/locale/length-text';
+import { trimmedText } from '../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Channel, Layout } from '../../src/system/channel';
 import { partnersOf } from './partner';
@@ -16,7 +18,7 @@ export function speakerName(
   parts.push(
     distanceMetres === null
       ? msg('not measured yet')
-      : msg(str`${distanceMetres.toFixed(2)} metres away`),
+      : msg(str`${lengthText(distanceMetres)} away`),
   );
   return [...parts, ...faults].join(', ');
 }
@@ -26,14 +28,14 @@ export function directionInWords(azimuthDegrees: number): string {
   const degrees = tenths(Math.abs(azimuthDegrees));
   if (degrees === 0) return 'ahead';
   if (degrees === 180) return 'behind';
-  return `${degrees}° ${azimuthDegrees > 0 ? 'left' : 'right'}`;
+  return `${trimmedText(degrees, 1)}° ${azimuthDegrees > 0 ? 'left' : 'right'}`;
 }
 
 /** "30° up", "12.5° down", "ear height". */
 export function elevationInWords(elevationDegrees: number): string {
   const degrees = tenths(Math.abs(elevationDegrees));
   if (degrees === 0) return msg('ear height');
-  return `${degrees}° ${elevationDegrees > 0 ? 'up' : 'down'}`;
+  return `${trimmedText(degrees, 1)}° ${elevationDegrees > 0 ? 'up' : 'down'}`;
 }
 
 function tenths(degrees: number): number {

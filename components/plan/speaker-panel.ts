@@ -100,7 +100,7 @@ export class SpeakerPanel extends LitElement {
         label=${msg('Its place, by')}
         .options=${[
           { value: 'angle', label: msg('Angle and distance') },
-          { value: 'metres', label: msg('Metres from the seat') },
+          { value: 'metres', label: msg('Offsets from the seat') },
         ]}
         .value=${this.by}
         @ll-pick=${(event: CustomEvent<string>) =>
@@ -120,6 +120,7 @@ export class SpeakerPanel extends LitElement {
     return html`<ll-number
       label=${entry.label}
       unit=${entry.unit}
+      measure=${entry.unit === 'm' ? 'length' : 'number'}
       .min=${entry.min}
       .max=${entry.max}
       decimals=${entry.unit === 'm' ? 2 : (entry.value ?? 0) % 1 === 0 ? 0 : 1}

@@ -1,3 +1,5 @@
+import { metresPerFoot } from '../../src/locale/length-text';
+import { withUnit } from '../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { SettingChange } from '../../src/proof/proof';
 import { sayNumber } from '../../src/proposal/phrases';
@@ -36,7 +38,6 @@ const names: Readonly<Record<SettingChange['setting'], string>> = {
 };
 
 const decimals = { m: 2, dB: 1, Hz: 0 } as const;
-const metresInFoot = 0.3048;
 
 /** What to change, as one sentence: "Distance of SiL: 2.10 m; it seems to be 6.89 m." */
 export function sayChange(change: SettingChange, layout: Layout, unit: 'm' | 'ft'): string {
@@ -76,7 +77,8 @@ function sayValue(
 ): string {
   if (typeof value === 'string') return value;
   if (unit === null) return sayNumber(value, 1);
-  if (unit === 'm' && distances === 'ft') return `${sayNumber(value / metresInFoot, 1)} ft`;
+  if (unit === 'm' && distances === 'ft')
+    return withUnit(sayNumber(value / metresPerFoot, 1), 'ft');
   const sign = unit === 'dB' && value > 0 ? '+' : '';
-  return `${sign}${sayNumber(value, decimals[unit])} ${unit}`;
+  return `${sign}${withUnit(sayNumber(value, decimals[unit]), unit)}`;
 }

@@ -1,7 +1,8 @@
 import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 import { stepsOf } from '../../src/system/sheet/steps-of-sheet';
-import { metresText, numberText, thinSpace } from '../charts/number-text';
+import { dbText, millisecondsText, thinSpace } from '../charts/number-text';
+import { distanceText } from '../propose/subs/sub-delay';
 
 /** What is claimed of the system once its settings are typed, a sentence each. */
 export function whatHolds({ layout, document, proposal }: BenchState): string[] {
@@ -19,10 +20,10 @@ export function whatHolds({ layout, document, proposal }: BenchState): string[] 
       'Each speaker answers on its own channel, with the right polarity, and nothing else plays.',
     ),
     msg(
-      str`All arrive together, within 0.1${thinSpace}ms and one distance step (${metresText(steps.distanceStepMetres)}).`,
+      str`All arrive together, within ${millisecondsText(0.0001, 1)} and one distance step (${distanceText(steps.distanceStepMetres, document.sheet?.distance.unit ?? 'm')}).`,
     ),
     msg(
-      str`All are equally loud, within 0.5${thinSpace}dB and one level step (${numberText(steps.levelStepDb, 1)}${thinSpace}dB).`,
+      str`All are equally loud, within ${dbText(0.5)} and one level step (${dbText(steps.levelStepDb)}).`,
     ),
     ...ofSubs,
     proposal?.equaliser

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import { dateText } from '../../src/locale/date-text';
@@ -9,17 +10,18 @@ import { dbText } from '../../src/locale/number-text';
 import { temperatureText } from '../../src/locale/temperature-text';
 import { buttonStyles } from '../controls/button-styles';
 import '../controls/choice';
+import type { ChoiceOption } from '../controls/choice';
 import { sharedStyles } from '../theme/shared-styles';
 import { iconButtonStyles } from './icon-button-styles';
 import { sessionsStyles } from './sessions-styles';
 
-const unitWords: Record<Units, string> = { metric: 'Metric', imperial: 'Imperial' };
+const unitWords = (units: Units): string => (units === 'metric' ? msg('Metric') : msg('Imperial'));
 
 /** Ways to write numbers and dates that can be chosen, by what they look like in English. */
-const ways: readonly { readonly value: string; readonly label: string }[] = [
-  { value: 'en-GB', label: '1.5, 31 January' },
-  { value: 'en-US', label: '1.5, January 31' },
-  { value: 'de-DE', label: '1,5, 31 January' },
+const ways = (): ChoiceOption[] => [
+  { value: 'en-GB', label: msg('1.5, 31 January') },
+  { value: 'en-US', label: msg('1.5, January 31') },
+  { value: 'de-DE', label: msg('1,5, 31 January') },
 ];
 
 /** Opens the choice of units and of the way numbers and dates are written, on this machine. */
@@ -48,7 +50,7 @@ export class LocaleButton extends LitElement {
   @state() private shown = false;
 
   protected override render(): TemplateResult {
-    const said = `Units and numbers: ${unitWords[localeInForce().units].toLowerCase()}.`;
+    const said = msg(str`Units and numbers: ${unitWords(localeInForce().units).toLowerCase()}.`);
     return html`<button
         class="icon"
         aria-label=${said}
@@ -79,32 +81,32 @@ export class LocaleButton extends LitElement {
     const usual = localeOf({ ...now, units: null }).units;
     return html`<div class="content">
       <div class="head">
-        <h2 id="title">Units and numbers</h2>
-        <button class="ghost" @click=${() => this.dialog?.close()}>Close</button>
+        <h2 id="title">${msg('Units and numbers')}</h2>
+        <button class="ghost" @click=${() => this.dialog?.close()}>${msg('Close')}</button>
       </div>
       <ll-choice
-        label="Lengths and temperatures"
+        label=${msg('Lengths and temperatures')}
         .options=${[
-          { value: '', label: `As the browser: ${usual}` },
-          { value: 'metric', label: unitWords.metric },
-          { value: 'imperial', label: unitWords.imperial },
+          { value: '', label: msg(str`As the browser: ${unitWords(usual).toLowerCase()}`) },
+          { value: 'metric', label: unitWords('metric') },
+          { value: 'imperial', label: unitWords('imperial') },
         ]}
         .value=${now.units ?? ''}
         @ll-pick=${(event: CustomEvent<string>) =>
           this.choose({ ...now, units: unitsOf(event.detail) })}
       ></ll-choice>
       <ll-choice
-        label="Numbers and dates"
-        .options=${[{ value: '', label: 'As the browser' }, ...ways]}
+        label=${msg('Numbers and dates')}
+        .options=${[{ value: '', label: msg('As the browser') }, ...ways()]}
         .value=${now.numbers ?? ''}
         @ll-pick=${(event: CustomEvent<string>) =>
           this.choose({ ...now, numbers: event.detail === '' ? null : event.detail })}
       ></ll-choice>
       <p class="num">${this.sample()}</p>
       <p class="soft small">
-        Kept in this browser. Either decimal mark can be typed, and other units if they are written:
-        2.4 m, 7' 10.5", 94 in, 70 °F. A processor’s values stay in its own units; files keep metres
-        and a decimal point.
+        ${msg(
+          'Kept in this browser. Either decimal mark can be typed, and other units if they are written: 2.4 m, 7\' 10.5", 94 in, 70 °F. A processor’s values stay in its own units; files keep metres and a decimal point.',
+        )}
       </p>
     </div>`;
   }

@@ -1,3 +1,4 @@
+import { numberText } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { DbCurve } from '../../dsp/response/curve';
 
@@ -35,5 +36,5 @@ function rangeText([from, to]: readonly [number, number]): string {
 }
 
 function hertz(hz: number): string {
-  return hz.toFixed(hz < 100 ? 1 : 0);
+  return numberText(hz, hz < 100 ? 1 : 0);
 }

@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import { withUnit } from './number-text';
 import { measures, type MeasureName } from './measure';
 import { decimalMark } from './decimal-mark';
@@ -13,34 +14,37 @@ export interface EntryRange {
 
 /** Reads what was typed, in SI units; a string answer says what is wrong with it. */
 export function readEntry(text: string, range: EntryRange): number | string {
-  const { label, min, max } = range;
-  const measure = measures[range.measure ?? 'number'];
+  const { label, min, max, measure = 'number' } = range;
   const typed = text.trim();
-  const value = measure.read(typed);
-  const stays = `${label.toLowerCase()} stays as it was.`;
+  const value = measures[measure].read(typed);
+  const name = label.toLowerCase();
   if (value === 'two readings') {
-    return `“${typed}” could be read in two ways: type one decimal mark, such as 1${decimalMark()}5, and nothing between thousands; ${stays}`;
+    return msg(
+      str`“${typed}” could be read in two ways: type one decimal mark, such as 1${decimalMark()}5, and nothing between thousands; ${name} stays as it was.`,
+    );
   }
-  if (value === 'no number' || !Number.isFinite(value)) {
-    return `“${typed}” is not ${nouns[range.measure ?? 'number']}; ${stays}`;
-  }
-  if (value < min || value > max) return `${label} ${sayRange(range)}; it stays as it was.`;
+  if (value === 'no number' || !Number.isFinite(value)) return sayNone(typed, measure, name);
+  if (value < min || value > max) return sayBeyond(range);
   return value;
 }
 
-const nouns: Readonly<Record<MeasureName, string>> = {
-  number: 'a number',
-  length: 'a length',
-  temperature: 'a temperature',
-};
+function sayNone(typed: string, measure: MeasureName, name: string): string {
+  if (measure === 'length') return msg(str`“${typed}” is not a length; ${name} stays as it was.`);
+  if (measure === 'temperature') {
+    return msg(str`“${typed}” is not a temperature; ${name} stays as it was.`);
+  }
+  return msg(str`“${typed}” is not a number; ${name} stays as it was.`);
+}
 
-/** "lies between 0.3 and 20 m"; one limit alone is said alone. */
-function sayRange({ unit, min, max, measure = 'number' }: EntryRange): string {
+/** "Distance lies between 0.3 and 20 m"; one limit alone is said alone. */
+function sayBeyond({ label, unit, min, max, measure = 'number' }: EntryRange): string {
   const { limit, limitUnit } = measures[measure];
-  const least = limit(min, 'least');
-  const most = limit(max, 'most');
   const own = limitUnit(unit);
-  if (max === Infinity) return `is at least ${withUnit(least, own)}`;
-  if (min === -Infinity) return `is at most ${withUnit(most, own)}`;
-  return `lies between ${least} and ${withUnit(most, own)}`;
+  const least = limit(min, 'least');
+  const most = withUnit(limit(max, 'most'), own);
+  if (max === Infinity) {
+    return msg(str`${label} is at least ${withUnit(least, own)}; it stays as it was.`);
+  }
+  if (min === -Infinity) return msg(str`${label} is at most ${most}; it stays as it was.`);
+  return msg(str`${label} lies between ${least} and ${most}; it stays as it was.`);
 }

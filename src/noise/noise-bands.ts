@@ -1,3 +1,4 @@
+import { trimmedText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 
@@ -85,5 +86,5 @@ export function checkNoiseBand(
 }
 
 function sayHz(hz: number): string {
-  return `${Number.isFinite(hz) ? Number(hz.toFixed(1)) : hz} Hz`;
+  return withUnit(Number.isFinite(hz) ? trimmedText(hz, 1) : String(hz), 'Hz');
 }

@@ -1,5 +1,5 @@
+import { smallLengthText } from '../locale/length-text';
 import { msg, str } from '@lit/localize';
-import { sayNumber } from '../proposal/phrases';
 import type { Findings } from './findings';
 
 /** Nearer than this nobody need put a microphone back, m. */
@@ -23,9 +23,9 @@ export function unsureShapeDb({ movedMetres }: Moved): number {
 /** What the proof has to say of the microphone's place; null where it stands as before. */
 export function sayMoved({ movedMetres }: Moved): string | null {
   if (movedMetres < harmlessMetres) return null;
-  const about = sayNumber(100 * movedMetres, 0);
+  const about = smallLengthText(movedMetres);
   return msg(
-    str`The microphone seems to stand about ${about} cm from where the system was read, so that less can be told. ${putBack()}`,
+    str`The microphone seems to stand about ${about} from where the system was read, so that less can be told. ${putBack()}`,
   );
 }
 

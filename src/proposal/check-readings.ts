@@ -1,3 +1,4 @@
+import { temperatureText } from '../locale/temperature-text';
 import { msg, str } from '@lit/localize';
 import type { Readings } from '../reading/reading';
 import type { Layout } from '../system/channel';
@@ -27,7 +28,7 @@ export function checkReadings(readings: Readings, layout: Layout): Trouble | nul
   if (readings.temperatureCelsius <= -273.15) {
     return trouble(
       'bad-number',
-      msg(str`No room is as cold as ${readings.temperatureCelsius} °C.`),
+      msg(str`No room is as cold as ${temperatureText(readings.temperatureCelsius)}.`),
     );
   }
   return null;

@@ -1,3 +1,4 @@
+import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { AlignedSubs } from './align-subs';
 import type { BassCase } from './bass-case';
@@ -68,10 +69,12 @@ function warnSub(count: number): string[] {
     'If it was reached through LFE, the processor played it 10 dB louder than bass of the mains.',
   );
   if (count < 2) return [lfe];
-  const least = (10 * Math.log10(count)).toFixed(0);
-  const most = (20 * Math.log10(count)).toFixed(0);
+  const least = numberText(10 * Math.log10(count));
+  const most = numberText(20 * Math.log10(count));
   return [
     lfe,
-    msg(str`${count} subs together come out ${least} to ${most} dB louder than each alone.`),
+    msg(
+      str`${count} subs together come out ${least} to ${withUnit(most, 'dB')} louder than each alone.`,
+    ),
   ];
 }

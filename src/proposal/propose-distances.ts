@@ -70,7 +70,7 @@ function proposeDistance(
       finding,
       plain(
         msg(
-          str`The speakers lie farther apart than the processor's ${sayMetres(range[0])} to ${sayMetres(range[1])} can say, so ${channel.name} cannot be typed.`,
+          str`The speakers lie farther apart than the processor's ${sayStep(range[0], unit)} to ${sayStep(range[1], unit)} can say, so ${channel.name} cannot be typed.`,
         ),
       ),
     );
@@ -80,7 +80,7 @@ function proposeDistance(
   const costMs = Math.abs(1000 * lateSeconds);
   const costDb = costAt(crossoverHzOf(member), lateSeconds);
   const moved = msg(
-    str`All distances are moved by ${sayMetres(shift)} together, which changes no delay, to fit the processor's range.`,
+    str`All distances are moved by ${sayStep(shift, unit)} together, which changes no delay, to fit the processor's range.`,
   );
   const inSum = costDb >= 0.05 ? msg(str` and ${sayLossDb(costDb)} at the crossover`) : '';
   const reasons = [

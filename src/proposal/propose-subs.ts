@@ -1,3 +1,4 @@
+import { dbText } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { AlignedSubs } from './align-subs';
@@ -136,7 +137,9 @@ function sayAlignment(found: SubAlignmentProposal): Reason[] {
   }
   if (width > 0) {
     reasons.push({
-      sentence: msg(str`A delay anywhere within ${sayMs(width)} costs at most 0.1 dB more.`),
+      sentence: msg(
+        str`A delay anywhere within ${sayMs(width)} costs at most ${dbText(0.1)} more.`,
+      ),
       grounds: [],
     });
   }

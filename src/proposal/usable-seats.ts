@@ -1,3 +1,4 @@
+import { temperatureText } from '../locale/temperature-text';
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
@@ -37,7 +38,7 @@ export function usableSeats(
       channel: null,
       what: 'temperature',
       sentence: msg(
-        str`The seats were taken at ${least} to ${most} °C. Distances go by the ${celsius[0]} °C of ${first.name}; sums of the others hold all the same, as each is one take.`,
+        str`The seats were taken at ${temperatureText(least)} to ${temperatureText(most)}. Distances go by the ${temperatureText(celsius[0])} of ${first.name}; sums of the others hold all the same, as each is one take.`,
       ),
       action: msg('Set the temperature that was right for each, or take the seats again.'),
     });

@@ -128,7 +128,7 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
 function clippedFault(ceiling: number): Fault {
   const at = amplitudeToDb(ceiling).toFixed(1).replace('-', '−');
   const sentence = msg(
-    str`Clipped at ${at} dBFS. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`,
+    str`Clipped at ${withUnit(at, 'dBFS')}. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`,
   );
   return { kind: 'clipped', sentence };
 }

@@ -1,3 +1,4 @@
+import { millisecondsText } from '../locale/number-text';
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Clock, ClockStep } from '../../dsp/timing/clock';
@@ -29,16 +30,16 @@ function segmentIn({ segments, markStarts }: Schedule, interval: number) {
 
 /** What a channel's segment says of the audio that was lost or repeated in it, and where. */
 export function stepFault(step: ClockStep, sampleRate: number, place: FaultPlace | null): Fault {
-  const milliseconds = ((1000 * step.samples) / sampleRate).toFixed(1);
-  const size = msg(str`${withUnit(numberText(step.samples, 0), 'samples')} (${milliseconds} ms)`);
+  const milliseconds = millisecondsText(step.samples / sampleRate, 1);
+  const size = msg(str`${withUnit(numberText(step.samples, 0), 'samples')} (${milliseconds})`);
   const what = step.kind === 'lost' ? msg('Lost') : msg('Repeated');
   if (!place) {
     const sentence = msg(str`${what} audio: ${size} somewhere in this segment. Repeat it.`);
     return { kind: step.kind, sentence };
   }
-  const seconds = (place.atSample / sampleRate).toFixed(2);
+  const seconds = numberText(place.atSample / sampleRate, 2);
   const where = msg(
-    str`at ${seconds} s of the capture, the sweep being at ${withUnit(numberText(place.sweepHz, 0), 'Hz')}`,
+    str`at ${withUnit(seconds, 's')} of the capture, the sweep being at ${withUnit(numberText(place.sweepHz, 0), 'Hz')}`,
   );
   const sentence = msg(
     str`${what} audio: ${size} ${where}. It was mended before reading; repeat this segment to be sure of it.`,

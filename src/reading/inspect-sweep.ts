@@ -75,10 +75,10 @@ function disturbanceFault(found: Disturbance): Fault {
 
 function sayDisturbance(found: Disturbance): string {
   const { kind, fromSeconds, toSeconds, lowHz, highHz, errorDb, errorHz } = found;
-  const from = Math.max(0, fromSeconds).toFixed(1);
+  const from = numberText(Math.max(0, fromSeconds), 1);
   const when =
     toSeconds - fromSeconds < 0.5
-      ? msg(str`${from} s into the sweep`)
+      ? msg(str`${withUnit(from, 's')} into the sweep`)
       : msg(str`from ${from} to ${withUnit(numberText(toSeconds, 1), 's')} of the sweep`);
   const band = msg(str`${numberText(lowHz, 0)} to ${withUnit(numberText(highHz, 0), 'Hz')}`);
   return msg(

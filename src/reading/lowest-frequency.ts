@@ -1,3 +1,4 @@
+import { trimmedText, dbText } from '../locale/number-text';
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { compareDrive, type DriveChange } from '../../dsp/distortion/compare-drive';
@@ -79,25 +80,25 @@ function lowestOf(channel: Channel, level: DriveChange, percent: number): Lowest
 
 function sentenceOf(found: LowestFrequency, percent: number): string {
   if (found.kind === 'told') {
-    const [low, high] = found.interval.map((hz) => hz.toFixed(0));
+    const [low, high] = found.interval.map((hz) => numberText(hz, 0));
     const why =
       found.decidedBy === 'distortion'
-        ? msg(str`distortion passes ${percent} %`)
-        : msg(str`more than ${compressionDb} dB is lost`);
+        ? msg(str`distortion passes ${withUnit(trimmedText(percent, 1), '%')}`)
+        : msg(str`more than ${dbText(compressionDb, 0)} is lost`);
     return msg(
       str`down to ${withUnit(numberText(found.hz, 0), 'Hz')} (${low} to ${high}); below, ${why}.`,
     );
   }
   if (found.kind === 'not reached') {
     return msg(
-      str`stays under ${percent} % down to ${withUnit(numberText(found.hz, 0), 'Hz')}, the lowest that was read.`,
+      str`stays under ${withUnit(trimmedText(percent, 1), '%')} down to ${withUnit(numberText(found.hz, 0), 'Hz')}, the lowest that was read.`,
     );
   }
   const to = found.passesTo;
   const kept =
     to === null ? '' : msg(str` It stays under down to ${withUnit(numberText(to, 0), 'Hz')}.`);
   return msg(
-    str`cannot tell where distortion passes ${percent} %: ${hiders[found.hiddenBy]}.${kept} ${actions[found.hiddenBy]}.`,
+    str`cannot tell where distortion passes ${withUnit(trimmedText(percent, 1), '%')}: ${hiders[found.hiddenBy]}.${kept} ${actions[found.hiddenBy]}.`,
   );
 }
 

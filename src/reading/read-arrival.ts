@@ -1,4 +1,5 @@
-import { msg } from '@lit/localize';
+import { plainLengthText } from '../locale/length-text';
+import { msg, str } from '@lit/localize';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { Arrival } from '../../dsp/timing/arrival';
 import { findArrival } from '../../dsp/timing/find-arrival';
@@ -51,7 +52,7 @@ export function readArrival(ir: ImpulseResponse, channel: Channel): ArrivalFindi
   if (channel.kind === 'sub') {
     notes.push(
       msg(
-        'The arrival of a sub is read from its onset in a narrow band, good to about half a metre: set its distance by how it sums with the speakers.',
+        str`The arrival of a sub is read from its onset in a narrow band, good to about ${plainLengthText(0.5)}: set its distance by how it sums with the speakers.`,
       ),
     );
   }

@@ -48,7 +48,7 @@ export function frameTake(
     Math.abs(metres - tapeMetres) > largestDifference
       ? [
           msg(
-            str`${label} stands ${lengthText(metres)} away by the loopback and ${lengthText(tapeMetres)} by the tape. The loopback's is used; a processor that delays the sound makes it too long by 0.34 m a millisecond.`,
+            str`${label} stands ${lengthText(metres)} away by the loopback and ${lengthText(tapeMetres)} by the tape. The loopback's is used; a processor that delays the sound makes it too long by ${lengthText(metresPerSecond / 1000)} a millisecond.`,
           ),
         ]
       : [];

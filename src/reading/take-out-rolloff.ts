@@ -1,3 +1,4 @@
+import { trimmedText } from '../locale/number-text';
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { isRefusal, type RolloffFit, type RolloffRefusal } from '../../dsp/rolloff/fit-rolloff';
@@ -33,7 +34,9 @@ export function judgeThrough(
   bands: RolloffBands,
   fit: RolloffFit | RolloffRefusal,
 ): ThroughHighPass {
-  const inForce = msg(str`the crossover in force (${filter.spec.cutoffHz} Hz)`);
+  const inForce = msg(
+    str`the crossover in force (${withUnit(trimmedText(filter.spec.cutoffHz, 1), 'Hz')})`,
+  );
   const [fromHz] = divisibleHz(filter);
   const clearHz = clearThroughHz(filter, bands);
   const from = withUnit(numberText(clearHz, 0), 'Hz');
@@ -57,7 +60,7 @@ export function judgeThrough(
   }
   const below = subsPlay ? msg('; below that the subs play along') : '';
   const note = msg(
-    str`The crossover in force (${filter.spec.cutoffHz} Hz) is divided out: the roll-off is to be trusted from ${from} up${below}.`,
+    str`The crossover in force (${withUnit(trimmedText(filter.spec.cutoffHz, 1), 'Hz')}) is divided out: the roll-off is to be trusted from ${from} up${below}.`,
   );
   return { withheld: false, note };
 }

@@ -1,3 +1,4 @@
+import { trimmedText } from '../locale/number-text';
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { Channel, ChannelLabel, GroupId, Layout } from '../system/channel';
@@ -76,7 +77,7 @@ function unknownDelay(
 function lowPassNote({ spec }: FilterInForce): string {
   const ms = 1000 * lowPassDelaySeconds(spec);
   return msg(
-    str`The low-pass in force (${spec.cutoffHz} Hz) is divided out of the level and the response; its delay of about ${withUnit(numberText(ms, 1), 'ms')} stays in the arrival.`,
+    str`The low-pass in force (${withUnit(trimmedText(spec.cutoffHz, 1), 'Hz')}) is divided out of the level and the response; its delay of about ${withUnit(numberText(ms, 1), 'ms')} stays in the arrival.`,
   );
 }
 
@@ -102,7 +103,7 @@ function takenOutNote(layout: Layout, inForce: DeclaredSettings): string[] {
   const trims = labels.filter((label) => (inForce.trimDb[label] ?? 0) !== 0);
   const crossovers = groupsOf(layout).flatMap((group) => {
     const hz = inForce.crossoverHz[group];
-    return typeof hz === 'number' ? [`${group} ${hz} Hz`] : [];
+    return typeof hz === 'number' ? [`${group} ${withUnit(trimmedText(hz, 1), 'Hz')}`] : [];
   });
   const parts = [
     ...(distances.length > 0 ? [msg(str`the distances of ${allOr(distances, labels)}`)] : []),

@@ -1,3 +1,4 @@
+import { numberText } from '../locale/number-text';
 import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { amplitudeToDb, powerToDb } from '../../dsp/level/decibels';
@@ -217,5 +218,5 @@ function bad(sentence: string): Trouble {
 }
 
 function say(value: number): string {
-  return Math.abs(value).toFixed(1);
+  return numberText(Math.abs(value), 1);
 }

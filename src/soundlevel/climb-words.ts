@@ -1,3 +1,4 @@
+import { numberText } from '../locale/number-text';
 import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { ClimbEnd, ClimbResult } from './sound-level';
@@ -29,7 +30,8 @@ function sayEnd(facts: ClimbFacts): string {
   const { channel, wantedMarginDb, targetDb } = facts;
   const gain = db(facts.gainDb);
   const [low, high] = facts.bandHz;
-  const level = facts.soundLevelDb === null ? '' : `, ${number(facts.soundLevelDb)} dB(C)`;
+  const level =
+    facts.soundLevelDb === null ? '' : `, ${withUnit(number(facts.soundLevelDb), 'dB(C)')}`;
   const reached =
     facts.marginDb === null ? msg('no margin') : withUnit(number(facts.marginDb), 'dB');
   const stand = msg(
@@ -41,11 +43,11 @@ function sayEnd(facts: ClimbFacts): string {
       return msg(str`The noise margin is met: at ${gain} ${stand}; ${wanted} were asked for.`);
     case 'target':
       return msg(
-        str`The sound level is met: at ${gain} ${stand}; ${number(targetDb ?? 0)} dB(C) were asked for.`,
+        str`The sound level is met: at ${gain} ${stand}; ${withUnit(number(targetDb ?? 0), 'dB(C)')} were asked for.`,
       );
     case 'cap':
       return msg(
-        str`Stopped at the highest gain allowed: at ${gain} ${stand}, less than the ${wanted}${targetDb === null ? '' : msg(str` or ${number(targetDb)} dB(C)`)} asked for. Turn the amplifier up, or quieten the room.`,
+        str`Stopped at the highest gain allowed: at ${gain} ${stand}, less than the ${wanted}${targetDb === null ? '' : msg(str` or ${withUnit(number(targetDb), 'dB(C)')}`)} asked for. Turn the amplifier up, or quieten the room.`,
       );
     case 'clipping':
       return msg(
@@ -80,6 +82,5 @@ function db(value: number): string {
 
 /** To a tenth, with a true minus sign. */
 function number(value: number): string {
-  const said = Math.abs(value).toFixed(1);
-  return value < 0 && said !== '0.0' ? `−${said}` : said;
+  return numberText(value, 1);
 }

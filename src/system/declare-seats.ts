@@ -1,3 +1,4 @@
+import { plainLengthText } from '../locale/length-text';
 import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../trouble';
 import type { DeclaredRoom, DeclaredSeat, DeclaredSystem } from './declared-system';
@@ -84,11 +85,13 @@ function refuseSeat(system: DeclaredSystem, seat: DeclaredSeat, index: number): 
   const metres = Math.hypot(rightMetres, backMetres);
   if (metres < seatWidthMetres) {
     return msg(
-      str`${name} would stand on the main seat: seats stand at least ${seatWidthMetres} m apart.`,
+      str`${name} would stand on the main seat: seats stand at least ${plainLengthText(seatWidthMetres)} apart.`,
     );
   }
   if (metres > farthestMetres) {
-    return msg(str`${name} would stand more than ${farthestMetres} m from the main seat.`);
+    return msg(
+      str`${name} would stand more than ${plainLengthText(farthestMetres)} from the main seat.`,
+    );
   }
   for (const [other, one] of system.seats.entries()) {
     if (other === index) continue;
@@ -96,7 +99,7 @@ function refuseSeat(system: DeclaredSystem, seat: DeclaredSeat, index: number): 
     const between = Math.hypot(one.rightMetres - rightMetres, one.backMetres - backMetres);
     if (between < seatWidthMetres) {
       return msg(
-        str`${name} would stand on ${one.name}: seats stand at least ${seatWidthMetres} m apart.`,
+        str`${name} would stand on ${one.name}: seats stand at least ${plainLengthText(seatWidthMetres)} apart.`,
       );
     }
   }

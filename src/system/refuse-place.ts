@@ -1,3 +1,5 @@
+import { lengthText, plainLengthText } from '../locale/length-text';
+import { trimmedText } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from './channel';
 import type { DeclaredPlace } from './declared-system';
@@ -49,15 +51,15 @@ function refuseDistance(label: ChannelLabel, metres: number | null): string | nu
   if (metres === null) return null;
   if (!Number.isFinite(metres)) return msg(str`The distance of ${label} is no number.`);
   if (metres <= 0)
-    return msg(str`The distance of ${label} is more than zero, not ${figure(metres)} m.`);
+    return msg(str`The distance of ${label} is more than zero, not ${lengthText(metres)}.`);
   if (metres < atSeatMetres) {
     return msg(
-      str`${label} would stand at the seat, ${figure(metres)} m away: no speaker stands nearer than ${atSeatMetres} m.`,
+      str`${label} would stand at the seat, ${lengthText(metres)} away: no speaker stands nearer than ${plainLengthText(atSeatMetres)}.`,
     );
   }
   return metres > farthestMetres
     ? msg(
-        str`${label} would stand ${figure(metres)} m away: no speaker stands farther than ${farthestMetres} m.`,
+        str`${label} would stand ${lengthText(metres)} away: no speaker stands farther than ${plainLengthText(farthestMetres)}.`,
       )
     : null;
 }
@@ -86,7 +88,7 @@ function refuseSpot(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlac
   const shared = sharesSpot(plan, label, place);
   if (!shared) return null;
   return msg(
-    str`${label} and ${shared.other} would stand in one spot, ${figure(shared.metres)} m apart: two speakers stand at least ${oneSpotMetres} m apart.`,
+    str`${label} and ${shared.other} would stand in one spot, ${lengthText(shared.metres)} apart: two speakers stand at least ${plainLengthText(oneSpotMetres)} apart.`,
   );
 }
 
@@ -97,11 +99,11 @@ function refuseWall(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlac
   return metres === 0
     ? null
     : msg(
-        str`${label} would stand ${figure(metres)} m outside the room: move it inside, or change the room’s outline first.`,
+        str`${label} would stand ${lengthText(metres)} outside the room: move it inside, or change the room’s outline first.`,
       );
 }
 
 /** A number as a person reads it, with two decimals at most. */
 function figure(value: number): string {
-  return String(Number(value.toFixed(2))).replace('-', '−');
+  return trimmedText(value, 2);
 }

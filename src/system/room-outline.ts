@@ -1,3 +1,4 @@
+import { plainLengthText } from '../locale/length-text';
 import { msg, str } from '@lit/localize';
 import type { DeclaredRoom } from './declared-system';
 import type { SpeakerOffset } from './speaker-offset';
@@ -78,7 +79,9 @@ export function refuseRoom(room: DeclaredRoom): string | null {
     const value = room[key];
     if (!Number.isFinite(value)) return msg(str`The ${name} of the room is no number.`);
     if (value < least || value > most) {
-      return msg(str`The ${name} of the room lies between ${least} and ${most} m, not ${value} m.`);
+      return msg(
+        str`The ${name} of the room lies between ${plainLengthText(least)} and ${plainLengthText(most)}, not ${plainLengthText(value)}.`,
+      );
     }
   }
   for (const [name, key, within, side] of seats()) {
@@ -86,7 +89,7 @@ export function refuseRoom(room: DeclaredRoom): string | null {
     if (!Number.isFinite(value)) return msg(str`The ${name} is no number.`);
     if (value <= 0 || value >= room[within]) {
       return msg(
-        str`The ${name} lies between 0 and the room’s ${side} of ${room[within]} m, not ${value} m.`,
+        str`The ${name} lies between 0 and the room’s ${side} of ${plainLengthText(room[within])}, not ${plainLengthText(value)}.`,
       );
     }
   }

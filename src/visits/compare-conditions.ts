@@ -1,5 +1,5 @@
+import { temperatureText } from '../locale/temperature-text';
 import { msg, str } from '@lit/localize';
-import { sayNumber } from '../proposal/phrases';
 import { microphoneName, soundLevelHere } from '../session/run/sound-level-here';
 import type { SessionDocument } from '../session/document';
 import { sameValue } from '../session/file/same-value';
@@ -61,7 +61,7 @@ function calibrated(document: SessionDocument): string {
 function temperature(now: SessionDocument, before: SessionDocument): VisitFinding {
   const [is, was] = [now.conditions.temperatureCelsius, before.conditions.temperatureCelsius];
   const verdict = judgeChange(is - was, halfCelsius, warmth);
-  const [to, from] = [`${sayNumber(is, 1)} °C`, `${sayNumber(was, 1)} °C`];
+  const [to, from] = [temperatureText(is), temperatureText(was)];
   return makeFinding('conditions', 'temperature', {
     verdict,
     sentence:

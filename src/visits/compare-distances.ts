@@ -1,6 +1,6 @@
+import { smallLengthText } from '../locale/length-text';
 import { msg, str } from '@lit/localize';
 import { sentenceName } from '../proof/claim-answers';
-import { sayNumber } from '../proposal/phrases';
 import { listInWords } from '../system/list-in-words';
 import { mainLimits, subLimits, type DistanceChange, type Moves } from './find-moves';
 import { changeFigure, judgeChange } from './judge-change';
@@ -35,7 +35,7 @@ function microphonePlace({ position: { name } }: PairedPosition, moves: Moves): 
     { metres: rightMetres, word: rightMetres > 0 ? msg('to the right') : msg('to the left') },
     { metres: backMetres, word: backMetres > 0 ? 'back' : 'forward' },
   ].filter((way) => Math.abs(way.metres) >= 0.02);
-  const where = ways.map((way) => `${sayCentimetres(way.metres)} ${way.word}`);
+  const where = ways.map((way) => `${saySmall(way.metres)} ${way.word}`);
   const sentence = msg(
     str`The distances fit a microphone, or a seat, that stands ${listInWords(where)} of where it stood: no speaker need have moved for it. Levels and responses can be told once it stands there again.`,
   );
@@ -56,13 +56,13 @@ function distanceOf(
     kind === 'microphone'
       ? msg('once the microphone’s place is allowed for')
       : msg('beside the others');
-  const amount = `${sayCentimetres(metres)} ${metres < 0 ? 'nearer' : 'farther'}`;
+  const amount = `${saySmall(metres)} ${metres < 0 ? 'nearer' : 'farther'}`;
   const sentences = {
     'as it was': msg(
-      str`${sentenceName(name)} is as far as it was ${beside}, to ${sayCentimetres(Math.abs(metres) + half)}.`,
+      str`${sentenceName(name)} is as far as it was ${beside}, to ${saySmall(Math.abs(metres) + half)}.`,
     ),
     changed: msg(
-      str`${sentenceName(name)} is ${amount} than it was ${beside}, give or take ${sayCentimetres(half)}: it was moved, or its delay was.`,
+      str`${sentenceName(name)} is ${amount} than it was ${beside}, give or take ${saySmall(half)}: it was moved, or its delay was.`,
     ),
     'cannot tell':
       judged === 'changed'
@@ -70,7 +70,7 @@ function distanceOf(
             str`${sentenceName(name)} is ${amount} ${beside}; whether it, the others or the microphone moved cannot be told.`,
           )
         : msg(
-            str`${sentenceName(name)} is ${amount} ${beside}, give or take ${sayCentimetres(half)}.`,
+            str`${sentenceName(name)} is ${amount} ${beside}, give or take ${saySmall(half)}.`,
           ),
   } as const;
   const action =
@@ -86,9 +86,9 @@ function distanceOf(
   });
 }
 
-/** Whole centimetres, at least one: "8 cm". */
-function sayCentimetres(metres: number): string {
-  return `${sayNumber(Math.max(1, Math.abs(100 * metres)), 0)} cm`;
+/** A centimetre at least: "8 cm", "3.1 in". */
+function saySmall(metres: number): string {
+  return smallLengthText(Math.max(0.01, Math.abs(metres)));
 }
 
 function untold(

@@ -1,3 +1,4 @@
+import { lengthText } from '../locale/length-text';
 import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { sayHz, sayNumber } from '../proposal/phrases';
@@ -66,7 +67,7 @@ function inForce(
   { inForce: is }: SessionDocument,
   { inForce: was }: SessionDocument,
 ): VisitFinding {
-  const metres = (value: number): string => `${sayNumber(value, 2)} m`;
+  const metres = (value: number): string => lengthText(value);
   const db = (value: number): string => withUnit(sayNumber(value, 1), 'dB');
   const hz = (value: number | null): string => (value === null ? msg('full range') : sayHz(value));
   const all = [

@@ -1,3 +1,4 @@
+import { dbText } from '../../../src/locale/number-text';
 import { msg } from '@lit/localize';
 import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, css, html, svg, type PropertyValues } from 'lit';
@@ -113,7 +114,7 @@ export class LevelPicture extends LitElement {
           (db) =>
             html`<span
               ><i style="opacity:${shade(db, data.lowestDb)}"></i
-              ><span class="num">${numberText(db)} dB</span></span
+              ><span class="num">${dbText(db, 0)}</span></span
             >`,
         )}
       </div>

@@ -1,3 +1,4 @@
+import { smallLengthText } from '../../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -116,7 +117,7 @@ export class WalkSheet extends LitElement {
           ${countdown === null ? msg('To') : msg(str`In ${countdown} s at`)} ${channel.label}
         </p>
         <p>
-          ${msg(str`${asSentence(channel.name)}. Hold the microphone within a hand’s length of its front, about 25 cm.`)}
+          ${msg(str`${asSentence(channel.name)}. Hold the microphone within a hand’s length of its front, about ${smallLengthText(0.25)}.`)}
         </p>
       </div>
     </div>`;

@@ -1,3 +1,4 @@
+import { withUnit } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -82,7 +83,7 @@ export class DecayView extends LitElement {
         seconds === null
           ? msg(str`The middle octaves give no time: ${mid.t20.sentence ?? ''}`)
           : msg(
-              str`In the middle, 500 Hz and 1 kHz together, 60 dB are lost in ${numberText(seconds, 2)} s (T20, ${intervalText(interval, 2)}).`,
+              str`In the middle, 500 Hz and 1 kHz together, 60 dB are lost in ${withUnit(numberText(seconds, 2), 's')} (T20, ${intervalText(interval, 2)}).`,
             )
       }
       ${

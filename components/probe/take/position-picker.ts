@@ -1,3 +1,5 @@
+import { withUnit } from '../../../src/locale/number-text';
+import { isImperial } from '../../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
@@ -147,7 +149,7 @@ export class PositionPicker extends LitElement {
         ${
           document.position.kind === 'close'
             ? msg(
-                'Close: the microphone 1 to 2 cm before the middle of the woofer, turned down first, for the speaker’s own roll-off without the room.',
+                str`Close: the microphone ${closeText()} before the middle of the woofer, turned down first, for the speaker’s own roll-off without the room.`,
               )
             : msg(
                 'Takes of one position are joined. Choose a new one as soon as the microphone moves.',
@@ -203,4 +205,9 @@ declare global {
   interface HTMLElementTagNameMap {
     'll-position-picker': PositionPicker;
   }
+}
+
+/** How near the woofer the microphone is held. */
+function closeText(): string {
+  return isImperial() ? withUnit('½ to 1', 'in') : withUnit('1 to 2', 'cm');
 }

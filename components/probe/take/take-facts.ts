@@ -1,3 +1,4 @@
+import { temperatureText } from '../../../src/locale/temperature-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -68,7 +69,7 @@ export class TakeFacts extends LitElement {
         ${msg(str`${readings.reference} at ${metresText(readings.referenceDistanceMetres)}`)}
       </dd>
       <dt>${msg('Temperature')}</dt>
-      <dd class="num">${numberText(readings.temperatureCelsius, 1)}${thinSpace}°C</dd>
+      <dd class="num">${temperatureText(readings.temperatureCelsius)}</dd>
       <dt>${msg('Clock skew')}</dt>
       <dd class="num">
         ${withUnit(clock.skewPpm, skewDigits, 'ppm')}

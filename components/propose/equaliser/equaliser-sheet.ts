@@ -1,3 +1,4 @@
+import { dbText } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -139,7 +140,7 @@ function seatsText({ beforeDb, afterDb }: ChannelEqualiser, seats: readonly stri
   return beforeDb
     .map((before, n) => {
       const name = seats[n] ?? msg(str`Seat ${n + 1}`);
-      return `${name} ${numberText(before, 1)} → ${numberText(afterDb[n], 1)} dB`;
+      return `${name} ${numberText(before, 1)} → ${dbText(afterDb[n])}`;
     })
     .join(' · ');
 }

@@ -1,7 +1,7 @@
 import { msg, str } from '@lit/localize';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { tickLine, type SettingsLine } from '../../../src/proposal/settings-list';
+import { shownText, tickLine, type SettingsLine } from '../../../src/proposal/settings-list';
 import type { Bench } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
@@ -125,7 +125,7 @@ export class ListSheet extends LitElement {
         text === null
           ? html`<span class="value unknown">${msg('cannot tell')}</span>`
           : html`<span class="value"
-              >${text}${before === null ? nothing : html`<small>${msg(str`typed before: ${before}`)}</small>`}</span
+              >${shownText(text)}${before === null ? nothing : html`<small>${msg(str`typed before: ${shownText(before)}`)}</small>`}</span
             >`
       }
     </label>`;

@@ -1,5 +1,5 @@
 import { msg, str } from '@lit/localize';
-import { settingsList, type SettingsLine } from '../../../src/proposal/settings-list';
+import { settingsList, shownText, type SettingsLine } from '../../../src/proposal/settings-list';
 import type { SessionDocument } from '../../../src/session/document';
 import type { TitleAndLede } from '../../probe/probe-title';
 import { groupName } from '../group-words';
@@ -58,7 +58,9 @@ export function listTitle(
     changed.length === 0 ? '' : msg(str` ${changed.length} changed since they were typed.`);
   return {
     title: msg(str`${ticked.length} of ${known.length} settings are typed`),
-    lede: msg(str`Next: ${where}, ${lineName(next, layout)}, ${next.text ?? ''}.${since}`),
+    lede: msg(
+      str`Next: ${where}, ${lineName(next, layout)}, ${shownText(next.text ?? '')}.${since}`,
+    ),
   };
 }
 

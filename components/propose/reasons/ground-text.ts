@@ -1,3 +1,5 @@
+import { lengthText, lengthNumber } from '../../../src/locale/length-text';
+import { lengthUnit, isImperial } from '../../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import type { Ground } from '../../../src/proposal/reason';
 import type { ChannelReading, Estimate } from '../../../src/reading/reading';
@@ -6,7 +8,6 @@ import {
   hzText,
   intervalText,
   isNumber,
-  metresText,
   millisecondsText,
   numberText,
   thinSpace,
@@ -25,7 +26,7 @@ export function groundText(field: Ground['field'], reading: ChannelReading | nul
     case 'distanceMetres':
       return isNumber(reading.distanceMetres)
         ? msg(
-            str`stands at ${metresText(reading.distanceMetres)} by its arrival${between(reading.distanceInterval, 1, 2, 'm')}.`,
+            str`stands at ${lengthText(reading.distanceMetres)} by its arrival${betweenLengths(reading.distanceInterval)}.`,
           )
         : msg('gave no distance.');
     case 'levelDb':
@@ -72,4 +73,10 @@ function between(
   if (!interval) return '';
   const [low, high] = interval.map((one) => numberText(one * scale, digits));
   return msg(str` (90${thinSpace}% between ${low} and ${high}${thinSpace}${unit})`);
+}
+
+function betweenLengths(interval: readonly [number, number] | null): string {
+  if (!interval) return '';
+  const [low, high] = interval.map((one) => lengthNumber(one, isImperial() ? 3 : 2));
+  return msg(str` (90${thinSpace}% between ${low} and ${high}${thinSpace}${lengthUnit()})`);
 }

@@ -1,11 +1,12 @@
+import { metresPerFoot } from '../../../src/locale/length-text';
+import { millisecondsText, numberText, withUnit } from '../../../src/locale/number-text';
 import { msg } from '@lit/localize';
 import type { ProposalChoices } from '../../../src/proposal/choices';
 import type { BassSettings } from '../../../src/proposal/bass-settings';
 import type { Proposal } from '../../../src/proposal/proposal';
-import { metresText, millisecondsText, numberText, thinSpace } from '../../charts/number-text';
+
 import type { ProposeView } from '../propose-view';
 
-const metresPerFoot = 0.3048;
 const lowestHz = 40;
 
 /** How far all subs together can be moved from their proposed distance, in steps of the processor. */
@@ -47,8 +48,8 @@ export function subDelayText(
 /** A distance in the processor's unit. */
 export function distanceText(metres: number, unit: 'm' | 'ft'): string {
   return unit === 'm'
-    ? metresText(metres)
-    : `${numberText(metres / metresPerFoot, 1)}${thinSpace}ft`;
+    ? withUnit(numberText(metres, 2), 'm')
+    : withUnit(numberText(metres / metresPerFoot, 1), 'ft');
 }
 
 /** Where the slider rests as proposed, and where the subs would do nearly as well, in steps. */

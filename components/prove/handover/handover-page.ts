@@ -2,6 +2,7 @@ import { msg, str } from '@lit/localize';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Handover, HandoverFact, HandoverLine } from '../../../src/handover/handover';
 import { utcText } from '../../../src/locale/date-text';
+import { shownText } from '../../../src/proposal/settings-list';
 import { startSentence } from '../../../src/proposal/phrases';
 import { heldClaims } from './held-claims';
 import { responseLine } from './response-line';
@@ -26,7 +27,7 @@ export function handoverPage(handover: Handover, plan: TemplateResult) {
           subs.length === 0
             ? nothing
             : html`<h3>${msg('Subs')}</h3>
-                ${facts(subs)}`
+                ${facts(subs.map(({ name, value }) => ({ name, value: shownText(value) })))}`
         }
       </div>
     </div>
@@ -79,9 +80,9 @@ function outputs({ outputs }: Handover) {
             html`<tr>
               <td>${output}</td>
               <td>${channel ?? msg('open')}</td>
-              <td>${distance ?? dash}</td>
-              <td>${level ?? dash}</td>
-              <td>${crossover ?? dash}</td>
+              <td>${distance === null ? dash : shownText(distance)}</td>
+              <td>${level === null ? dash : shownText(level)}</td>
+              <td>${crossover === null ? dash : shownText(crossover)}</td>
               <td class="curve">${responseLine(response)}</td>
             </tr>`,
         )}

@@ -1,3 +1,4 @@
+import { hzText } from '../../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { trouble, type Trouble } from '../../trouble';
 
@@ -28,7 +29,7 @@ export interface MicrophoneFacts {
 
 /**
  * Reads back what the browser really applies to a microphone. A setting that is absent is
- * unknown, not off. Trouble when processing is still on or the rate is below 44.1 kHz.
+ * unknown, not off. Trouble when processing is still on or the rate is below ${hzText(44100)}.
  */
 export function judgeMicrophone(
   label: string,
@@ -56,7 +57,7 @@ export function judgeMicrophone(
       return trouble(
         'wrong-rate',
         msg(
-          str`The microphone “${label}” runs at ${rate / 1000} kHz and needs at least 44.1 kHz. Wireless headsets do this: use a microphone with a cable, or set its rate in the system's sound settings.`,
+          str`The microphone “${label}” runs at ${hzText(rate)} and needs at least ${hzText(44100)}. Wireless headsets do this: use a microphone with a cable, or set its rate in the system's sound settings.`,
         ),
       );
     }

@@ -1,3 +1,4 @@
+import { hzText } from '../../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { AudioContext } from 'standardized-audio-context';
 import { trouble, type Trouble } from '../../trouble';
@@ -64,7 +65,7 @@ function judgeRate(rate: number): Trouble | null {
   return trouble(
     'wrong-rate',
     msg(
-      str`The audio output runs at ${rate / 1000} kHz and needs at least 44.1 kHz. Wireless headsets do this: choose another output, or set its rate in the system's sound settings.`,
+      str`The audio output runs at ${hzText(rate)} and needs at least ${hzText(44100)}. Wireless headsets do this: choose another output, or set its rate in the system's sound settings.`,
     ),
   );
 }

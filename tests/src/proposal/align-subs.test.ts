@@ -137,7 +137,9 @@ describe('several subs', () => {
     const choices = { ...nothingChosen, bassPreferenceDb: 3 };
     const louder = propose(twoSubs(pureBass(0.003)), { choices });
     expect(channelOf(louder, 'Sub 2')?.levelTrimDb).toBe(-3);
-    expect(channelOf(louder, 'Sub 2')?.levelReason).toContain('You want the subs 3.0\u202fdB louder');
+    expect(channelOf(louder, 'Sub 2')?.levelReason).toContain(
+      'You want the subs 3.0\u202fdB louder',
+    );
   });
 
   it('each wait for the other', () => {

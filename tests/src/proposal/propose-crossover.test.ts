@@ -32,14 +32,18 @@ describe('the crossover of a group', () => {
     expect(sides.measuredHz).toBe(80);
     expect(sides.decidedBy).toBe('SiL');
     expect(sides.channels).toEqual(['SiL', 'SiR']);
-    expect(sides.reason).toContain('Side left is 6\u202fdB down at 60\u202fHz, the highest of the group');
+    expect(sides.reason).toContain(
+      'Side left is 6\u202fdB down at 60\u202fHz, the highest of the group',
+    );
     expect(sides.reason).toContain('90 % between 54\u202fHz and 66\u202fHz');
   });
 
   it('stands beside what practice would say, roll-off plus 10 to 20 Hz', () => {
     const sides = groupOf(uneven, 'sides');
     expect(sides.practiceHz).toBe(90);
-    expect(sides.reason).toContain('roll-off (75\u202fHz) plus 10 to 20\u202fHz, would say 90\u202fHz');
+    expect(sides.reason).toContain(
+      'roll-off (75\u202fHz) plus 10 to 20\u202fHz, would say 90\u202fHz',
+    );
   });
 
   it('follows practice to the step exactly at f3 + 10 Hz, and one further just above it', () => {
@@ -72,7 +76,9 @@ describe('the crossover of a group', () => {
     expect(sides.crossoverHz).toBeNull();
     expect(sides.practiceHz).toBeNull();
     expect(sides.decidedBy).toBe('SiL');
-    expect(sides.reason).toContain("131\u202fHz or more, and the processor's highest step is 80\u202fHz");
+    expect(sides.reason).toContain(
+      "131\u202fHz or more, and the processor's highest step is 80\u202fHz",
+    );
     expect(sides.alternatives).toHaveLength(2);
   });
 
