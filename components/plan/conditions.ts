@@ -53,7 +53,7 @@ export class Conditions extends LitElement {
         decimals="2"
         .value=${referenceDistanceMetres}
         ?disabled=${busy}
-        hint=${msg('The other distances are measured from this one. Only differences matter to the processor, so a few centimetres here change nothing you hear.')}
+        hint=${msg('The other distances are measured from this one. Only differences matter to the processor, so being a little off here changes nothing you hear.')}
         @ll-number=${(event: CustomEvent<number>) =>
           this.set(msg('Set reference distance'), { referenceDistanceMetres: event.detail })}
       ></ll-number>`;

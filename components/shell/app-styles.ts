@@ -102,7 +102,7 @@ export const appStyles = css`
     white-space: nowrap;
   }
 
-  ll-locale-button {
+  ll-settings-button {
     margin-left: auto;
   }
 
@@ -189,6 +189,13 @@ export const appStyles = css`
       position: fixed;
       inset: auto 0 0;
       z-index: 2;
+    }
+  }
+
+  /* No room for both: the theme is among the settings. */
+  @media (max-width: 30rem) {
+    ll-theme-button {
+      display: none;
     }
   }
 

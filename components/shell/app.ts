@@ -26,7 +26,7 @@ import { historyKey } from './history-key';
 import { iconButtonStyles } from './icon-button-styles';
 import './sessions-panel';
 import type { SessionsPanel } from './sessions-panel';
-import './locale-button';
+import './settings-button';
 import './theme-button';
 import '../controls/trouble-banner';
 import '../strip/strip';
@@ -225,7 +225,7 @@ function renderHeader(bench: Bench, now: BenchState, showSessions: () => void): 
           >`
         : nothing
     }
-    <ll-locale-button></ll-locale-button>
+    <ll-settings-button></ll-settings-button>
     <ll-theme-button></ll-theme-button>
   </header>`;
 }

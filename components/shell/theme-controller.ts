@@ -2,6 +2,8 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Theme } from '../../src/session/document';
 
 const key = 'leadline-theme';
+/** All that show the theme now: what one chooses holds for all. */
+const shown = new Set<ThemeController>();
 
 /** Keeps the theme of this browser: a preference of the machine, not of the session. */
 export class ThemeController implements ReactiveController {
@@ -14,19 +16,26 @@ export class ThemeController implements ReactiveController {
   }
 
   hostConnected(): void {
+    shown.add(this);
     this.theme = readTheme();
     showTheme(this.theme);
   }
 
+  hostDisconnected(): void {
+    shown.delete(this);
+  }
+
   choose(theme: Theme): void {
-    this.theme = theme;
     showTheme(theme);
     try {
       localStorage.setItem(key, theme);
     } catch {
       // A browser that stores nothing still shows the theme until it is closed.
     }
-    this.host.requestUpdate();
+    for (const one of shown) {
+      one.theme = theme;
+      one.host.requestUpdate();
+    }
   }
 }
 

@@ -17,3 +17,8 @@ export function decimalMark(): string {
 export function withMark(text: string): string {
   return text.replace('.', decimalMark()).replace('-', '\u2212');
 }
+
+/** A finished text whose numbers have a point, with the decimal mark of the locale in them. */
+export function localMarks(text: string): string {
+  return text.replace(/(\d)\.(?=\d)/g, `$1${decimalMark()}`);
+}

@@ -1,6 +1,6 @@
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel, GroupId, Layout } from '../system/channel';
-import { decimalMark } from '../locale/decimal-mark';
+import { localMarks } from '../locale/decimal-mark';
 import { inPlainLocale } from '../locale/locale-in-force';
 import { thinSpace, withUnit } from '../locale/number-text';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
@@ -42,9 +42,7 @@ export function settingsList(
 
 /** A line's text as the screen shows it: with the locale's decimal mark, on one line. */
 export function shownText(text: string): string {
-  return text
-    .replace(/(\d)\.(?=\d)/g, `$1${decimalMark()}`)
-    .replace(/(\d) (?=\S)/g, `$1${thinSpace}`);
+  return localMarks(text).replace(/(\d) (?=\S)/g, `$1${thinSpace}`);
 }
 
 function listed(

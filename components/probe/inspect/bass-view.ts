@@ -1,3 +1,4 @@
+import { localMarks } from '../../../src/locale/decimal-mark';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -70,7 +71,7 @@ function modes({ modes }: BassAnswer) {
               <td class="num">
                 ${seconds === null ? '–' : `${numberText(seconds, 2)} (${intervalText(interval, 2)})`}
               </td>
-              <td class="left">${sentence ?? ''}</td>
+              <td class="left">${localMarks(sentence ?? '')}</td>
             </tr>`,
         )}
       </tbody>

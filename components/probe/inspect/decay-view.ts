@@ -1,3 +1,4 @@
+import { localMarks } from '../../../src/locale/decimal-mark';
 import { withUnit } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
@@ -81,14 +82,14 @@ export class DecayView extends LitElement {
     return html`<p>
       ${
         seconds === null
-          ? msg(str`The middle octaves give no time: ${mid.t20.sentence ?? ''}`)
+          ? msg(str`The middle octaves give no time: ${localMarks(mid.t20.sentence ?? '')}`)
           : msg(
               str`In the middle, 500 Hz and 1 kHz together, 60 dB are lost in ${withUnit(numberText(seconds, 2), 's')} (T20, ${intervalText(interval, 2)}).`,
             )
       }
       ${
         schroeder.hz === null
-          ? schroeder.sentence
+          ? localMarks(schroeder.sentence ?? '')
           : msg(
               str`Below ${hzText(schroeder.hz)} (${intervalText(schroeder.interval)}) the room's modes stand apart, above it they run together.`,
             )
@@ -118,7 +119,7 @@ function table({ bands }: DecayAnswer) {
         ${bands.map(
           ({ midHz, name, edt, t20, t30, rangeDb }) =>
             html`<tr>
-              <th scope="row" title=${hzText(midHz)}>${name}</th>
+              <th scope="row" title=${hzText(midHz)}>${localMarks(name)}</th>
               ${[edt, t20, t30].map(cell)}
               <td class="num">${numberText(rangeDb)}</td>
             </tr>`,
@@ -129,8 +130,8 @@ function table({ bands }: DecayAnswer) {
 }
 
 function cell({ seconds, interval, trusted, sentence }: DecayTime) {
-  if (seconds === null) return html`<td title=${sentence ?? ''}>–</td>`;
-  return html`<td class="num" title=${sentence ?? ''}>
+  if (seconds === null) return html`<td title=${localMarks(sentence ?? '')}>–</td>`;
+  return html`<td class="num" title=${localMarks(sentence ?? '')}>
     ${numberText(seconds, 2)}${trusted ? '' : ' ?'} <small>${intervalText(interval, 2)}</small>
   </td>`;
 }
@@ -149,7 +150,7 @@ function reasons({ bands }: DecayAnswer) {
   return html`<details>
     <summary>${msg('Left out or doubted (?), and why')}</summary>
     <ul>
-      ${[...by].map(([sentence, octaves]) => html`<li>${octaves.join(', ')}: ${sentence}</li>`)}
+      ${[...by].map(([sentence, octaves]) => html`<li>${localMarks(octaves.join('; '))}: ${localMarks(sentence)}</li>`)}
     </ul>
   </details>`;
 }

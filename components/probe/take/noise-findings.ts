@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { trustedMarginDb } from '../../../src/reading/noise-floor-margins';
 import type { ChannelReading, Readings } from '../../../src/reading/reading';
-import { numberText } from '../../charts/number-text';
+import { numberText, trimmedText } from '../../charts/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import { findingsStyles } from './findings-styles';
 import { hiddenBandsWords, nominalHz, noiseFloorWords } from './noise-words';
@@ -89,7 +89,7 @@ function table(channels: readonly ChannelReading[]) {
 
 /** Short enough for a column: 31.5, 125, 1k. */
 function bandHead(hz: number): string {
-  return hz >= 1000 ? `${hz / 1000}k` : String(hz);
+  return hz >= 1000 ? `${trimmedText(hz / 1000, 1)}k` : trimmedText(hz, 1);
 }
 
 declare global {

@@ -1,4 +1,5 @@
-import { msg } from '@lit/localize';
+import { numberText } from '../../../src/locale/number-text';
+import { msg, str } from '@lit/localize';
 import type { BrokenLimit, CrossoverAlternative } from '../../../src/proposal/proposal';
 
 const limits: Readonly<Record<BrokenLimit, string>> = {
@@ -34,5 +35,5 @@ export function stepNotes({
 /** What the columns of the table of steps mean. */
 export const stepsRule = () =>
   msg(
-    'Margin: how far the step lies above the highest −3 dB of the group. Dip and lost: of the sum with the subs from half an octave below the step to half an octave above, all seats together, the subs aligned anew for each step. Practice takes the first step at or above the −3 dB point plus 10 Hz (common practice, no source). Measured takes the first at or above 1.25 times the 85 % quantile of the −6 dB point, and above where distortion or compression sets in. Of the steps that break nothing the one is proposed whose sum loses least, an octave more counting as 3 dB. Sub heard: above 120 Hz a sub begins to be heard where it stands.',
+    str`Margin: how far the step lies above the highest −3 dB of the group. Dip and lost: of the sum with the subs from half an octave below the step to half an octave above, all seats together, the subs aligned anew for each step. Practice takes the first step at or above the −3 dB point plus 10 Hz (common practice, no source). Measured takes the first at or above ${numberText(1.25, 2)} times the 85 % quantile of the −6 dB point, and above where distortion or compression sets in. Of the steps that break nothing the one is proposed whose sum loses least, an octave more counting as 3 dB. Sub heard: above 120 Hz a sub begins to be heard where it stands.`,
   );

@@ -1,3 +1,4 @@
+import { millisecondsText } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -16,7 +17,7 @@ import { confidenceText, delayText } from './subs-words';
 
 const rule = () =>
   msg(
-    'Delays in steps of 0.25 ms and both polarities are tried at all seats by the energy that is lost about the crossover, weighted as pink noise. Of the least losses near where the direct sounds of subs and mains line up the least is taken, its distance from there counted against it: a whole period away the sum is nearly as loud and the attack is late. It is never worse than what is set now. Several subs are first set against each other for the least difference between seats. Own method.',
+    str`Delays in steps of ${millisecondsText(0.00025)} and both polarities are tried at all seats by the energy that is lost about the crossover, weighted as pink noise. Of the least losses near where the direct sounds of subs and mains line up the least is taken, its distance from there counted against it: a whole period away the sum is nearly as loud and the attack is late. It is never worse than what is set now. Several subs are first set against each other for the least difference between seats. Own method.`,
   );
 
 /** How the subs were set against the mains, how sure it is, and what else would do. */

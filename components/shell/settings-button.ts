@@ -8,11 +8,13 @@ import type { LocalePreferences, Units } from '../../src/locale/locale';
 import { localeInForce } from '../../src/locale/locale-in-force';
 import { dbText } from '../../src/locale/number-text';
 import { temperatureText } from '../../src/locale/temperature-text';
+import type { Theme } from '../../src/session/document';
 import { buttonStyles } from '../controls/button-styles';
 import '../controls/choice';
 import type { ChoiceOption } from '../controls/choice';
 import { sharedStyles } from '../theme/shared-styles';
 import { iconButtonStyles } from './icon-button-styles';
+import { ThemeController } from './theme-controller';
 import { sessionsStyles } from './sessions-styles';
 
 const unitWords = (units: Units): string => (units === 'metric' ? msg('Metric') : msg('Imperial'));
@@ -24,9 +26,9 @@ const ways = (): ChoiceOption[] => [
   { value: 'de-DE', label: msg('1,5, 31 January') },
 ];
 
-/** Opens the choice of units and of the way numbers and dates are written, on this machine. */
-@customElement('ll-locale-button')
-export class LocaleButton extends LitElement {
+/** Opens what is chosen on this machine: units, the way numbers and dates are written, the theme. */
+@customElement('ll-settings-button')
+export class SettingsButton extends LitElement {
   static override styles = [
     sharedStyles,
     buttonStyles,
@@ -46,11 +48,14 @@ export class LocaleButton extends LitElement {
   ];
 
   @query('dialog') private readonly dialog!: HTMLDialogElement | null;
+  private readonly themes = new ThemeController(this);
   /** Nothing is drawn while the dialog is closed. */
   @state() private shown = false;
 
   protected override render(): TemplateResult {
-    const said = msg(str`Units and numbers: ${unitWords(localeInForce().units).toLowerCase()}.`);
+    const said = msg(
+      str`Settings: ${unitWords(localeInForce().units).toLowerCase()} units, numbers, theme.`,
+    );
     return html`<button
         class="icon"
         aria-label=${said}
@@ -81,7 +86,7 @@ export class LocaleButton extends LitElement {
     const usual = localeOf({ ...now, units: null }).units;
     return html`<div class="content">
       <div class="head">
-        <h2 id="title">${msg('Units and numbers')}</h2>
+        <h2 id="title">${msg('Settings')}</h2>
         <button class="ghost" @click=${() => this.dialog?.close()}>${msg('Close')}</button>
       </div>
       <ll-choice
@@ -103,6 +108,16 @@ export class LocaleButton extends LitElement {
           this.choose({ ...now, numbers: event.detail === '' ? null : event.detail })}
       ></ll-choice>
       <p class="num">${this.sample()}</p>
+      <ll-choice
+        label=${msg('Theme')}
+        .options=${[
+          { value: 'system', label: msg('As the system') },
+          { value: 'light', label: msg('Light') },
+          { value: 'dark', label: msg('Dark') },
+        ]}
+        .value=${this.themes.theme}
+        @ll-pick=${(event: CustomEvent<Theme>) => this.themes.choose(event.detail)}
+      ></ll-choice>
       <p class="soft small">
         ${msg(
           'Kept in this browser. Either decimal mark can be typed, and other units if they are written: 2.4 m, 7\' 10.5", 94 in, 70 °F. A processor’s values stay in its own units; files keep metres and a decimal point.',
@@ -129,6 +144,6 @@ function unitsOf(value: string): Units | null {
 
 declare global {
   interface HTMLElementTagNameMap {
-    'll-locale-button': LocaleButton;
+    'll-settings-button': SettingsButton;
   }
 }
