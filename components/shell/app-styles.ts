@@ -28,7 +28,7 @@ export const appStyles = css`
     grid-area: rail;
     justify-self: end;
     height: 3.5rem;
-    margin-right: 4rem;
+    margin-right: calc(4rem + var(--target) + var(--space-3));
   }
 
   ll-side {

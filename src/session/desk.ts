@@ -1,3 +1,4 @@
+import { onLocaleChange } from '../locale/locale-in-force';
 import { msg, str } from '@lit/localize';
 import { layoutFromName } from '../system/layout';
 import type { MissingSetting, Proposal } from '../proposal/proposal';
@@ -37,6 +38,7 @@ export class Desk {
     this.parts = { ...parts, store: holdInHand(parts.store) };
     this.state = deriveState(first, null);
     void this.#addSums();
+    onLocaleChange(() => this.#sayAnew());
   }
 
   get busy(): boolean {
@@ -68,7 +70,7 @@ export class Desk {
   }
 
   /** Makes anew what holds sentences, in the locale now in force. */
-  sayAnew(): void {
+  #sayAnew(): void {
     this.set(deriveState(this.state, null));
     void this.#addSums();
   }

@@ -1,5 +1,4 @@
 import { msg, str } from '@lit/localize';
-import { onLocaleChange } from '../locale/locale-in-force';
 import type { Weighting } from '../../dsp/level/weighting';
 import type { NoiseRequest } from '../noise/noise-state';
 import type { Inspector } from '../inspect/inspection';
@@ -66,7 +65,6 @@ export class SessionBench implements Bench {
       meter: createMeterDesk(desk),
     };
     followTogether(desk);
-    onLocaleChange(() => desk.sayAnew());
     this.#noise = lateNoise(this.#room);
     this.#devices = createDeviceWatch(desk);
     this.sessions = createSessionDesk(desk, () => this.#arrive());
