@@ -24,7 +24,7 @@ export function levelText(db: number | null | undefined, unit: DistortionUnit): 
   if (!isNumber(db)) return '–';
   if (unit === 'db') return numberText(db, 1);
   const percent = 100 * 10 ** (db / 20);
-  if (percent < 0.005) return '0.00';
+  if (percent < 0.005) return numberText(0, 2);
   return numberText(percent, percent >= 10 ? 0 : percent >= 1 ? 1 : 2);
 }
 

@@ -165,9 +165,9 @@ function sayLevel(
   const amount = sayNumber(Math.abs(difference), 1);
   const word = difference < 0 ? 'quieter' : 'louder';
   const compared =
-    amount === '0.0'
+    Math.abs(difference) < 0.05
       ? msg('as loud in the room as')
-      : msg(str`${amount} dB ${word} in the room than`);
+      : msg(str`${withUnit(amount, 'dB')} ${word} in the room than`);
   if (several) {
     const beside =
       channel.label === subs.first

@@ -15,7 +15,7 @@ export function saySubAlignment(
   if (found.kind === 'cannot tell') return sayWhyNot(name, crossoverHz, found);
   const { delaySeconds, inverted, interval, lossDb, wired, unchanged, doubt } = found;
   const spread = interval
-    ? msg(str` (90 % between ${sayMs(interval[0])} and ${sayMs(interval[1])} ms)`)
+    ? msg(str` (90 % between ${sayMs(interval[0])} and ${withUnit(sayMs(interval[1]), 'ms')})`)
     : '';
   const against = delaySeconds < 0 ? 'earlier' : 'later';
   const turned = inverted ? msg('its polarity turned over') : msg('its polarity as it is');
@@ -26,7 +26,7 @@ export function saySubAlignment(
     unchanged
       ? msg(str`${startSentence(name)} stays as it is set: ${lost}, and no other delay loses less.`)
       : msg(
-          str`${startSentence(name)} ${sayMs(Math.abs(delaySeconds))} ms ${against}${spread}, ${turned}: ${lost}, ${withUnit(sayNumber(wired.lossDb, 1), 'dB')} as it is set now.`,
+          str`${startSentence(name)} ${withUnit(sayMs(Math.abs(delaySeconds)), 'ms')} ${against}${spread}, ${turned}: ${lost}, ${withUnit(sayNumber(wired.lossDb, 1), 'dB')} as it is set now.`,
         ),
     ...(inverted ? [msg('This says nothing of how the sub is wired.')] : []),
     ...(doubt === null ? [] : [doubts[doubt]]),

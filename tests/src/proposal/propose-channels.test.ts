@@ -86,7 +86,7 @@ describe('the trim of a channel', () => {
     expect(found.get('FL')?.levelTrimDb).toBe(0);
     expect(found.get('FR')?.levelTrimDb).toBe(-2);
     expect(found.get('FR')?.levelReason).toContain(
-      'Front right is 1.8\u202fdB louder in the room than front left (500 to 2000\u202fHz).',
+      'Front right is 1.8\u202fdB louder in the room than front left (500 to 2000 Hz).',
     );
     expect(found.get('FR')?.levelReason).toContain('leaves 0.2\u202fdB');
     expect(found.get('Sub 1')?.levelTrimDb).toBe(3.5);
@@ -172,7 +172,7 @@ describe('the polarity of a channel', () => {
 it('subs are warned of: 10 dB through LFE, and what several together add up to', () => {
   const one = channelsOf(readingsOf('2.1')).get('Sub 1');
   expect(one?.warnings).toHaveLength(1);
-  expect(one?.warnings[0]).toContain('10\u202fdB louder');
+  expect(one?.warnings[0]).toContain('10 dB louder');
   const two = channelsOf(readingsOf('2.2')).get('Sub 2');
   expect(two?.warnings[1]).toBe('2 subs together come out 3 to 6\u202fdB louder than each alone.');
 });

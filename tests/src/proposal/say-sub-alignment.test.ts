@@ -54,7 +54,7 @@ describe('saySubAlignment', () => {
         action: 'measure louder',
       }),
     ).toBe(
-      'No delay can be told for sub 1: the noise hides the phase about 80\u202fHz. Measure again 10\u202fdB louder.',
+      'No delay can be told for sub 1: the noise hides the phase about 80\u202fHz. Measure again 10 dB louder.',
     );
     expect(
       saySubAlignment('sub 1', 80, {
@@ -64,7 +64,7 @@ describe('saySubAlignment', () => {
         action: 'set levels first',
       }),
     ).toBe(
-      'No delay can be told for sub 1: about 80\u202fHz the mains are more than 20\u202fdB quieter than it, so that no delay matters. Set the levels first.',
+      'No delay can be told for sub 1: about 80\u202fHz the mains are more than 20 dB quieter than it, so that no delay matters. Set the levels first.',
     );
   });
 });

@@ -212,7 +212,7 @@ describe('what sounds otherwise', () => {
     expect(changed(found)).toEqual(['response · FC · Seat 1']);
     const { sentence, figure } = finding(found, 'response · FC · Seat 1');
     expect(figure?.value).toBeCloseTo(-9, 1);
-    const at = Number(/at (\d+) Hz/.exec(sentence)?.[1]);
+    const at = Number(/at (\d+)\u202fHz/.exec(sentence)?.[1]);
     expect(at).toBeGreaterThan(4000);
   });
 
