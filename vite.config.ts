@@ -86,6 +86,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/{components,browser}/**/*.test.ts'],
+          setupFiles: ['tests/page-locale.ts'],
           testTimeout: 60_000,
           maxWorkers: 2,
           browser: {

@@ -19,6 +19,7 @@ export function findLocale(preferences: LocalePreferences, languages: readonly s
     numbers,
     dates: datesTag(language, regionOf(numbers, languages)),
     units: preferences.units ?? unitsOf(regionOf(browser, languages)),
+    space: '\u202f',
   };
 }
 

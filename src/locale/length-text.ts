@@ -4,7 +4,6 @@ import {
   isNumber,
   numberText,
   signedText,
-  thinSpace,
   trimmedText,
   withUnit,
 } from './number-text';
@@ -100,7 +99,7 @@ function feetAndInches(metres: number, step: number): string {
   const feet = Math.floor((total + 1e-6) / 12);
   const inches = trimmedText(total - 12 * feet, 1);
   const sign = metres < 0 && total > 0 ? '\u2212' : '';
-  if (feet === 0) return `${sign}${inches}${thinSpace}in`;
-  const whole = `${sign}${feet}${thinSpace}ft`;
-  return inches === '0' ? whole : `${whole}\u00a0${inches}${thinSpace}in`;
+  if (feet === 0) return withUnit(`${sign}${inches}`, 'in');
+  const whole = withUnit(`${sign}${feet}`, 'ft');
+  return inches === '0' ? whole : `${whole}\u00a0${withUnit(inches, 'in')}`;
 }

@@ -37,6 +37,7 @@ function isSame(one: Locale, other: Locale): boolean {
     one.language === other.language &&
     one.numbers === other.numbers &&
     one.dates === other.dates &&
-    one.units === other.units
+    one.units === other.units &&
+    one.space === other.space
   );
 }

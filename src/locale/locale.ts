@@ -10,6 +10,8 @@ export interface Locale {
   /** BCP 47 tag that dates and times are written by: the language of the texts, and a region. */
   readonly dates: string;
   readonly units: Units;
+  /** Stands between a number and its unit: on a page one that breaks no line. */
+  readonly space: string;
 }
 
 /** What a person chose on this machine; null follows the browser and its region. */
@@ -22,10 +24,11 @@ export interface LocalePreferences {
 
 export const noPreferences: LocalePreferences = { language: 'en', units: null, numbers: null };
 
-/** What holds until something else is set: in the terminal, in tests, before the page starts. */
+/** What holds until something else is set: in the terminal, in files, before the page starts. */
 export const plainLocale: Locale = {
   language: 'en',
   numbers: 'en-GB',
   dates: 'en-GB',
   units: 'metric',
+  space: ' ',
 };

@@ -1,4 +1,5 @@
 import { withMark } from './decimal-mark';
+import { localeInForce } from './locale-in-force';
 
 /** Narrow no-break space, set between a number and its unit. */
 export const thinSpace = '\u202f';
@@ -28,7 +29,7 @@ export function trimmedText(value: number | null | undefined, mostDigits: number
 
 /** A text and its unit, if any, which no line break parts; an en dash stays alone. */
 export function withUnit(text: string, unit: string): string {
-  return text === '–' || unit === '' ? text : `${text}${thinSpace}${unit}`;
+  return text === '–' || unit === '' ? text : `${text}${localeInForce().space}${unit}`;
 }
 
 /** Hertz as a person types it: 62 Hz, 1.25 kHz. */

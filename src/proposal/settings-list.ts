@@ -1,8 +1,8 @@
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel, GroupId, Layout } from '../system/channel';
 import { localMarks } from '../locale/decimal-mark';
-import { inPlainLocale } from '../locale/locale-in-force';
-import { thinSpace, withUnit } from '../locale/number-text';
+import { inPlainLocale, localeInForce } from '../locale/locale-in-force';
+import { withUnit } from '../locale/number-text';
 import type { ProcessorSheet } from '../system/sheet/processor-sheet';
 import { wireLayout } from '../system/wiring/wire-layout';
 import { sayDb, sayHz, sayNumber } from './phrases';
@@ -37,12 +37,13 @@ export function settingsList(
   sheet: ProcessorSheet | null,
   typed: TypedSettings,
 ): SettingsLine[] {
+  // What was ticked is kept by its text, which must not change with the locale.
   return inPlainLocale(() => listed(proposal, layout, sheet, typed));
 }
 
 /** A line's text as the screen shows it: with the locale's decimal mark, on one line. */
 export function shownText(text: string): string {
-  return localMarks(text).replace(/(\d) (?=\S)/g, `$1${thinSpace}`);
+  return localMarks(text).replace(/(\d) (?=\S)/g, `$1${localeInForce().space}`);
 }
 
 function listed(
@@ -56,13 +57,11 @@ function listed(
     one: Pick<SettingsLine, 'section' | 'name' | 'text'> & Partial<SettingsLine> & { id: string },
   ): SettingsLine => {
     const was = typed[one.id] ?? null;
-    // What was ticked is kept by its text: it must not change with the locale.
-    const text = one.text?.replaceAll(thinSpace, ' ') ?? null;
+    const { text } = one;
     return {
       channel: null,
       group: null,
       ...one,
-      text,
       ticked: text !== null && was === text,
       before: was === text ? null : was,
     };

@@ -29,9 +29,9 @@ describe('the handover', () => {
     expect(outputs.map(({ channel }) => channel)).toEqual(['FL', 'FR', 'FC', 'Sub 1']);
     // The microphone hears FR 0.2 m behind FL and FC 0.2 m before it.
     expect(outputs.slice(0, 3).map(({ distance }) => distance)).toEqual([
-      '2.40\u202fm',
-      '2.60\u202fm',
-      '2.20\u202fm',
+      '2.40 m',
+      '2.60 m',
+      '2.20 m',
     ]);
     expect(outputs[3]?.crossover).toBeNull();
     expect(proof?.lines).toHaveLength(state.proof?.lines.length ?? 0);
@@ -45,9 +45,9 @@ describe('the handover', () => {
       Position: 'Seat 1',
       Microphone: 'practice room, simulated',
       'Calibration file': 'none',
-      Temperature: '20.0\u202f°C',
-      'Room noise': '−90.0\u202fdBFS, no level calibration',
-      'Times refer to': 'FL at 2.40\u202fm',
+      Temperature: '20.0 °C',
+      'Room noise': '−90.0 dBFS, no level calibration',
+      'Times refer to': 'FL at 2.40 m',
       'Proved on': 'not yet',
     });
   });

@@ -29,7 +29,7 @@ describe('the locale of a browser', () => {
   for (const [languages, numbers, dates, units] of facts) {
     it(`that wants ${languages.join(', ') || 'nothing'}`, () => {
       const found = findLocale(noPreferences, languages);
-      expect({ ...found, dates: '' }).toEqual({ language: 'en', numbers, dates: '', units });
+      expect(found).toMatchObject({ language: 'en', numbers, units });
       // English that has no data for a region is that of the world.
       expect([dates, 'en-001']).toContain(found.dates);
     });
@@ -37,9 +37,14 @@ describe('the locale of a browser', () => {
 
   it('gives way to what was chosen, each for itself', () => {
     const units = findLocale({ ...noPreferences, units: 'metric' }, ['en-US']);
-    expect(units).toEqual({ language: 'en', numbers: 'en-US', dates: 'en-US', units: 'metric' });
+    expect(units).toMatchObject({
+      language: 'en',
+      numbers: 'en-US',
+      dates: 'en-US',
+      units: 'metric',
+    });
     const numbers = findLocale({ ...noPreferences, numbers: 'de-DE' }, ['en-US']);
-    expect(numbers).toEqual({
+    expect(numbers).toMatchObject({
       language: 'en',
       numbers: 'de-DE',
       dates: 'en-DE',

@@ -82,7 +82,7 @@ describe('a typed length', () => {
 
   it('is held to its range in the preferred unit, and the range itself may be typed', () => {
     const range = entry('length', 0.3, 20);
-    expect(readEntry('21', range)).toContain('between 0.3 and 20\u202fm');
+    expect(readEntry('21', range)).toContain('between 0.3 and 20 m');
     inLocale('de-DE', 'imperial');
     // 0.3 m are 0.984 ft, 20 m 65.617 ft: said a little inside.
     expect(readEntry('66', range)).toContain('between 1 and 65,6\u202fft');

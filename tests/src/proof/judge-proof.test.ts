@@ -176,7 +176,7 @@ describe('a microphone that stands elsewhere', () => {
 
   it('is told, and leaves what it makes unsure untold instead of failing it', () => {
     const proof = elsewhere(0.5);
-    expect(proof.notes[0]).toMatch(/^The microphone seems to stand about \d+\u202fcm from/);
+    expect(proof.notes[0]).toMatch(/^The microphone seems to stand about \d+ cm from/);
     const untold = proof.lines.filter(({ verdict }) => verdict === 'cannot tell');
     expect(untold.map(({ claim }) => claim)).toContain('arrival');
     expect(lineOf(proof, 'arrival FR').action).toMatch(/^Put it where it stood/);

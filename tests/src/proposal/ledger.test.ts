@@ -58,7 +58,7 @@ describe('mends', () => {
       ledgerLines(ground, one).find(({ name }) => name === 'FC')?.lossDb ?? NaN;
     const after = best ? lossOf(changed(choice, best.change)) : NaN;
     expectClose(best?.gainDb, lossOf(choice) - after, 1e-9);
-    expect(best?.sentence).toMatch(/^A sub low-pass of 250\u202fHz brings back \d\.\d\u202fdB\.$/);
+    expect(best?.sentence).toMatch(/^A sub low-pass of 250 Hz brings back \d\.\d dB\.$/);
   });
 
   it('name a crossover that lies below what the speaker plays', () => {

@@ -21,7 +21,7 @@ const found: SubAlignment = {
 describe('saySubAlignment', () => {
   it('says delay, interval, polarity, and what is lost and was', () => {
     expect(saySubAlignment('sub 1', 80, found)).toBe(
-      'Sub 1 3.7\u202fms later (90 % between 3.1 and 4.3\u202fms), its polarity as it is: 0.6\u202fdB of the energy about 80\u202fHz is lost, 2.3\u202fdB as it is set now.',
+      'Sub 1 3.7 ms later (90 % between 3.1 and 4.3 ms), its polarity as it is: 0.6 dB of the energy about 80 Hz is lost, 2.3 dB as it is set now.',
     );
   });
 
@@ -33,14 +33,14 @@ describe('saySubAlignment', () => {
       interval: null,
       doubt: 'few seats',
     });
-    expect(turned).toContain('Sub 1 2.0\u202fms earlier, its polarity turned over:');
+    expect(turned).toContain('Sub 1 2.0 ms earlier, its polarity turned over:');
     expect(turned).toContain('This says nothing of how the sub is wired.');
     expect(turned).toContain('It rests on fewer than three seats: measure more seats.');
   });
 
   it('says that nothing better was found', () => {
     expect(saySubAlignment('sub 1', 80, { ...found, unchanged: true })).toBe(
-      'Sub 1 stays as it is set: 0.6\u202fdB of the energy about 80\u202fHz is lost, and no other delay loses less.',
+      'Sub 1 stays as it is set: 0.6 dB of the energy about 80 Hz is lost, and no other delay loses less.',
     );
   });
 
@@ -54,7 +54,7 @@ describe('saySubAlignment', () => {
         action: 'measure louder',
       }),
     ).toBe(
-      'No delay can be told for sub 1: the noise hides the phase about 80\u202fHz. Measure again 10 dB louder.',
+      'No delay can be told for sub 1: the noise hides the phase about 80 Hz. Measure again 10 dB louder.',
     );
     expect(
       saySubAlignment('sub 1', 80, {
@@ -64,7 +64,7 @@ describe('saySubAlignment', () => {
         action: 'set levels first',
       }),
     ).toBe(
-      'No delay can be told for sub 1: about 80\u202fHz the mains are more than 20 dB quieter than it, so that no delay matters. Set the levels first.',
+      'No delay can be told for sub 1: about 80 Hz the mains are more than 20 dB quieter than it, so that no delay matters. Set the levels first.',
     );
   });
 });

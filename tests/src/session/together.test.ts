@@ -66,7 +66,7 @@ describe('fronts of one model, read together from three seats of practice rooms'
       });
       const median = Math.round(jointOf(bench).f6Hz.median);
       expect(fronts?.reason).toContain(
-        `Front left and front right are 6 dB down at ${median}\u202fHz, read from 3 seats and 2 speakers`,
+        `Front left and front right are 6 dB down at ${median} Hz, read from 3 seats and 2 speakers`,
       );
     }
   });
@@ -136,8 +136,7 @@ describe('what is read together', () => {
     const seen: (number | null)[] = [];
     bench.subscribe(() => {
       const hz = bench.state.proposal?.groups[0]?.reason ?? null;
-      if (bench.state.readings)
-        seen.push(hz === null ? null : Number(/at (\d+)\u202fHz/.exec(hz)?.[1]));
+      if (bench.state.readings) seen.push(hz === null ? null : Number(/at (\d+) Hz/.exec(hz)?.[1]));
     });
     await takeAtSeats(bench, 1);
     await settled();

@@ -20,10 +20,10 @@ describe('the outline of the room', () => {
   });
 
   it.each([
-    [{ lengthMetres: -5 }, 'The length of the room lies between 1 and 60 m, not -5 m'],
+    [{ lengthMetres: -5 }, 'The length of the room lies between 1 m and 60 m, not −5 m'],
     [{ lengthMetres: 0 }, 'The length of the room'],
-    [{ widthMetres: 400 }, 'The width of the room lies between 1 and 60 m'],
-    [{ heightMetres: 0.5 }, 'The height of the room lies between 1.5 and 20 m'],
+    [{ widthMetres: 400 }, 'The width of the room lies between 1 m and 60 m'],
+    [{ heightMetres: 0.5 }, 'The height of the room lies between 1.5 m and 20 m'],
     [{ heightMetres: NaN }, 'The height of the room is no number'],
     [{ seatFromFrontMetres: 5.5 }, 'between 0 and the room’s length of 5.5 m'],
     [{ seatFromLeftMetres: 0 }, 'between 0 and the room’s width of 4 m'],

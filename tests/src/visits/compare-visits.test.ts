@@ -52,7 +52,7 @@ describe('what moved', () => {
     expect(changed(found)).toEqual(['distance · SiL · Seat 1']);
     const { figure, sentence } = finding(found, 'distance · SiL · Seat 1');
     expect(figure?.value).toBeCloseTo(0.3, 6);
-    expect(sentence).toContain('30\u202fcm farther');
+    expect(sentence).toContain('30 cm farther');
   });
 
   it('is the reference speaker where all others seem to have moved together', () => {
@@ -212,7 +212,7 @@ describe('what sounds otherwise', () => {
     expect(changed(found)).toEqual(['response · FC · Seat 1']);
     const { sentence, figure } = finding(found, 'response · FC · Seat 1');
     expect(figure?.value).toBeCloseTo(-9, 1);
-    const at = Number(/at (\d+)\u202fHz/.exec(sentence)?.[1]);
+    const at = Number(/at (\d+) Hz/.exec(sentence)?.[1]);
     expect(at).toBeGreaterThan(4000);
   });
 
@@ -231,7 +231,7 @@ describe('what sounds otherwise', () => {
     });
     const found = beside(visit('now', { FL: higher }));
     expect(changed(found)).toEqual(['roll-off · FL · Seat 1']);
-    expect(finding(found, 'roll-off · FL · Seat 1').sentence).toContain('90\u202fHz');
+    expect(finding(found, 'roll-off · FL · Seat 1').sentence).toContain('90 Hz');
   });
 
   it('is no roll-off whose intervals are wide while the response about it is as it was', () => {
