@@ -55,7 +55,7 @@ export function lengthIntervalText(
 
 /** A given length as it was given, without zeros at its end: "0.25 m", "10 in", "3 m", "9.8 ft". */
 export function plainLengthText(metres: number): string {
-  if (!isImperial()) return withUnit(trimmedText(metres, 3), 'm');
+  if (!isImperial()) return withUnit(trimmedText(metres, 2), 'm');
   return Math.abs(metres) < metresPerFoot
     ? withUnit(trimmedText(metres / metresPerInch, 1), 'in')
     : withUnit(trimmedText(metres / metresPerFoot, 1), 'ft');

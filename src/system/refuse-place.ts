@@ -1,4 +1,4 @@
-import { lengthText, plainLengthText } from '../locale/length-text';
+import { plainLengthText } from '../locale/length-text';
 import { trimmedText } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from './channel';
@@ -51,15 +51,15 @@ function refuseDistance(label: ChannelLabel, metres: number | null): string | nu
   if (metres === null) return null;
   if (!Number.isFinite(metres)) return msg(str`The distance of ${label} is no number.`);
   if (metres <= 0)
-    return msg(str`The distance of ${label} is more than zero, not ${lengthText(metres)}.`);
+    return msg(str`The distance of ${label} is more than zero, not ${plainLengthText(metres)}.`);
   if (metres < atSeatMetres) {
     return msg(
-      str`${label} would stand at the seat, ${lengthText(metres)} away: no speaker stands nearer than ${plainLengthText(atSeatMetres)}.`,
+      str`${label} would stand at the seat, ${plainLengthText(metres)} away: no speaker stands nearer than ${plainLengthText(atSeatMetres)}.`,
     );
   }
   return metres > farthestMetres
     ? msg(
-        str`${label} would stand ${lengthText(metres)} away: no speaker stands farther than ${plainLengthText(farthestMetres)}.`,
+        str`${label} would stand ${plainLengthText(metres)} away: no speaker stands farther than ${plainLengthText(farthestMetres)}.`,
       )
     : null;
 }
@@ -88,7 +88,7 @@ function refuseSpot(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlac
   const shared = sharesSpot(plan, label, place);
   if (!shared) return null;
   return msg(
-    str`${label} and ${shared.other} would stand in one spot, ${lengthText(shared.metres)} apart: two speakers stand at least ${plainLengthText(oneSpotMetres)} apart.`,
+    str`${label} and ${shared.other} would stand in one spot, ${plainLengthText(shared.metres)} apart: two speakers stand at least ${plainLengthText(oneSpotMetres)} apart.`,
   );
 }
 
@@ -99,7 +99,7 @@ function refuseWall(plan: DeclaredPlan, label: ChannelLabel, place: DeclaredPlac
   return metres === 0
     ? null
     : msg(
-        str`${label} would stand ${lengthText(metres)} outside the room: move it inside, or change the room’s outline first.`,
+        str`${label} would stand ${plainLengthText(metres)} outside the room: move it inside, or change the room’s outline first.`,
       );
 }
 

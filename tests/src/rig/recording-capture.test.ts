@@ -46,7 +46,7 @@ describe('captureFromWav', () => {
     refuses(
       capture([silent, live]),
       'wrong-channels',
-      /2 channels .* only channel 2 \(peak -20\.0 dB\)/,
+      /2 channels .* only channel 2 \(peak −20\.0 dB\)/,
     );
     refuses(capture([live, silent, live]), 'wrong-channels', /channels 1 .*, 3 .* carry sound/);
     refuses(capture([silent, silent]), 'wrong-channels', /none of them carries sound/);
