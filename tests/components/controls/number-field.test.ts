@@ -2,11 +2,15 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../../components/controls/number-field';
 import { readEntry } from '../../../src/locale/read-entry';
+import { inLocale } from '../../src/locale/set-locale';
 import { deepText, findDeep } from '../deep';
 import { expectQuiet } from '../quiet';
 
 expectQuiet();
-afterEach(() => document.body.replaceChildren());
+afterEach(() => {
+  document.body.replaceChildren();
+  inLocale('en-GB');
+});
 
 const range = { label: 'Temperature', unit: '°C', min: -10, max: 50 };
 
@@ -58,5 +62,26 @@ describe('the number field', () => {
     await field.updateComplete;
     expect(input.value).toBe('−4');
     expect(deepText(field)).not.toContain('not a number');
+  });
+
+  it('shows a length in feet and inches, takes any unit, and moves nothing unedited', async () => {
+    inLocale('en-US');
+    const field = document.createElement('ll-number');
+    // 2.41 m are 94.8819 in: 7 ft 10.8819 in.
+    Object.assign(field, { label: 'Distance', measure: 'length', decimals: 2, value: 2.41 });
+    const heard: number[] = [];
+    field.addEventListener('ll-number', (event) => heard.push(event.detail));
+    document.body.append(field);
+    await field.updateComplete;
+    const input = findDeep(field, 'input') as HTMLInputElement;
+    expect(input.value).toBe(`7' 10.9"`);
+    await userEvent.fill(input, '8');
+    await userEvent.fill(input, `7' 10.9"`);
+    await userEvent.keyboard('{Enter}');
+    expect(heard).toEqual([]);
+    await userEvent.fill(input, '240 cm');
+    await userEvent.keyboard('{Enter}');
+    expect(heard).toEqual([2.4]);
+    expect(field.value).toBe(2.4);
   });
 });

@@ -103,7 +103,7 @@ describe('the plan drawing', () => {
   it('names each speaker, its partner, its distance and what is wrong for assistive technology', async () => {
     const drawing = await drawn('5.2.4', 288, true);
     expect(speaker(drawing, 'SiR').getAttribute('aria-label')).toMatch(
-      /^SiR, side right, with SiL, \d\.\d\d metres away, polarity inverted$/,
+      /^SiR, side right, with SiL, \d\.\d\d\u202fm away, polarity inverted$/,
     );
     expect(speaker(drawing, 'Sub 1').getAttribute('aria-label')).toContain('not measured yet');
   });

@@ -46,8 +46,8 @@ describe('the room', () => {
   });
 
   it.each([
-    ['Length, front to back', '-4', 'The length of the room lies between 1 and 60 m'],
-    ['Height', '0.4', 'The height of the room lies between 1.5 and 20 m'],
+    ['Length, front to back', '-4', 'The length of the room lies between 1 m and 60 m'],
+    ['Height', '0.4', 'The height of the room lies between 1.5 m and 20 m'],
     ['Seat from the left wall', '4.5', 'between 0 and the room’s width of 4 m'],
     ['Ears above the floor', '0', 'The height of the ears'],
   ])('is refused with %s %s', async (label, text, sentence) => {

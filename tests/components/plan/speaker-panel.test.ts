@@ -86,7 +86,7 @@ describe('the panel of a speaker', () => {
     ['Distance', '-2', 'more than zero, not −2 m'],
     ['Distance', '0', 'more than zero'],
     ['Distance', '0.2', 'TpFL would stand at the seat'],
-    ['Distance', 'far', '“far” is not a number'],
+    ['Distance', 'far', '“far” is not a length'],
     ['Angle', '-30', 'TpFL and TpFR would stand in one spot'],
     ['Distance', '9', 'outside the room'],
   ])('refuses %s %s: %s', async (label, text, sentence) => {

@@ -91,7 +91,9 @@ describe('the list to type', () => {
     const view = proposeViewOf(bench);
     const { title, lede } = listTitle(listOf(view, bench.state.document), layout524);
     expect(title).toMatch(/^0 of \d+ settings are typed$/);
-    expect(lede).toMatch(/^Next: crossovers, Fronts, \d+ Hz\. 1 changed since they were typed\.$/);
+    expect(lede).toMatch(
+      /^Next: crossovers, Fronts, \d+\u202fHz\. 1 changed since they were typed\.$/,
+    );
   });
 
   it('says when everything is typed, and begins again on demand', async () => {

@@ -33,8 +33,8 @@ describe('the Subs sheet', () => {
         plain(one.textContent ?? ''),
       );
       expect(cells[0]).toBe(sub.channel);
-      expect(cells[1]).toBe(typed?.distance ? sayValue(typed.distance) : 'cannot tell');
-      expect(cells[2]).toBe(typed?.level ? sayValue(typed.level) : 'cannot tell');
+      expect(cells[1]).toBe(typed?.distance ? plain(sayValue(typed.distance)) : 'cannot tell');
+      expect(cells[2]).toBe(typed?.level ? plain(sayValue(typed.level)) : 'cannot tell');
       expect(cells[4]).toBe(sub.polarity);
     }
     expect(findAll(sheet, 'tr[data-sub]')).toHaveLength(2);

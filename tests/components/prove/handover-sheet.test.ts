@@ -110,7 +110,9 @@ describe('the handover sheet', () => {
     const bench = await handedOver();
     const stage = await mount('ll-prove', { bench });
     const { outputs } = gatherHandover(bench.state, '2025-01-01T00:00:00.000Z');
-    const cells = findAll(stage, '.handover tbody td:nth-child(3)').map((one) => one.textContent);
+    const cells = findAll(stage, '.handover tbody td:nth-child(3)').map((one) =>
+      one.textContent?.replaceAll('\u202f', ' '),
+    );
     expect(cells).toEqual(outputs.map(({ distance }) => distance ?? '–'));
   });
 });

@@ -159,8 +159,8 @@ describe('a proof in which something fails', () => {
       unit: 'm',
     };
     const said = (unit: 'm' | 'ft') => sayChange(change, layout524, unit);
-    expect(said('m')).toBe('Distance of FL: 3.05 m; it seems to be 6.10 m.');
-    expect(said('ft')).toBe('Distance of FL: 10.0 ft; it seems to be 20.0 ft.');
+    expect(said('m')).toBe('Distance of FL: 3.05\u202fm; it seems to be 6.10\u202fm.');
+    expect(said('ft')).toBe('Distance of FL: 10.0\u202fft; it seems to be 20.0\u202fft.');
   });
 
   it('says what would settle what cannot be told', async () => {

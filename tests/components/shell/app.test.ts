@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { userEvent } from 'vitest/browser';
+import { page, userEvent } from 'vitest/browser';
 import '../../../components/patch/patch-stage';
 import '../../../components/plan/plan-stage';
 import '../../../components/probe/probe-stage';
@@ -7,6 +7,9 @@ import '../../../components/prove/prove-stage';
 import '../../../components/shell/app';
 import type { App } from '../../../components/shell/app';
 import '../../../components/theme/base.css';
+import { choosePreferences, readPreferences } from '../../../src/locale/kept-preferences';
+import { noPreferences } from '../../../src/locale/locale';
+import { localeInForce } from '../../../src/locale/locale-in-force';
 import { deepText, findDeep } from '../deep';
 import { FakeBench, layoutOf } from '../fake-bench';
 import { inventedNoise } from '../probe/noise/invented-noise';
@@ -158,6 +161,8 @@ describe('the header', () => {
   });
 
   it('walks through the themes and keeps the one chosen', async () => {
+    // On a phone the theme is chosen among the settings.
+    await page.viewport(1024, 768);
     await show(new FakeBench());
     const button = findDeep(app, 'll-theme-button button');
     await userEvent.click(button);
@@ -168,6 +173,21 @@ describe('the header', () => {
     delete document.documentElement.dataset['theme'];
     await show(new FakeBench());
     expect(document.documentElement.dataset['theme']).toBe('dark');
+    await page.viewport(414, 896);
+  });
+
+  it('puts units and marks in force at once, and keeps them', async () => {
+    await show(new FakeBench());
+    await userEvent.click(findDeep(app, 'll-settings-button button'));
+    const dialog = findDeep(app, 'll-settings-button dialog');
+    const pick = (words: string): Promise<void> => userEvent.click(within(dialog, words));
+    await pick('Imperial');
+    await pick('1,5, 31 January');
+    expect(deepText(dialog)).toMatch(/7\sft\s10,5\sin/);
+    expect(localeInForce()).toMatchObject({ units: 'imperial', numbers: 'de-DE' });
+    expect(readPreferences()).toMatchObject({ units: 'imperial', numbers: 'de-DE' });
+    choosePreferences(noPreferences);
+    localStorage.removeItem('leadline-locale');
   });
 });
 
@@ -195,3 +215,13 @@ describe('the plan at the side', () => {
     expect(['FL', 'FR', 'FC', 'SiL'].map(measured)).toEqual([true, true, false, false]);
   });
 });
+
+/** The choice with these words, inside the controls of a dialog. */
+function within(dialog: Element, words: string): Element {
+  const labels = [...dialog.querySelectorAll('ll-choice')].flatMap((choice) => [
+    ...(choice.shadowRoot?.querySelectorAll('label') ?? []),
+  ]);
+  const found = labels.find((label) => label.textContent?.trim() === words);
+  if (!found) throw new Error(`no choice says ${words}`);
+  return found;
+}

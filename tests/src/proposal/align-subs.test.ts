@@ -185,7 +185,7 @@ describe('other seats', () => {
     const cold = { ...oneSub(0.005), temperatureCelsius: 10 };
     const proposal = propose(oneSub(0.005), { otherSeats: [{ name: 'Sofa', readings: cold }] });
     expect(proposal.missing[0]).toMatchObject({ what: 'temperature' });
-    expect(proposal.missing[0]?.sentence).toContain('10 to 20 °C');
+    expect(proposal.missing[0]?.sentence).toContain('10.0 °C to 20.0 °C');
   });
 
   it('change nothing by their order', () => {
