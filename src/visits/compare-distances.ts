@@ -69,9 +69,7 @@ function distanceOf(
         ? msg(
             str`${sentenceName(name)} is ${amount} ${beside}; whether it, the others or the microphone moved cannot be told.`,
           )
-        : msg(
-            str`${sentenceName(name)} is ${amount} ${beside}, give or take ${saySmall(half)}.`,
-          ),
+        : msg(str`${sentenceName(name)} is ${amount} ${beside}, give or take ${saySmall(half)}.`),
   } as const;
   const action =
     judged === 'changed'
