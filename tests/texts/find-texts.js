@@ -9,10 +9,9 @@ export const hasWords = (text) => /\p{L}{2}/u.test(text.replace(units, ''));
 
 /** True for what begins as a sentence does, or is one: two words or more, or a full stop. */
 export function isSentence(text) {
+  if (/^M[-\d]/.test(text) || !/^\s*[\p{Lu}“]/u.test(text)) return false;
   const words = text.replace(units, '').match(/\p{L}[\p{L}-]+/gu) ?? [];
-  return (
-    /^\s*[\p{Lu}“]/u.test(text) && (words.length > 1 || (words.length > 0 && /\.$/.test(text)))
-  );
+  return words.length > 1 || (words.length > 0 && /\.$/.test(text));
 }
 
 /**
