@@ -1,7 +1,6 @@
 import type { FilterSpec } from '../filter/analogue';
 import { dbToPower } from '../level/decibels';
 import { logGrid } from '../response/smoothing';
-import type { HighPassResponse } from '../rolloff/box-response';
 import { filterPower } from './filter-power';
 import { checkGrid } from './transfer';
 
@@ -14,14 +13,6 @@ export function ledgerGrid(): Float64Array {
 
 /** Power over the ledger's grid re a flat target. */
 export type LedgerCurve = Float64Array;
-
-/** Power of a box model's response. */
-export function curveOfBox(response: HighPassResponse): LedgerCurve {
-  return grid.map((hz) => {
-    const { re, im } = response(hz);
-    return re * re + im * im;
-  });
-}
 
 /**
  * Power of a level in dB given at rising frequencies, straight in dB over log f between them and

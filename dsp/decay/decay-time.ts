@@ -26,14 +26,22 @@ export interface RangeLimits {
    * in fitDecay; null where a decay bends by nature and is not judged.
    */
   readonly chanceBend: number | null;
+  /**
+   * Standard deviation of ln(time) from place to place beyond chance: a small room is not diffuse,
+   * and the direct sound starts the decay.
+   */
+  readonly scatter: number;
 }
 
-/** Source: ISO 3382-1:2009, 5.3 and ISO 3382-2:2008, 6 (from memory). */
+/**
+ * Source: ISO 3382-1:2009, 5.3 and ISO 3382-2:2008, 6 (from memory); scatter: own simulation of
+ * rooms of 25 to 100 m³, see tests/accuracy.
+ */
 export const rangeLimits: Readonly<Record<DecayRange, RangeLimits>> = {
   // The curve's very start is flat while a speaker's bass builds up.
-  EDT: { topDb: -0.1, bottomDb: -10, neededDb: 20, chanceBend: null },
-  T20: { topDb: -5, bottomDb: -25, neededDb: 35, chanceBend: 1800 },
-  T30: { topDb: -5, bottomDb: -35, neededDb: 45, chanceBend: 1000 },
+  EDT: { topDb: -0.1, bottomDb: -10, neededDb: 20, chanceBend: null, scatter: 0.15 },
+  T20: { topDb: -5, bottomDb: -25, neededDb: 35, chanceBend: 1800, scatter: 0.07 },
+  T30: { topDb: -5, bottomDb: -35, neededDb: 45, chanceBend: 1000, scatter: 0.05 },
 };
 
 /** A time that cannot be told. */

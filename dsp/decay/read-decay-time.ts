@@ -37,7 +37,7 @@ export function readDecayTime(
   widthHz: number,
   name: string,
 ): DecayTime {
-  const { topDb, bottomDb, neededDb, chanceBend } = rangeLimits[range];
+  const { topDb, bottomDb, neededDb, chanceBend, scatter } = rangeLimits[range];
   const none = (why: string): DecayTime => untold(`No ${range} at ${name}: ${why}`);
   if (typeof curve === 'string') return none(sayNone[curve]);
   if (curve.rangeDb < neededDb) return none(sayRange(curve, neededDb));
@@ -54,7 +54,7 @@ export function readDecayTime(
     );
   }
   const { seconds, nonLinearity } = fit;
-  const factor = Math.exp(quantile * fit.deviation);
+  const factor = Math.exp(quantile * Math.hypot(fit.deviation, scatter));
   const chance = (timesChance * (chanceBend ?? Infinity)) / (widthHz * seconds);
   const most = Math.max(mostNonLinearity, chance);
   const bent = nonLinearity > most;

@@ -61,16 +61,3 @@ export function smoothKind(
     return value;
   });
 }
-
-/** Frequencies of the bins from lowHz to highHz, without that of 0 Hz; what 'none' is drawn at. */
-export function binFrequencies(
-  { power, hzPerBin }: PowerSpectrum,
-  lowHz: number,
-  highHz: number,
-): Float64Array {
-  const first = Math.max(Math.ceil(lowHz / hzPerBin - 1e-9), 1);
-  const last = Math.min(Math.floor(highHz / hzPerBin + 1e-9), power.length - 1);
-  return Float64Array.from({ length: Math.max(last - first + 1, 0) }, (_, n) => {
-    return (first + n) * hzPerBin;
-  });
-}

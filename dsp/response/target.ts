@@ -13,8 +13,6 @@ export interface Target {
   readonly bassShelf: { readonly hz: number; readonly db: number } | null;
 }
 
-export const flatTarget: Target = { points: null, tiltDbPerOctave: 0, bassShelf: null };
-
 const tiltHz = 1000;
 
 /**

@@ -20,6 +20,8 @@ export interface RolloffOptions {
   readonly sheetF3Hz?: number;
   /** Close to the cone of a box whose port was not captured. */
   readonly coneOnly?: boolean;
+  /** Cone and port summed: see coneAndPort. */
+  readonly summed?: boolean;
 }
 
 /** One of several readings at seats: of which speaker, counted from wherever. */
@@ -48,6 +50,8 @@ const NOISE_COUNTS_DB = 20;
 const LOW_FLOOR = 0.03;
 /** Twice the interval where port and room leak into the cone's field by a guess. */
 const CONE_WIDENING = 4;
+/** Diameters, places and times of two openings are never quite right. */
+const SUM_WIDENING = 1.6;
 
 /**
  * Roll-off of a speaker from its bass in bands: the posterior over closed and vented box models,
@@ -66,9 +70,10 @@ export function fitRolloff(
   options: RolloffOptions,
 ): RolloffFit | RolloffRefusal {
   if (options.place === 'room') return fitRolloffTogether([{ bands, speaker: '' }], options);
-  const { coneOnly = false } = options;
+  const { coneOnly = false, summed = false } = options;
+  const widen = coneOnly ? CONE_WIDENING : summed ? SUM_WIDENING : 1;
   return fitIn(bands, options, ({ first, last }, noiseShare) => ({
-    problem: prepareClose(bands, first, last, coneOnly ? CONE_WIDENING : 1, noiseShare),
+    problem: prepareClose(bands, first, last, widen, noiseShare),
     family: coneOnly ? 'cone' : 'wide',
   }));
 }

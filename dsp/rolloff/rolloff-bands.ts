@@ -107,7 +107,7 @@ export function marginsDb(power: Float64Array, noisePower: Float64Array): Float6
 }
 
 /** Mean of the levels in dB from 180 to 500 Hz, as a power; what is below the noise counts as it. */
-function referencePower(hz: Float64Array, power: Float64Array, noise: Float64Array): number {
+export function referencePower(hz: Float64Array, power: Float64Array, noise: Float64Array): number {
   const [low, high] = REFERENCE_HZ;
   const least = Math.max(...power, ...noise) * 1e-12;
   if (!(least > 0)) return 1;

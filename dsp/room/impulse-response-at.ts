@@ -31,8 +31,10 @@ export function impulseResponseAt(
   addUpper(spectrum, size, sampleRate, room, speaker, microphone);
   applySpeaker(spectrum, sampleRate / size, speaker);
   const response = realSignal(spectrum, size);
-  // What band limits ring ahead of a microphone close by comes round to the end: nobody hears it there.
-  response.fill(0, size - Math.round(size * wrappedShare));
+  // What band limits ring ahead of a microphone close by comes round to the end: nobody hears it
+  // there. What stands before it goes on, as without its share at 0 Hz a response ends beside zero.
+  const end = size - Math.round(size * wrappedShare);
+  response.fill(response[end - 1] ?? 0, end);
   return response;
 }
 

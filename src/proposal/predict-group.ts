@@ -1,6 +1,6 @@
 import { scanDelays } from '../../dsp/bass/delay-scan';
 import { crossoverBand } from '../../dsp/bass/log-band';
-import { findDip, predictSum, sumPowers, type PredictedSum } from '../../dsp/bass/predict-sum';
+import { findDip, sumPowers } from '../../dsp/bass/predict-sum';
 import type { SeatTransfers } from '../../dsp/bass/transfer';
 import type { FilterSpec } from '../../dsp/filter/analogue';
 import type { ChannelLabel } from '../system/channel';
@@ -44,22 +44,6 @@ export function predictGroup(
     dipHz: dip.hz,
     worst: losses.reduce((most, one) => (one.lossDb > most.lossDb ? one : most)),
   };
-}
-
-/** The curves of one speaker and the subs at every seat, on the field's grid; null as above. */
-export function predictCurves(
-  field: BassField,
-  channel: ChannelLabel,
-  crossoverHz: number,
-  abilities: Abilities,
-  settings: BassSettings,
-): PredictedSum | null {
-  const sides = playSides(field, [channel], crossoverHz, abilities, settings);
-  const main = sides?.mains[0];
-  if (!sides || !main) return null;
-  const through = { filters: [] };
-  const { hz } = field;
-  return predictSum(main.seats, sides.subs, { hz, crossoverHz, main: through, sub: through });
 }
 
 /** The filters on the way to the subs at a crossover. */

@@ -5,4 +5,13 @@ export interface CloseTo {
   readonly channel: ChannelLabel;
   /** The cone of a box whose port plays elsewhere, unheard: the fit allows for it. */
   readonly coneOnly: boolean;
+  /** The microphone is in the mouth of the box's port instead; left out: before the cone. */
+  readonly port?: PortSize | undefined;
+}
+
+/** What cone and port are summed by. */
+export interface PortSize {
+  /** Diameters, m: of the cone to the middle of its surround, and of the port's mouth. */
+  readonly coneMetres: number;
+  readonly portMetres: number;
 }

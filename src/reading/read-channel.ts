@@ -15,6 +15,7 @@ import { readBass } from './read-bass';
 import { readDecay } from './read-decay';
 import { readRolloffOf } from './read-rolloff';
 import type { ChannelReading, DistortionReading, Fault } from './reading';
+import { marginBetween } from './rolloff-finding';
 import type { ReadingFrame } from './reading-frame';
 import { relateTiming } from './relate-timing';
 import { sayIfSilent } from './silent-channel';
@@ -46,6 +47,19 @@ export interface ChannelSource {
   readonly close?: CloseTo | null;
 }
 
+/** What the port of a box says of its roll-off. */
+const portAlone = {
+  rolloff: null,
+  curve: null,
+  get notes() {
+    return [
+      msg(
+        'No roll-off: a port sounds in its own narrow band, and counts together with the cone. Take the cone close by too, with its port said to be unheard there.',
+      ),
+    ];
+  },
+};
+
 const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
 
 /** Reads everything of one channel; numbers that cannot be told are null, with a sentence. */
@@ -65,7 +79,9 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   }
   const isSub = channel.kind === 'sub';
   const bands = rolloffBands(ir, noise);
-  const rolloff = readRolloffOf(bands, isSub, inForce.filter, null, source.close ?? null);
+  const rolloff = source.close?.port
+    ? { ...portAlone, bassMarginDb: marginBetween(bands.hz, bands.marginDb, 40, 80) }
+    : readRolloffOf(bands, isSub, inForce.filter, null, source.close ?? null);
   const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
   const heard = spectrumWithout(inForce, ir);

@@ -1,5 +1,10 @@
 import type { BassBands } from '../reading/reading';
-import { isSameOrder, type RolloffTogether, type TogetherOrder } from '../reading/rolloff-together';
+import {
+  firstBass,
+  isSameOrder,
+  type RolloffTogether,
+  type TogetherOrder,
+} from '../reading/rolloff-together';
 
 /** Findings that were read in this page, by the first bass of their orders. */
 const remembered = new WeakMap<BassBands, readonly RolloffTogether[]>();
@@ -8,7 +13,7 @@ const mostKept = 8;
 
 /** Keeps a finding, so that coming back to its order needs no reading. */
 export function rememberTogether(one: RolloffTogether): void {
-  const bass = one.order.heard[0]?.bass;
+  const bass = firstBass(one.order);
   if (!bass) return;
   remembered.set(bass, [one, ...(remembered.get(bass) ?? [])].slice(0, mostKept));
 }
@@ -19,7 +24,7 @@ export function stillTogether(
   orders: readonly TogetherOrder[],
 ): readonly RolloffTogether[] {
   const now = orders.flatMap((order) => {
-    const bass = order.heard[0]?.bass;
+    const bass = firstBass(order);
     const before = [...known, ...((bass && remembered.get(bass)) ?? [])];
     return before.find((one) => isSameOrder(one.order, order)) ?? [];
   });

@@ -15,11 +15,25 @@ import { mostNotes } from './notes';
 import { practiceSlip } from './practice-slip-schema';
 
 const rigKind = v.picklist(['practice', 'recording', 'live']);
+const diameter = v.pipe(finite, v.minValue(0.01), v.maxValue(1));
+const portSize = v.pipe(
+  v.object({ coneMetres: diameter, portMetres: diameter }),
+  v.check(
+    ({ coneMetres, portMetres }) => portMetres <= 2 * coneMetres,
+    'a port wider than its box',
+  ),
+);
 const position = v.object({
   id: v.pipe(v.string(), v.nonEmpty()),
   name: v.string(),
   kind: v.picklist(['seat', 'close']),
-  close: v.optional(v.object({ channel: channelLabel, coneOnly: v.boolean() })),
+  close: v.optional(
+    v.object({
+      channel: channelLabel,
+      coneOnly: v.boolean(),
+      port: v.optional(portSize),
+    }),
+  ),
 });
 const device = v.object({ id: v.string(), name: v.string() });
 const output = v.pipe(finite, v.integer(), v.minValue(0), v.maxValue(255));

@@ -54,7 +54,11 @@ export function visitedPositions(document: SessionDocument): VisitedPosition[] {
 export function isSamePlace(one: Position, other: Position): boolean {
   if (one.kind !== other.kind) return false;
   if (one.close && other.close) {
-    return one.close.channel === other.close.channel && one.close.coneOnly === other.close.coneOnly;
+    return (
+      one.close.channel === other.close.channel &&
+      one.close.coneOnly === other.close.coneOnly &&
+      (one.close.port === undefined) === (other.close.port === undefined)
+    );
   }
   return plainName(one) === plainName(other);
 }

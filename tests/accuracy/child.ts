@@ -8,10 +8,12 @@ import { measureRoom } from './measure-room';
 import { measureRolloffRooms } from './rolloff';
 import type { RolloffCase } from './rolloff-measure';
 import { measureBass, type BassFigures } from './bass-measure';
+import { measureDecay, type DecayCase } from './decay-measure';
+import { measureDistortion, type DistortionFigures } from './distortion-measure';
 
-/** One room to measure: a whole or a brief take in it, many roll-off fits, or its bass settings. */
+/** One room to measure: a whole or a brief take in it, many roll-off fits, or one thing more. */
 export interface Order {
-  readonly what: 'take' | 'brief take' | 'roll-off' | 'bass';
+  readonly what: 'take' | 'brief take' | 'roll-off' | 'bass' | 'decay' | 'distortion';
   readonly layout: string;
   readonly preset: RoomPreset;
   readonly seed: number;
@@ -21,7 +23,13 @@ export interface Order {
 export type Result =
   | { readonly what: 'take'; readonly figures: RoomFigures }
   | { readonly what: 'roll-off'; readonly preset: RoomPreset; readonly cases: RolloffCase[] }
-  | { readonly what: 'bass'; readonly preset: RoomPreset; readonly figures: BassFigures };
+  | { readonly what: 'bass'; readonly preset: RoomPreset; readonly figures: BassFigures }
+  | { readonly what: 'decay'; readonly preset: RoomPreset; readonly cases: DecayCase[] }
+  | {
+      readonly what: 'distortion';
+      readonly preset: RoomPreset;
+      readonly figures: DistortionFigures;
+    };
 
 /** What a child process answers. */
 export type Answer = { readonly result: Result } | { readonly failure: string };
@@ -31,6 +39,10 @@ async function measure({ what, layout: name, preset, seed }: Order): Promise<Res
   if (what === 'bass') return { what, preset, figures: measureBass(preset, seed) };
   const layout = layoutFromName(name);
   if (isTrouble(layout)) throw new RangeError(layout.sentence);
+  if (what === 'decay') return { what, preset, cases: measureDecay(layout, preset, seed) };
+  if (what === 'distortion') {
+    return { what, preset, figures: measureDistortion(layout, preset, seed) };
+  }
   if (what === 'take') {
     return { what, figures: await measureRoom(layout, scheduleTake(layout), preset, seed) };
   }

@@ -2,13 +2,18 @@ import { parseArgs } from 'node:util';
 import type { RoomPreset } from '../../dsp/room/draw-room';
 import { bassTables } from './bass-tables';
 import type { Order, Result } from './child';
+import { decayTables } from './decay-tables';
+import { distortionTables } from './distortion-tables';
 import { rolloffTables } from './rolloff';
 import { roomTables } from './room-tables';
-import { firstReportedSeed } from './seeds';
+import { firstReportedSeed, firstTuningSeed, seedsOfAKind } from './seeds';
 import { shareOut } from './share-out';
 import { printTable, type Table } from './table';
 
 const presets: readonly string[] = ['typical', 'live', 'leaky', 'large'] satisfies RoomPreset[];
+
+/** Decay and distortion take whole responses of several places: they are read in every 16th room. */
+const dear = 16;
 
 function isPreset(name: string): name is RoomPreset {
   return presets.includes(name);
@@ -21,7 +26,7 @@ const { values } = parseArgs({
     seed: { type: 'string', default: String(firstReportedSeed) },
     layout: { type: 'string', default: '5.1.4' },
     takes: { type: 'string', default: 'brief' },
-    ask: { type: 'string', default: 'take,roll-off' },
+    ask: { type: 'string', default: 'take,roll-off,decay,distortion' },
   },
 });
 
@@ -33,8 +38,11 @@ async function main(): Promise<void> {
   const takes = values.takes === 'whole' ? 'take' : 'brief take';
   if (!(rooms >= 1) || !Number.isFinite(seed) || kinds.length === 0) {
     throw new RangeError(
-      `--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4 --takes brief|whole --ask take,roll-off,bass`,
+      `--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4 --takes brief|whole --ask take,roll-off,decay,distortion,bass`,
     );
+  }
+  if (seed < firstTuningSeed && seed + rooms + seedsOfAKind * presets.length > firstTuningSeed) {
+    throw new RangeError(`--seed ${seed} with ${rooms} rooms would reach the tuning rooms`);
   }
   // Each kind has rooms of its own, which share nothing with another's.
   const orders = kinds.flatMap((preset) =>
@@ -42,11 +50,14 @@ async function main(): Promise<void> {
       const order = {
         layout: values.layout,
         preset,
-        seed: seed + i + 10000 * presets.indexOf(preset),
+        seed: seed + i + seedsOfAKind * presets.indexOf(preset),
       };
       return [
         ...(asked.includes('take') ? [{ ...order, what: takes } as const] : []),
         ...(asked.includes('roll-off') ? [{ ...order, what: 'roll-off' } as const] : []),
+        ...(['decay', 'distortion'] as const)
+          .filter((what) => asked.includes(what) && i % dear === 0)
+          .map((what) => ({ ...order, what })),
         ...(asked.includes('bass') ? [{ ...order, what: 'bass' } as const] : []),
       ];
     }).flat(),
@@ -75,9 +86,17 @@ function tablesOf(preset: RoomPreset, results: readonly Result[]): Table[] {
   const bass = results.flatMap((one) =>
     one.what === 'bass' && one.preset === preset ? [one.figures] : [],
   );
+  const decays = results.flatMap((one) =>
+    one.what === 'decay' && one.preset === preset ? [one.cases] : [],
+  );
+  const distortions = results.flatMap((one) =>
+    one.what === 'distortion' && one.preset === preset ? [one.figures] : [],
+  );
   return [
     ...(takes.length > 0 ? roomTables(preset, takes) : []),
     ...rolloffTables(preset, cases),
+    ...(decays.length > 0 ? decayTables(preset, decays) : []),
+    ...(distortions.length > 0 ? distortionTables(preset, distortions) : []),
     ...(bass.length > 0 ? bassTables(preset, bass) : []),
   ];
 }

@@ -59,20 +59,23 @@ export function drawBassRoom(preset: RoomPreset, seed: number): BassRoom {
   };
 }
 
+/** Complex response at a frequency, of a part of a speaker re the whole of it. */
+export type PartOf = (speaker: SpeakerModel, hz: number) => Complex;
+
 /**
  * A speaker through a transfer, or alone; later by 0.1 s so that what precedes it stays inside.
- * `cone`: the cone of a vented box without its port, which leaks a tenth.
+ * `part`: what of it is heard; left out: all.
  */
 export function responseThrough(
   transfer: HalfSpectrum | null,
   speaker: SpeakerModel,
-  cone = false,
+  part?: PartOf,
 ): ImpulseResponse {
   const spectrum = new Float64Array(TRANSFER_SIZE + 2);
   const response = speakerResponses(speaker);
   for (let k = 1; k < TRANSFER_SIZE / 2; k++) {
     const hz = (k * TRANSFER_RATE) / TRANSFER_SIZE;
-    const [a, b] = cone ? coneOf(speaker, hz, response(hz)) : response(hz);
+    const [a, b] = part ? product(response(hz), part(speaker, hz)) : response(hz);
     const turn = -2 * Math.PI * hz * DELAY_SECONDS;
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
     const [re, im] = [a * cos - b * sin, a * sin + b * cos];
@@ -88,13 +91,60 @@ export function responseThrough(
   };
 }
 
-/** The whole speaker's response times cone over box. */
-function coneOf({ box }: SpeakerModel, hz: number, [a, b]: Complex): Complex {
-  const [c, d] = coneResponse(box, hz, 0.1);
-  const [e, f] = boxResponse(box, hz);
-  const size = e * e + f * f;
-  const [re, im] = [(c * e + d * f) / size, (d * e - c * f) / size];
-  return [a * re - b * im, a * im + b * re];
+/** The cone of a vented box without its port, which leaks a tenth. */
+export const coneAlone: PartOf = ({ box }, hz) => {
+  return quotient(coneResponse(box, hz, 0.1), boxResponse(box, hz));
+};
+
+/** How a vented box is built and heard: radii and distance of cone and port, metres. */
+export interface Openings {
+  readonly coneRadius: number;
+  readonly portRadius: number;
+  readonly apart: number;
+  /** How much later the port's capture counts its time, seconds. */
+  readonly lateSeconds: number;
+}
+
+/**
+ * What is heard in front of the cone and in the port's mouth, as loud as the box in front of the
+ * cone: an opening near by goes as volume velocity over radius, the other as over four times the
+ * distance (full space), and late by it. The port sends what the box sends less what its cone does.
+ */
+export function heardClose({ coneRadius, portRadius, apart, lateSeconds }: Openings) {
+  const parts = ({ box }: SpeakerModel, hz: number): { cone: Complex; port: Complex } => {
+    const cone = quotient(coneResponse(box, hz), boxResponse(box, hz));
+    return { cone, port: [1 - cone[0], -cone[1]] };
+  };
+  const across = (hz: number, radius: number): Complex => {
+    const turn = (-2 * Math.PI * hz * apart) / 343;
+    const gain = radius / (4 * apart);
+    return [gain * Math.cos(turn), gain * Math.sin(turn)];
+  };
+  const atCone: PartOf = (speaker, hz) => {
+    const { cone, port } = parts(speaker, hz);
+    return sum(cone, product(port, across(hz, coneRadius)));
+  };
+  const atPort: PartOf = (speaker, hz) => {
+    const { cone, port } = parts(speaker, hz);
+    const scale = coneRadius / portRadius;
+    const heard = sum([scale * port[0], scale * port[1]], product(cone, across(hz, coneRadius)));
+    const turn = 2 * Math.PI * hz * lateSeconds;
+    return product(heard, [Math.cos(turn), Math.sin(turn)]);
+  };
+  return { atCone, atPort };
+}
+
+function sum([a, b]: Complex, [c, d]: Complex): Complex {
+  return [a + c, b + d];
+}
+
+function product([a, b]: Complex, [c, d]: Complex): Complex {
+  return [a * c - b * d, a * d + b * c];
+}
+
+function quotient([a, b]: Complex, [c, d]: Complex): Complex {
+  const size = c * c + d * d;
+  return [(a * c + b * d) / size, (b * c - a * d) / size];
 }
 
 /** A speaker that is flat down to a hundredth of a hertz. */

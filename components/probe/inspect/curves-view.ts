@@ -9,6 +9,7 @@ import type {
   ResponsesAnswer,
   TimeAnswer,
 } from '../../../src/inspect/inspection';
+import { noiseNote } from '../../../src/inspect/noise-note';
 import type { Bench } from '../../../src/session/bench';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../charts/curve/curve-chart';
@@ -52,6 +53,18 @@ function requestOf(
   const sources = shown.map(({ takeId, channel }) => ({ takeId, channel }));
   if (view === 'phase' || view === 'time') return { kind: view, sources };
   return { kind: 'responses', sources, smoothing, window };
+}
+
+/** Where lines tell nothing for noise, and what would settle it; empty when they tell all that is shown. */
+function sayGaps(traces: readonly CurveTrace[], { x: { low, high } }: CurveAxes): string {
+  return traces
+    .flatMap(({ name, x, y }) => {
+      const inside = x.map((hz) => hz >= low && hz <= high);
+      const shown = { hz: x.filter((_, k) => inside[k]), db: y.filter((_, k) => inside[k]) };
+      const note = noiseNote(shown);
+      return note === null ? [] : [traces.length > 1 ? `${name}: ${note}` : note];
+    })
+    .join(' ');
 }
 
 /** Responses, phases or times of the chosen speakers, and the files of them. */
@@ -137,13 +150,12 @@ export class CurvesView extends LitElement {
   private response(answer: ResponsesAnswer, wishes: InspectWishes): Drawing[] {
     const traces = responseTraces(answer, this.sources, wishes);
     const from = Math.max(...answer.curves.map(({ fromHz }) => fromHz ?? 0));
+    const axes = responseAxes(traces, wishes, this.range);
     const caption =
       from > 0
         ? msg(str`So short a part of the sound tells nothing below ${hzText(from)}.`)
-        : msg('Gaps: the noise is as strong as the speaker.');
-    return [
-      { title: msg('Response'), traces, axes: responseAxes(traces, wishes, this.range), caption },
-    ];
+        : sayGaps(traces, axes);
+    return [{ title: msg('Response'), traces, axes, caption }];
   }
 
   private phase(answer: PhaseAnswer): Drawing[] {

@@ -4,10 +4,12 @@ import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
+import type { PortSize } from '../../../src/reading/close-to';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/check-field';
+import '../../controls/number-field';
 import { selectStyles } from '../../controls/select-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import {
@@ -17,6 +19,8 @@ import {
   renamePosition,
   type UsedPosition,
   hearConeOnly,
+  usualPort,
+  withPortSize,
 } from './positions';
 
 /** Where the microphone stands: named, moved to a new place, or back at an earlier one. */
@@ -131,10 +135,13 @@ export class PositionPicker extends LitElement {
         </button>
       </div>
       ${
-        document.position.close
+        document.position.close?.port ? this.portSizes(document.position.close.port, busy) : nothing
+      }
+      ${
+        document.position.close && !document.position.close.port
           ? html`<ll-check
               label=${msg('It has a port that is not heard here')}
-              hint=${msg('The cone of a ported box alone: read wider, and told only from above the port.')}
+              hint=${msg('The cone of a ported box alone: read wider, unless the port is taken by itself too.')}
               .checked=${document.position.close.coneOnly}
               ?disabled=${busy}
               @ll-check=${(event: CustomEvent<boolean>) =>
@@ -144,18 +151,65 @@ export class PositionPicker extends LitElement {
             ></ll-check>`
           : nothing
       }
+      ${
+        document.position.close?.coneOnly
+          ? html`<button
+              class="ghost"
+              ?disabled=${busy}
+              @click=${() => this.moveToPort(document.position.close?.channel ?? near)}
+            >
+              ${msg(str`Port of ${document.position.close.channel}`)}
+            </button>`
+          : nothing
+      }
       ${here && here.takes > 0 ? this.discard(here, busy) : nothing}
       <p class="soft small">
         ${
           document.position.kind === 'close'
-            ? msg(
-                str`Close: the microphone ${closeText()} before the middle of the woofer, turned down first, for the speaker’s own roll-off without the room.`,
-              )
+            ? document.position.close?.port
+              ? msg(
+                  'Port: the microphone level with its mouth, in the middle, at the same gain and volume as before the cone. The roll-off is then that of cone and port together.',
+                )
+              : msg(
+                  str`Close: the microphone ${closeText()} before the middle of the woofer, turned down first, for the speaker’s own roll-off without the room.`,
+                )
             : msg(
                 'Takes of one position are joined. Choose a new one as soon as the microphone moves.',
               )
         }
       </p>`;
+  }
+
+  private moveToPort(channel: ChannelLabel): void {
+    const close = { channel, coneOnly: false, port: usualPort };
+    this.bench?.setPosition({ name: msg(str`Port of ${channel}`), kind: 'close', close });
+  }
+
+  private portSizes({ coneMetres, portMetres }: PortSize, busy: boolean) {
+    const field = (key: keyof PortSize, label: string, hint: string, metres: number) =>
+      html`<ll-number
+        label=${label}
+        unit="cm"
+        hint=${hint}
+        .value=${100 * metres}
+        .min=${key === 'coneMetres' ? 50 * portMetres : 1}
+        .max=${key === 'portMetres' ? 200 * coneMetres : 100}
+        .decimals=${1}
+        ?disabled=${busy}
+        @ll-number=${(event: CustomEvent<number>) =>
+          this.bench?.change(msg('Say how wide cone and port are'), (before) =>
+            withPortSize(before, { [key]: event.detail / 100 }),
+          )}
+      ></ll-number>`;
+    return html`${field(
+      'portMetres',
+      msg('Diameter of the port'),
+      msg(
+        'A slot: twice the root of its area over 3.14. Several ports alike: their number times one.',
+      ),
+      portMetres,
+    )}
+    ${field('coneMetres', msg('Diameter of the cone'), msg('To the middle of its surround.'), coneMetres)}`;
   }
 
   private discard({ position, takes }: UsedPosition, busy: boolean) {

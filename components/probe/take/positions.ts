@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import type { CloseTo, PortSize } from '../../../src/reading/close-to';
 import type { BenchState } from '../../../src/session/bench';
 import type { Position, SessionDocument } from '../../../src/session/document';
 
@@ -58,15 +59,34 @@ export function renamePosition(
 
 /** The document whose close position hears the cone only, or all of the speaker; its takes are read again. */
 export function hearConeOnly(document: SessionDocument, coneOnly: boolean): SessionDocument {
+  return hearClose(document, { coneOnly }, true);
+}
+
+/** The document with other diameters of the cone and port of its close position. */
+export function withPortSize(document: SessionDocument, size: Partial<PortSize>): SessionDocument {
+  const { port } = document.position.close ?? {};
+  return port ? hearClose(document, { port: { ...port, ...size } }, false) : document;
+}
+
+function hearClose(
+  document: SessionDocument,
+  change: Partial<CloseTo>,
+  readAgain: boolean,
+): SessionDocument {
   const { id, close } = document.position;
   if (!close) return document;
   const told = (position: Position): Position =>
-    position.id === id ? { ...position, close: { ...close, coneOnly } } : position;
+    position.id === id ? { ...position, close: { ...close, ...change } } : position;
   return {
     ...document,
     position: told(document.position),
     takes: document.takes.map((take) =>
-      take.position.id === id ? { ...take, position: told(take.position), outdated: true } : take,
+      take.position.id === id
+        ? { ...take, position: told(take.position), ...(readAgain ? { outdated: true } : {}) }
+        : take,
     ),
   };
 }
+
+/** A usual woofer and port, m, until others are typed. */
+export const usualPort: PortSize = { coneMetres: 0.13, portMetres: 0.05 };

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { alignSub, scanAlignment, type SubAlignment } from '../../../dsp/bass/align-sub';
 import { predictSum } from '../../../dsp/bass/predict-sum';
-import { typeDelay } from '../../../dsp/bass/type-delay';
 import type { FilterSpec } from '../../../dsp/filter/analogue';
 import { seededRandom } from '../../../dsp/signal/random';
 import { expectClose } from '../../close';
@@ -209,48 +208,5 @@ describe('alignSub without an answer', () => {
     expect(() => alignSub([{ seats }], seats, { ...options, seatWeights })).toThrow(RangeError);
     const silent = seats.map(() => ({ re: hz.map(() => 0), im: hz.map(() => 0) }));
     expect(() => alignSub([{ seats: silent }], silent, options)).toThrow(RangeError);
-  });
-});
-
-describe('typeDelay', () => {
-  const seats = directSound(mainDelays);
-  const options = { hz, crossoverHz: 80, ...paired };
-  const early = directSound(mainDelays.map((delay) => delay - 0.0037));
-  const late = directSound(mainDelays.map((delay) => delay + 0.0037));
-  const steps = { stepSeconds: 0.001, rangeSeconds: [0, 0.02], mainsCanWait: true } as const;
-  const typed = (sub: typeof seats, given: Partial<typeof steps> | object) => {
-    const wished = told(alignSub([{ seats }], sub, options));
-    const scan = scanAlignment([{ seats }], sub, options);
-    return typeDelay(scan, wished, [], { ...steps, ...given });
-  };
-
-  it('lets the sub wait in whole steps and says the cost', () => {
-    const found = typed(early, {});
-    expect(found).toMatchObject({ subSeconds: 0.004, mainsSeconds: 0, inverted: false });
-    expect(found.costDb).toBeGreaterThan(0);
-    expectClose(found.costDb, found.lossDb, 0.001);
-  });
-
-  it('lets the mains wait for a sub that is late', () => {
-    expect(typed(late, {})).toMatchObject({ subSeconds: 0, mainsSeconds: 0.004 });
-  });
-
-  it('holds to the range and says what that costs', () => {
-    const found = typed(late, { mainsCanWait: false });
-    expect(found).toMatchObject({ subSeconds: 0, mainsSeconds: 0 });
-    expect(found.costDb).toBeGreaterThan(1);
-    expect(typed(early, { rangeSeconds: [0.001, 0.003] })).toMatchObject({
-      subSeconds: 0.003,
-      mainsSeconds: 0.001,
-    });
-  });
-
-  it.each([
-    [{ stepSeconds: 0 }],
-    [{ rangeSeconds: [-0.01, 0.01] }],
-    [{ rangeSeconds: [0.0001, 0.0009] }],
-    [{ rangeSeconds: [0.01, 0] }],
-  ])('refuses %o', (given) => {
-    expect(() => typed(early, given)).toThrow(RangeError);
   });
 });

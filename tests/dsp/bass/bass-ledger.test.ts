@@ -1,18 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bassLedger, type LedgerSettings } from '../../../dsp/bass/bass-ledger';
-import {
-  curveOfBox,
-  curveOfFilter,
-  curveOfLevels,
-  ledgerGrid,
-} from '../../../dsp/bass/ledger-curves';
+import { curveOfFilter, curveOfLevels, ledgerGrid } from '../../../dsp/bass/ledger-curves';
 import type { FilterSpec } from '../../../dsp/filter/analogue';
-import { sealedResponse, ventedResponse } from '../../../dsp/rolloff/box-response';
+import {
+  sealedResponse,
+  ventedResponse,
+  type HighPassResponse,
+} from '../../../dsp/rolloff/box-response';
 import { expectClose } from '../../close';
 
 const hz = ledgerGrid();
 const flat = hz.map(() => 1);
+
+/** Power of a box model's response. */
+const curveOfBox = (response: HighPassResponse): Float64Array =>
+  hz.map((f) => response(f).re ** 2 + response(f).im ** 2);
 
 const lowPass = (cutoffHz: number): FilterSpec => ({
   family: 'linkwitz-riley',

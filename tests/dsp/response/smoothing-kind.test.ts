@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PowerSpectrum } from '../../../dsp/response/power-spectrum';
-import {
-  binFrequencies,
-  smoothingKinds,
-  smoothingOctaves,
-  smoothKind,
-} from '../../../dsp/response/smoothing-kind';
+import { smoothingKinds, smoothingOctaves, smoothKind } from '../../../dsp/response/smoothing-kind';
 import { logGrid } from '../../../dsp/response/smoothing';
 import { seededRandom } from '../../../dsp/signal/random';
 import { expectClose } from '../../close';
@@ -97,14 +92,5 @@ describe('the varying width', () => {
     for (const hz of [0, -5, NaN, Infinity]) {
       expect(() => smoothingOctaves('variable', hz)).toThrow(RangeError);
     }
-  });
-});
-
-describe('binFrequencies', () => {
-  it('are those of the bins within, without 0 Hz', () => {
-    expect([...binFrequencies(noisy, 0, 2)]).toEqual([0.75, 1.5]);
-    expect([...binFrequencies(noisy, 1.5, 3)]).toEqual([1.5, 2.25, 3]);
-    expect(binFrequencies(noisy, 23_999, 50_000).at(-1)).toBe(24_000);
-    expect(binFrequencies(noisy, 3, 2)).toHaveLength(0);
   });
 });

@@ -4,12 +4,14 @@ import { equaliserSection } from '../../../dsp/filter/equaliser';
 import { logGrid } from '../../../dsp/response/smoothing';
 import {
   deviationFromTarget,
-  flatTarget,
   offsetFromTarget,
   targetCurve,
   targetDb,
+  type Target,
 } from '../../../dsp/response/target';
 import { expectClose } from '../../close';
+
+const flatTarget: Target = { points: null, tiltDbPerOctave: 0, bassShelf: null };
 
 describe('targetDb', () => {
   it('is 0 dB everywhere without parts', () => {

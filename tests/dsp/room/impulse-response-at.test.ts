@@ -32,6 +32,20 @@ describe('the way from a speaker to a microphone', () => {
     }
   });
 
+  it('ends without a step, also of a speaker that is flat to all but 0 Hz', () => {
+    const walls = [0.1, 0.1, 0.1, 0.1, 0.1, 0.1];
+    const deep = flatSpeaker({ x: 1.1, y: 2.9, z: 1.05 });
+    const flat = { ...deep, box: { kind: 'sealed', resonanceHz: 0.01, q: 0.7 } } as const;
+    const response = impulseResponseAt(shoebox(size, walls), flat, seat, 2000, 1.3, 40);
+    const peak = Math.max(...response.map(Math.abs));
+    // Less its mean it stands at some −0.1 of its peak; a step of that is as loud as the direct sound.
+    expect(Math.abs(response.at(-1) ?? 0)).toBeGreaterThan(0.02 * peak);
+    for (let n = response.length - 100; n < response.length; n++) {
+      const step = Math.abs((response[n] ?? 0) - (response[n - 1] ?? 0));
+      expect(step).toBeLessThan(0.005 * peak);
+    }
+  });
+
   it('peaks at the sample of arrival', () => {
     const d = distanceBetween(speaker.position, seat);
     const response = impulseResponseAt(shoebox(size, black), speaker, seat, rate, 0.3);

@@ -5,7 +5,8 @@ import { newSession } from '../../../src/session/new-session';
 import type { SessionBench } from '../../../src/session/session-bench';
 import { layoutFromName } from '../../../src/system/layout';
 import { isTrouble } from '../../../src/trouble';
-import { makeBench } from './make-bench';
+import { layoutNamed } from '../reading/wired-room';
+import { makeBench, until } from './make-bench';
 
 const close = {
   name: 'Close to FL',
@@ -32,6 +33,7 @@ describe('a microphone held close to a speaker', () => {
     const { bench } = makeBench({}, { practice, take });
     await bench.startTake();
     const seat = rolloffOf(bench);
+    const here = bench.state.document.position.id;
     bench.setPosition(close);
     await bench.startTake();
     const near = rolloffOf(bench);
@@ -41,6 +43,13 @@ describe('a microphone held close to a speaker', () => {
     // At 12 cm, not at the cone, some of the room is still heard.
     expect(truth?.f6Hz).toBeGreaterThan(0.93 * low);
     expect(truth?.f6Hz).toBeLessThan(1.07 * high);
+    // Back at the seat it decides for both fronts, and the proposal says so.
+    bench.setPosition(here);
+    const { together, proposal } = await until(bench, (state) => state.together.length > 0);
+    const [front] = together;
+    expect(front?.order).toMatchObject({ channels: ['FL', 'FR'], heard: [] });
+    expect(front?.finding.rolloff?.f6Hz.median).toBeCloseTo(near.f6Hz.median, 1);
+    expect(proposal?.groups[0]?.reason).toContain('read from close to FL');
   });
 
   it('reads its takes again, wider, once a port is said to be unheard', async () => {
@@ -63,5 +72,34 @@ describe('a microphone held close to a speaker', () => {
     await expect.poll(() => bench.state.activity.kind, { timeout: 30_000 }).toBe('idle');
     await expect.poll(() => bench.state.readings !== null, { timeout: 30_000 }).toBe(true);
     expect(width(rolloffOf(bench))).toBeGreaterThan(width(whole));
+  });
+
+  it('sums the cone with the port taken by itself, once back at the seat', async () => {
+    const { bench } = makeBench(
+      {},
+      { practice: { seed: 4, hidden: null, gainDb: -20, slips: [] }, take },
+    );
+    await bench.startTake();
+    const here = bench.state.document.position.id;
+    bench.setPosition({ ...close, close: { channel: 'FL', coneOnly: true } });
+    await bench.startTake();
+    const port = { coneMetres: 0.13, portMetres: 0.05 };
+    bench.setPosition({
+      name: 'Port of FL',
+      kind: 'close',
+      close: { channel: 'FL', coneOnly: false, port },
+    });
+    await bench.startTake();
+    const heard = bench.state.readings?.channels.find(({ channel }) => channel === 'FL');
+    expect(heard?.rolloff).toBeNull();
+    expect(heard?.notes.join(' ')).toContain('counts together with the cone');
+    bench.setPosition(here);
+    const { together } = await until(bench, (state) => state.together.length > 0);
+    expect(together[0]?.order.close?.port?.size).toEqual(port);
+    // The practice room lets the whole speaker be heard at both: any sum of the two is the speaker.
+    const truth = practiceTruth(layoutNamed('2.0'), 4).channels[0];
+    const [low, high] = together[0]?.finding.rolloff?.f6Hz.interval ?? [0, 0];
+    expect(truth?.f6Hz).toBeGreaterThan(0.93 * low);
+    expect(truth?.f6Hz).toBeLessThan(1.07 * high);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BassBands, ChannelReading } from '../../../src/reading/reading';
+import type { CloseTo } from '../../../src/reading/close-to';
 import { isSameOrder } from '../../../src/reading/rolloff-together';
 import type { Position, SessionDocument, TakeRecord } from '../../../src/session/document';
 import { ordersTogether } from '../../../src/session/orders-together';
@@ -85,6 +86,59 @@ describe('what is read together', () => {
     expect(heard(documentOf(takes))[0]).toBe('FL@seat-1 FR@seat-1');
     expect(heard(documentOf(takes, { position: close }))).toEqual([]);
     expect(heard(documentOf(takes, { position: seat(9) }))).toEqual([]);
+  });
+
+  describe('with one of a model heard close by', () => {
+    const near = (more: Partial<CloseTo>, id = 'near'): Position => ({
+      id,
+      name: id,
+      kind: 'close',
+      close: { channel: 'FR', coneOnly: false, ...more },
+    });
+    const size = { coneMetres: 0.13, portMetres: 0.05 };
+    const bass = { re: [1], im: [0] };
+    const withBass = (one: ChannelReading): ChannelReading => ({ ...one, bass });
+    const closeOf = (takes: readonly TakeRecord[]) =>
+      ordersTogether(documentOf(takes), layout).map(({ heard: at, close }) => ({ at, close }))[0];
+
+    it('is that alone, for all of the model', () => {
+      const close = take(near({}));
+      expect(closeOf([close, take(seat(1))])).toEqual({
+        at: [],
+        close: { channel: 'FR', bass: bassOf(close, 'FR'), coneOnly: false, port: null },
+      });
+      expect(heard(documentOf([close, take(seat(1))]))[1]).toBe('SiL@seat-1 SiR@seat-1');
+      for (const more of [{ outdated: true }, { rig: 'live' }, { purpose: 'prove' }] as const) {
+        expect(closeOf([take(near({}), (one) => one, more), take(seat(1))])?.close).toBeUndefined();
+      }
+    });
+
+    it('is cone and port where both were heard, whatever was louder', () => {
+      const cone = take(near({ coneOnly: true }), withBass, { gainDb: -20 });
+      const port = take(near({ port: size }, 'port'), withBass, { gainDb: -26 });
+      expect(closeOf([port, cone, take(seat(1))])?.close).toEqual({
+        channel: 'FR',
+        bass: bassOf(cone, 'FR'),
+        coneOnly: true,
+        port: { size, bass: bassOf(port, 'FR'), coneHeard: bass, portHeard: bass, coneLouderDb: 6 },
+      });
+      expect(closeOf([cone, take(seat(1))])?.close).toMatchObject({ coneOnly: true, port: null });
+      expect(closeOf([port, take(seat(1))])?.close).toBeUndefined();
+      const whole = take(near({}, 'whole'));
+      expect(closeOf([whole, cone, take(seat(1))])?.close?.coneOnly).toBe(false);
+    });
+
+    it('is another order once the port has another width', () => {
+      const rest = [take(near({ coneOnly: true }), withBass), take(seat(1))];
+      const port = take(near({ port: size }, 'port'), withBass);
+      const wider = { ...port, position: near({ port: { ...size, portMetres: 0.07 } }, 'port') };
+      const [a] = ordersTogether(documentOf([port, ...rest]), layout);
+      const [same] = ordersTogether(documentOf([port, ...rest]), layout);
+      const [other] = ordersTogether(documentOf([wider, ...rest]), layout);
+      if (!a || !same || !other) throw new RangeError('no order');
+      expect(isSameOrder(a, same)).toBe(true);
+      expect(isSameOrder(a, other)).toBe(false);
+    });
   });
 
   it('is one speaker alone when its sheet is known', () => {

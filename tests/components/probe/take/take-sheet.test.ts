@@ -126,6 +126,31 @@ describe('positions', () => {
     expect(sheet.scrollWidth).toBeLessThanOrEqual(366);
   });
 
+  it('hold the cone alone, and then its port with the widths both are summed by', async () => {
+    const close = { channel: 'FL', coneOnly: true } as const;
+    const cone = { id: 'cone', name: 'Close to FL', kind: 'close', close } as const;
+    const bench = benchWith(layout524, inventedReadings(layout524), { position: cone });
+    const sheet = await mount('ll-take-sheet', { bench }, 366);
+    const picker = find(sheet, 'll-position-picker');
+    findAll(picker, 'button')
+      .find(({ textContent }) => textContent.trim() === 'Port of FL')
+      ?.click();
+    expect(bench.calls).toEqual(['setPosition Port of FL']);
+    const port = { coneMetres: 0.13, portMetres: 0.05 };
+    const there = { ...cone, id: 'port', close: { ...close, coneOnly: false, port } };
+    bench.change('Move', (before) => ({ ...before, position: there }));
+    await expect.poll(() => findAll(picker, 'll-number').length).toBe(2);
+    const width = find<HTMLInputElement>(find(picker, 'll-number'), 'input');
+    expect(width.value).toBe('5.0');
+    await userEvent.fill(width, '6.4');
+    await userEvent.keyboard('{Enter}');
+    expect(bench.state.document.position.close?.port?.portMetres).toBeCloseTo(0.064, 12);
+    await userEvent.fill(width, '40');
+    await userEvent.keyboard('{Enter}');
+    expect(bench.state.document.position.close?.port?.portMetres).toBeCloseTo(0.064, 12);
+    expect(sheet.scrollWidth).toBeLessThanOrEqual(366);
+  });
+
   it('are named, but not by nothing', async () => {
     const bench = new FakeBench('5.1');
     const sheet = await mount('ll-take-sheet', { bench });
