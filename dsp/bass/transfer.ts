@@ -1,6 +1,6 @@
-import { nextPowerOfTwo, realSignal, realSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from '../response/impulse-response';
 import { logGrid } from '../response/smoothing';
+import { ringing, slowSamples } from '../response/slow-samples';
 
 /** Complex response over frequency; which frequencies, a grid in Hz beside it says. */
 export interface Transfer {
@@ -10,9 +10,6 @@ export interface Transfer {
 
 /** Responses of one source at every seat, on one grid. */
 export type SeatTransfers = readonly Transfer[];
-
-/** Slow samples on either side of a response that its band limit may ring into. */
-const ringing = 32;
 
 /** Frequencies for bass: 15 to 480 Hz, 48 to the octave. */
 export function bassGrid(): Float64Array {
@@ -35,31 +32,47 @@ export function bassTransfer(
   if (!(4 * highest <= ir.sampleRate)) {
     throw new RangeError(`hz must end at ${ir.sampleRate / 4} or below, got ${highest}`);
   }
-  let ratio = 1;
-  while (8 * highest * ratio <= ir.sampleRate) ratio *= 2;
-  const slow = slowSamples(ir.samples, ratio);
-  const start = ir.zeroIndex / ir.sampleRate + referenceSeconds;
-  const seconds = ratio / ir.sampleRate;
   const re = new Float64Array(hz.length);
   const im = new Float64Array(hz.length);
-  for (const [k, f] of hz.entries()) {
-    const turn = -2 * Math.PI * f * seconds;
-    const [stepRe, stepIm] = [Math.cos(turn), Math.sin(turn)];
-    const first = turn * -ringing + 2 * Math.PI * f * start;
-    let [cos, sin] = [Math.cos(first), Math.sin(first)];
-    let [sumRe, sumIm] = [0, 0];
-    for (let n = 0; n < slow.length; n++) {
-      const x = slow[n] ?? 0;
-      sumRe += x * cos;
-      sumIm += x * sin;
-      const next = cos * stepRe - sin * stepIm;
-      sin = cos * stepIm + sin * stepRe;
-      cos = next;
+  const start = ir.zeroIndex / ir.sampleRate + referenceSeconds;
+  // The lower an octave, the fewer samples it needs.
+  let ratio = 1;
+  while (8 * highest * ratio <= ir.sampleRate) ratio *= 2;
+  for (let end = hz.length; end > 0; ratio *= 2) {
+    const rate = ir.sampleRate / ratio;
+    const first = hz.findIndex((f) => 16 * f > rate);
+    const from = first < 0 ? end : Math.min(first, end);
+    if (from < end) {
+      const slow = slowSamples(ir.samples, ratio);
+      for (let k = from; k < end; k++) {
+        const { sumRe, sumIm } = sumTurned(slow, hz[k] ?? 0, 1 / rate, start);
+        re[k] = sumRe;
+        im[k] = sumIm;
+      }
     }
-    re[k] = sumRe;
-    im[k] = sumIm;
+    end = from;
   }
   return { re, im };
+}
+
+/** Σ x_n e^(−2πif(t_n − start)) of slow samples `seconds` apart. */
+function sumTurned(slow: Float64Array, f: number, seconds: number, start: number) {
+  const turn = -2 * Math.PI * f * seconds;
+  const [stepRe, stepIm] = [Math.cos(turn), Math.sin(turn)];
+  const first = turn * -ringing + 2 * Math.PI * f * start;
+  let cos = Math.cos(first);
+  let sin = Math.sin(first);
+  let sumRe = 0;
+  let sumIm = 0;
+  for (let n = 0; n < slow.length; n++) {
+    const x = slow[n] ?? 0;
+    sumRe += x * cos;
+    sumIm += x * sin;
+    const next = cos * stepRe - sin * stepIm;
+    sin = cos * stepIm + sin * stepRe;
+    cos = next;
+  }
+  return { sumRe, sumIm };
 }
 
 /** Highest of frequencies that rise from above 0; throws RangeError for others. */
@@ -73,32 +86,4 @@ export function checkGrid(hz: Float64Array): number {
   }
   if (hz.length < 2) throw new RangeError(`hz must hold two or more, got ${hz.length}`);
   return last;
-}
-
-/**
- * The signal at a rate `ratio` times lower, flat to half the new Nyquist frequency and faded by a
- * raised cosine to it; entry n stands at sample (n − ringing)·ratio. Sums keep their size.
- */
-function slowSamples(samples: Float64Array, ratio: number): Float64Array {
-  if (ratio === 1) {
-    const same = new Float64Array(samples.length + ringing);
-    same.set(samples, ringing);
-    return same;
-  }
-  const count = Math.ceil(samples.length / ratio) + 2 * ringing;
-  const size = nextPowerOfTwo(count) * ratio;
-  const slowSize = size / ratio;
-  const spectrum = realSpectrum(samples, size).slice(0, slowSize + 2);
-  for (let k = 0; k <= slowSize / 2; k++) {
-    const along = Math.max(0, (4 * k) / slowSize - 1);
-    const gain = 0.5 * (1 + Math.cos(Math.PI * along));
-    spectrum[2 * k] = gain * (spectrum[2 * k] ?? 0);
-    spectrum[2 * k + 1] = gain * (spectrum[2 * k + 1] ?? 0);
-  }
-  const round = realSignal(spectrum, slowSize);
-  const slow = new Float64Array(count);
-  // What rings before the first sample comes round at the end.
-  slow.set(round.subarray(slowSize - ringing));
-  slow.set(round.subarray(0, count - ringing), ringing);
-  return slow;
 }

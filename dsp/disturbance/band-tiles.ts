@@ -1,4 +1,4 @@
-import { realSpectrum } from '../fft/fft';
+import { complexPlan } from '../fft/complex-plan';
 import { bandEdges, bandMidpoints } from '../level/bands';
 import { decimate } from './decimate';
 
@@ -82,31 +82,75 @@ function addTier(
   { first, mids, rate, size, stride }: Tier,
 ): void {
   const window = windowOf(size);
-  const shares = mids.map((mid) => lineShares(mid, size, rate));
-  const block = new Float64Array(size);
-  const spectrum = new Float64Array(size + 2);
-  for (let frame = 0; frame < frames; frame += stride) {
-    const from = frame * step - size / 2;
-    // Reading beyond an array's ends is slow.
-    const begin = Math.min(Math.max(0, -from), size);
-    const end = Math.min(Math.max(begin, signal.length - from), size);
-    block.fill(0, 0, begin);
-    block.fill(0, end);
-    for (let n = begin; n < end; n++) block[n] = (window[n] ?? 0) * (signal[from + n] ?? 0);
-    realSpectrum(block, size, spectrum);
-    for (const [b, { line, share }] of shares.entries()) {
+  const bands = mids.map((mid) => lineShares(mid, size, rate));
+  const firstLine = Math.min(...bands.map(({ line }) => line));
+  const endLine = Math.max(...bands.map(({ line, share }) => line + share.length));
+  const lines = new Float64Array(Math.max(0, endLine - firstLine));
+  const plan = complexPlan(size);
+  const spectrum = new Float64Array(2 * size);
+  const keep = (frame: number): void => {
+    const start = Math.max(0, frame - (stride >> 1));
+    const until = Math.min(frames, frame + stride);
+    for (let b = 0; b < bands.length; b++) {
+      const { line, share } = bands[b] ?? noLines;
+      const from = line - firstLine;
       let sum = 0;
-      for (let k = 0; k < share.length; k++) {
-        const re = spectrum[2 * (line + k)] ?? 0;
-        const im = spectrum[2 * (line + k) + 1] ?? 0;
-        sum += (share[k] ?? 0) * (re * re + im * im);
-      }
+      for (let k = 0; k < share.length; k++) sum += (share[k] ?? 0) * (lines[from + k] ?? 0);
       const row = (first + b) * frames;
-      const start = row + Math.max(0, frame - (stride >> 1));
-      power.fill(sum, start, row + Math.min(frames, frame + stride));
+      for (let n = start; n < until; n++) power[row + n] = sum;
+    }
+  };
+  // Two frames a transform, as real and imaginary part.
+  for (let frame = 0; frame < frames; frame += 2 * stride) {
+    const next = frame + stride;
+    windowInto(plan.work, 0, signal, frame * step - size / 2, window);
+    windowInto(plan.work, 1, signal, next * step - size / 2, window);
+    plan.forward(spectrum, plan.work);
+    for (const part of next < frames ? [0, 1] : [0]) {
+      powersOf(spectrum, part, firstLine, lines);
+      keep(part === 0 ? frame : next);
     }
   }
 }
+
+/** A stretch of the signal from `from` on, zeros outside it, windowed, as one part of `work`. */
+function windowInto(
+  work: Float64Array,
+  part: number,
+  signal: Float64Array,
+  from: number,
+  window: Float64Array,
+): void {
+  const size = window.length;
+  // Reading beyond an array's ends is slow.
+  const begin = Math.min(Math.max(0, -from), size);
+  const end = Math.min(Math.max(begin, signal.length - from), size);
+  for (let n = 0; n < begin; n++) work[2 * n + part] = 0;
+  for (let n = begin; n < end; n++) {
+    work[2 * n + part] = (window[n] ?? 0) * (signal[from + n] ?? 0);
+  }
+  for (let n = end; n < size; n++) work[2 * n + part] = 0;
+}
+
+/** |X|² of the lines from `firstLine` on of the real or the imaginary part of what was transformed. */
+function powersOf(
+  spectrum: Float64Array,
+  part: number,
+  firstLine: number,
+  lines: Float64Array,
+): void {
+  const sign = part === 0 ? 1 : -1;
+  const mask = spectrum.length - 1;
+  for (let k = 0; k < lines.length; k++) {
+    const at = 2 * (firstLine + k);
+    const mirror = (spectrum.length - at) & mask;
+    const re = (spectrum[at] ?? 0) + sign * (spectrum[mirror] ?? 0);
+    const im = (spectrum[at + 1] ?? 0) - sign * (spectrum[mirror + 1] ?? 0);
+    lines[k] = 0.25 * (re * re + im * im);
+  }
+}
+
+const noLines = { line: 0, share: new Float64Array(0) };
 
 /** Lines of a band, those at its edges in part, scaled so that white noise gives its mean square. */
 function lineShares(midHz: number, size: number, rate: number) {

@@ -63,13 +63,34 @@ export function realSpectrum(
   return into;
 }
 
+const passing = new Map<number, HalfSpectrum>();
+
 /**
- * Real signal of `size` samples whose half spectrum is given; inverse of realSpectrum. The
- * imaginary parts of the first and the last bin, which no real signal has, are ignored.
- * Throws RangeError when size is no power of two of at least 2 or does not fit the spectrum.
+ * realSpectrum into room that all callers share: for who is done with it before the next transform
+ * of that size, and spares an array that costs as much as its transform.
  */
-export function realSignal(spectrum: HalfSpectrum, size: number): Float64Array {
+export function passingSpectrum(signal: ArrayLike<number>, size: number): HalfSpectrum {
+  const known = passing.get(size);
+  const room = realSpectrum(signal, size, known);
+  if (!known) passing.set(size, room);
+  return room;
+}
+
+/**
+ * Real signal of `size` samples whose half spectrum is given; inverse of realSpectrum, in `into`
+ * where that is given. The imaginary parts of the first and the last bin, which no real signal has,
+ * are ignored. Throws RangeError when size is no power of two of at least 2 or does not fit the
+ * spectrum or `into`.
+ */
+export function realSignal(
+  spectrum: HalfSpectrum,
+  size: number,
+  into: Float64Array = new Float64Array(size),
+): Float64Array {
   checkSize(size);
+  if (into.length !== size) {
+    throw new RangeError(`into must hold ${size} numbers, got ${into.length}`);
+  }
   if (spectrum.length !== size + 2) {
     throw new RangeError(`spectrum must hold ${size + 2} numbers, got ${spectrum.length}`);
   }
@@ -97,9 +118,8 @@ export function realSignal(spectrum: HalfSpectrum, size: number): Float64Array {
     z[2 * m] = evenRe + oddIm;
     z[2 * m + 1] = oddRe - evenIm;
   }
-  const signal = new Float64Array(size);
-  plan.inverse(signal, z);
-  return signal;
+  plan.inverse(into, z);
+  return into;
 }
 
 /** Complex transform of interleaved re, im of length 2·size; forward, unscaled. */

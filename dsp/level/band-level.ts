@@ -25,7 +25,15 @@ export function bandPower(spectrum: PowerSpectrum, lowHz: number, highHz: number
   for (let k = Math.round(lowHz / hzPerBin); k <= last; k++) {
     const from = Math.max((k - 0.5) * hzPerBin, lowHz);
     const to = Math.min((k + 0.5) * hzPerBin, highHz);
-    if (to > from) sum += (power[k] ?? 0) * Math.log(to / from);
+    if (to > from) sum += (power[k] ?? 0) * logRatio(to, from);
   }
   return sum / Math.log(highHz / lowHz);
+}
+
+/** ln(to/from) = 2 artanh u, u = (to − from)/(to + from): four terms are enough where u is small. */
+function logRatio(to: number, from: number): number {
+  const u = (to - from) / (to + from);
+  if (u > 0.01) return Math.log(to / from);
+  const u2 = u * u;
+  return 2 * u * (1 + u2 * (1 / 3 + u2 * (1 / 5 + u2 / 7)));
 }

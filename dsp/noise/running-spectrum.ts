@@ -31,17 +31,17 @@ export function createRunningSpectrum(
   if (!(most >= 1)) throw new RangeError(`at least 1 stretch is averaged, got ${most}`);
   const window = Float64Array.from({ length: size }, (_, n) => Math.sin((Math.PI * n) / size) ** 2);
   const stretch = new Float64Array(size);
-  const mean = new Float64Array(realSpectrum(stretch, size).length / 2);
+  const windowed = new Float64Array(size);
+  const spectrum = new Float64Array(size + 2);
+  const mean = new Float64Array(realSpectrum(windowed, size).length / 2);
   let limit = most;
   let filled = 0;
   let count = 0;
   /** 2/(size·Σw²), Σw² = 3/8 size. */
   const scale = 2 / (0.375 * size * size);
   const average = (): void => {
-    const spectrum = realSpectrum(
-      stretch.map((value, n) => value * (window[n] ?? 0)),
-      size,
-    );
+    for (let n = 0; n < size; n++) windowed[n] = (stretch[n] ?? 0) * (window[n] ?? 0);
+    realSpectrum(windowed, size, spectrum);
     count = Math.min(count + 1, limit);
     for (let k = 0; k < mean.length; k++) {
       const re = spectrum[2 * k] ?? 0;

@@ -1,5 +1,6 @@
-import { nextPowerOfTwo, realSignal, realSpectrum } from '../fft/fft';
+import { nextPowerOfTwo, realSignal } from '../fft/fft';
 import type { ImpulseResponse } from './impulse-response';
+import { wholeSpectrum } from './whole-spectrum';
 
 export interface DecayOptions {
   /** Steady noise that went through the same deconvolution; null: the response's own last tenth. */
@@ -62,7 +63,7 @@ function mean(values: readonly number[]): number {
 /** The response below `hz`, at a lower rate; falls by half a raised cosine up to 1.4 times `hz`. */
 function lowPart({ samples, sampleRate, zeroIndex }: ImpulseResponse, hz: number): ImpulseResponse {
   const size = nextPowerOfTwo(samples.length);
-  const spectrum = realSpectrum(samples, size);
+  const spectrum = wholeSpectrum(samples);
   const lineHz = sampleRate / size;
   const small = Math.min(size, nextPowerOfTwo((4 * hz) / lineHz));
   const kept = new Float64Array(small + 2);

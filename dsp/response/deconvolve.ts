@@ -5,6 +5,7 @@ import { fadeEnds } from '../signal/fade';
 import { stretchOf } from '../signal/stretch-of';
 import { sweepRateSeconds, sweepSignal, type SweepSpec } from '../signal/sweep';
 import type { ImpulseResponse } from './impulse-response';
+import type { Samples } from '../signal/samples';
 
 export interface DeconvolveOptions {
   /** Samples of the response before zero delay; harmonic k stands at −L·ln k. */
@@ -47,7 +48,7 @@ const keptInverses = 4;
  * Source: Farina, AES 108 (2000); Kirkeby and Nelson, JAES 47 (1999).
  */
 export function deconvolveSweep(
-  captured: Float64Array,
+  captured: Samples,
   startIndex: number,
   sweep: SweepSpec,
   options: DeconvolveOptions,
@@ -62,10 +63,11 @@ export function deconvolveSweep(
   checkWhole('lengthSamples', lengthSamples, preSamples + 1);
   const needed = lengthSamples + Math.ceil(sweep.lengthSamples * stretch);
   const size = nextPowerOfTwo(needed);
-  const spectrum = realSpectrum(stretchOf(captured, start - preSamples, needed), size);
+  const { spectrum, signal } = roomFor(size);
+  realSpectrum(stretchTo(captured, start - preSamples, needed), size, spectrum);
   multiplySpectra(spectrum, inverseSpectrum(sweep, size, stretch));
   advance(spectrum, startIndex - start, size);
-  const samples = realSignal(spectrum, size).slice(0, lengthSamples);
+  const samples = realSignal(spectrum, size, signal).slice(0, lengthSamples);
   const fade = Math.round(edgeSeconds * sweep.sampleRate);
   fadeEnds(
     samples,
@@ -77,6 +79,22 @@ export function deconvolveSweep(
     sampleRate: sweep.sampleRate * stretch,
     zeroIndex: preSamples,
   };
+}
+
+/** stretchOf without the zeros at its end, which transforms add by themselves. */
+function stretchTo(captured: Samples, from: number, length: number): Float64Array {
+  const held = Math.max(Math.min(length, captured.length - from), 0);
+  return stretchOf(captured, from, from >= 0 ? held : length);
+}
+
+/** Room to work in, as large as last needed: new arrays of this size cost as much as a transform. */
+let room = { spectrum: new Float64Array(0), signal: new Float64Array(0) };
+
+function roomFor(size: number): typeof room {
+  if (room.signal.length !== size) {
+    room = { spectrum: new Float64Array(size + 2), signal: new Float64Array(size) };
+  }
+  return room;
 }
 
 /**

@@ -1,5 +1,6 @@
-import { nextPowerOfTwo, realSpectrum } from '../fft/fft';
+import { nextPowerOfTwo, passingSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from './impulse-response';
+import { wholeSpectrum } from './whole-spectrum';
 
 /** |H|² at 0, hzPerBin, 2·hzPerBin … half the sample rate. */
 export interface PowerSpectrum {
@@ -7,20 +8,35 @@ export interface PowerSpectrum {
   readonly power: Float64Array;
 }
 
+const wholeSpacingHz = 1;
+/** Kept with the samples of whole responses. */
+const wholePowers = new WeakMap<Float64Array, Float64Array>();
+
 /**
  * |H(f)|² of an impulse response, no window, zero-padded so that bins lie at most `spacingHz`
- * apart. Throws RangeError when spacingHz is not positive.
+ * apart; at 1 Hz kept with the samples. Neither may be changed afterwards. Throws RangeError when spacingHz is not positive.
  */
-export function powerSpectrum(ir: ImpulseResponse, spacingHz = 1): PowerSpectrum {
+export function powerSpectrum(ir: ImpulseResponse, spacingHz = wholeSpacingHz): PowerSpectrum {
   if (!(spacingHz > 0)) throw new RangeError(`spacingHz must be positive, got ${spacingHz}`);
   const size = nextPowerOfTwo(Math.max(ir.samples.length, ir.sampleRate / spacingHz));
-  const spectrum = realSpectrum(ir.samples, size);
-  const power = new Float64Array(size / 2 + 1);
-  for (let k = 0; k < power.length; k++) {
-    power[k] = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
-  }
+  const isWhole = spacingHz === wholeSpacingHz && size === nextPowerOfTwo(ir.samples.length);
+  const power = (isWhole && wholePowers.get(ir.samples)) || powerAt(ir.samples, size, isWhole);
+  if (isWhole) wholePowers.set(ir.samples, power);
   return { hzPerBin: ir.sampleRate / size, power };
 }
+
+function powerAt(samples: Float64Array, size: number, isWhole: boolean): Float64Array {
+  const spectrum = isWhole ? wholeSpectrum(samples) : passingSpectrum(samples, size);
+  const power = new Float64Array(size / 2 + 1);
+  for (let k = 0; k < power.length; k++) {
+    const re = spectrum[2 * k] ?? 0;
+    const im = spectrum[2 * k + 1] ?? 0;
+    power[k] = re * re + im * im;
+  }
+  return power;
+}
+
+const integrals = new WeakMap<Float64Array, Float64Array>();
 
 /**
  * Integral of the power from 0 to each bin's upper edge, every bin's power standing from half a
@@ -28,16 +44,22 @@ export function powerSpectrum(ir: ImpulseResponse, spacingHz = 1): PowerSpectrum
  */
 export function integratePower(spectrum: PowerSpectrum): (hz: number) => number {
   const { power, hzPerBin } = spectrum;
-  const sums = new Float64Array(power.length + 1);
-  let sum = 0;
-  for (let k = 0; k < power.length; k++) {
-    sum += (power[k] ?? 0) * (k === 0 ? 0.5 : 1);
-    sums[k + 1] = sum;
-  }
+  const sums = integrals.get(power) ?? sumUp(power);
+  integrals.set(power, sums);
   return (hz) => {
     const position = Math.min(Math.max(hz / hzPerBin + 0.5, 0.5), power.length - 0.5);
     const bin = Math.floor(position);
     const into = position - Math.max(bin, 0.5);
     return ((sums[bin] ?? 0) + (power[bin] ?? 0) * into) * hzPerBin;
   };
+}
+
+function sumUp(power: Float64Array): Float64Array {
+  const sums = new Float64Array(power.length + 1);
+  let sum = 0;
+  for (let k = 0; k < power.length; k++) {
+    sum += (power[k] ?? 0) * (k === 0 ? 0.5 : 1);
+    sums[k + 1] = sum;
+  }
+  return sums;
 }

@@ -10,9 +10,8 @@ export interface Cut {
   readonly start: number;
 }
 
-/** From 0.1 s before the largest sample to 1.25 s after it. RangeError for silence and NaN. */
-export function cutAroundPeak(samples: Float64Array, sampleRate: number): Cut {
-  const peak = peakIndex(samples);
+/** From 0.1 s before the sample `peak` to 1.25 s after it. */
+export function cutAround(samples: Float64Array, sampleRate: number, peak: number): Cut {
   const start = Math.max(0, peak - Math.round(BEFORE_SECONDS * sampleRate));
   const end = Math.min(samples.length, peak + Math.round(AFTER_SECONDS * sampleRate));
   const cut = samples.slice(start, end);
@@ -30,7 +29,8 @@ export function cutLike(samples: Float64Array, sampleRate: number, like: Cut): F
   return cut;
 }
 
-function peakIndex(samples: Float64Array): number {
+/** Index of the largest sample. RangeError for silence and NaN. */
+export function peakIndex(samples: Float64Array): number {
   let best = 0;
   let at = 0;
   for (let n = 0; n < samples.length; n++) {

@@ -25,6 +25,8 @@ const lowestStep = LOWEST_STEP;
 const firstStep = FIRST_F0_STEP;
 const earlyEntries = SEAT_EARLY;
 const decibels = DB;
+/** Models looked at together. */
+const lanes = 4;
 /** f3 is taken as evenly likely, per octave, between these limits, or up to 0.7 of the highest band. */
 const PRIOR_F3_HZ = [14, 200] as const;
 const PASSBAND_IN_VIEW = 0.7;
@@ -43,38 +45,50 @@ export function searchModels(
   fine: boolean,
 ): SearchResult {
   const logs = new Float64Array(shapes.length * MODELS_PER_SHAPE).fill(-Infinity);
-  const residual = new Float64Array(problem.levelDb.length);
   const lastStep = problem.toStep[problem.toStep.length - 1] ?? 0;
   const highestHz = LOWEST_BAND_HZ * 2 ** (lastStep / STEPS_PER_OCTAVE);
   const highest = Math.min(PRIOR_F3_HZ[1], PASSBAND_IN_VIEW * highestHz);
+  const residuals = new Float64Array(lanes * problem.levelDb.length);
+  const squares = new Float64Array(lanes);
+  const places = new Int32Array(lanes);
+  const priors = new Float64Array(lanes);
+  let filled = 0;
   let best = -Infinity;
+  const flush = (): void => {
+    whitenedSquares(problem.whitening, residuals, squares);
+    for (let lane = 0; lane < filled; lane++) {
+      const log = (priors[lane] ?? 0) - 0.5 * (squares[lane] ?? 0);
+      logs[places[lane] ?? 0] = log;
+      if (log > best) best = log;
+    }
+    filled = 0;
+  };
   const compute = (shape: BoxShape, s: number, step: number): void => {
     const f3 = LOWEST_BAND_HZ * 2 ** (step / STEPS_PER_OCTAVE) * shape.ratios[0];
     if (f3 < PRIOR_F3_HZ[0] || f3 > highest) return;
-    const prior = shape.logPrior + sheetLog(f3, sheetF3Hz);
-    const limit = 2 * (prior - best + NEGLIGIBLE);
-    const log = prior - 0.5 * whitenedSquare(problem, shape, step, residual, limit);
-    logs[s * MODELS_PER_SHAPE + step - FIRST_F0_STEP] = log;
-    best = Math.max(best, log);
+    fillResiduals(problem, shape, step, residuals, filled);
+    places[filled] = s * MODELS_PER_SHAPE + step - FIRST_F0_STEP;
+    priors[filled] = shape.logPrior + sheetLog(f3, sheetF3Hz);
+    filled++;
+    if (filled === lanes) flush();
   };
-  // Coarse first: what comes close to the best early on cuts the rest short.
-  for (const offset of [0, 2, 1, 3]) {
-    const from = FIRST_F0_STEP + offset * STEPS_PER_BAND;
-    shapes.forEach((shape, s) => {
-      for (let step = from; step <= LAST_F0_STEP; step += 4 * STEPS_PER_BAND) {
-        compute(shape, s, step);
-      }
-    });
+  for (const [s, shape] of shapes.entries()) {
+    for (let step = FIRST_F0_STEP; step <= LAST_F0_STEP; step += STEPS_PER_BAND) {
+      compute(shape, s, step);
+    }
   }
+  flush();
   if (!fine) return { logs, cellSteps: STEPS_PER_BAND };
+  const coarse = logs.slice();
   const counts = (s: number, step: number): boolean =>
-    (logs[s * MODELS_PER_SHAPE + step - FIRST_F0_STEP] ?? -Infinity) > best - NEGLIGIBLE;
-  shapes.forEach((shape, s) => {
+    (coarse[s * MODELS_PER_SHAPE + step - FIRST_F0_STEP] ?? -Infinity) > best - NEGLIGIBLE;
+  for (const [s, shape] of shapes.entries()) {
     for (let step = FIRST_F0_STEP; step + STEPS_PER_BAND <= LAST_F0_STEP; step += STEPS_PER_BAND) {
       if (!counts(s, step) && !counts(s, step + STEPS_PER_BAND)) continue;
       for (let i = 1; i < STEPS_PER_BAND; i++) compute(shape, s, step + i);
     }
-  });
+  }
+  flush();
   return { logs, cellSteps: 1 };
 }
 
@@ -120,22 +134,64 @@ function residualAt(
   return (levelDb[entry] ?? 0) - decibels * Math.log(power + (floor[entry] ?? 0));
 }
 
-/** ‖W r‖² of a model, or Infinity as soon as it exceeds `limit`; `residual` is room for r. */
-function whitenedSquare(
-  problem: FitProblem,
-  shape: BoxShape,
+/** Writes a model's residuals into its lane; see residualAt. */
+function fillResiduals(
+  { fromStep, toStep, early, floor, levelDb }: FitProblem,
+  { heardSum, early: table }: BoxShape,
   step: number,
-  residual: Float64Array,
-  limit: number,
-): number {
-  let total = 0;
-  for (let row = 0; row < residual.length; row++) {
-    residual[row] = residualAt(problem, shape, step, row);
-    const value = whitenedRow(problem.whitening, residual, row);
-    total += value * value;
-    if (total > limit) return Infinity;
+  residuals: Float64Array,
+  lane: number,
+): void {
+  const count = levelDb.length;
+  const whole = fromStep.length;
+  const shift = step + lowestStep;
+  const tableRow = ((step - firstStep) / stride) * earlyEntries;
+  for (let row = 0; row < count; row++) {
+    let power: number;
+    if (row < whole) {
+      const from = fromStep[row] ?? 0;
+      const to = toStep[row] ?? 0;
+      const sum = (heardSum[to - shift] ?? 0) - (heardSum[from - shift - stride] ?? 0);
+      power = (sum * stride) / (to - from + stride);
+    } else {
+      power = table[tableRow + (early[row - whole] ?? 0)] ?? 0;
+    }
+    residuals[lanes * row + lane] =
+      (levelDb[row] ?? 0) - decibels * Math.log(power + (floor[row] ?? 0));
   }
-  return total;
+}
+
+/** ‖W r‖² of the models in all lanes: each number of W is fetched once for them. */
+function whitenedSquares(
+  whitening: Float64Array,
+  residuals: Float64Array,
+  squares: Float64Array,
+): void {
+  const count = residuals.length / lanes;
+  let [totalA, totalB, totalC, totalD] = [0, 0, 0, 0];
+  for (let row = 0; row < count; row++) {
+    const base = row * count;
+    let a = 0;
+    let b = 0;
+    let c = 0;
+    let d = 0;
+    for (let column = 0; column <= row; column++) {
+      const w = whitening[base + column] ?? 0;
+      const at = lanes * column;
+      a += w * (residuals[at] ?? 0);
+      b += w * (residuals[at + 1] ?? 0);
+      c += w * (residuals[at + 2] ?? 0);
+      d += w * (residuals[at + 3] ?? 0);
+    }
+    totalA += a * a;
+    totalB += b * b;
+    totalC += c * c;
+    totalD += d * d;
+  }
+  squares[0] = totalA;
+  squares[1] = totalB;
+  squares[2] = totalC;
+  squares[3] = totalD;
 }
 
 function whitenedRow(whitening: Float64Array, vector: Float64Array, row: number): number {

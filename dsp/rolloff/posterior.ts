@@ -8,6 +8,7 @@ export interface Quantiles {
 /** Masses over a line of equal cells; reads quantiles by linear interpolation. */
 export class MassLine {
   private readonly mass: Float64Array;
+  private readonly perUnit: number;
   private total = 0;
 
   constructor(
@@ -15,6 +16,7 @@ export class MassLine {
     to: number,
     private readonly cell: number,
   ) {
+    this.perUnit = 1 / cell;
     this.mass = new Float64Array(Math.ceil((to - from) / cell) + 1);
   }
 
@@ -28,6 +30,15 @@ export class MassLine {
       const cell = Math.min(Math.max(i, 0), last);
       this.mass[cell] = (this.mass[cell] ?? 0) + mass / count;
     }
+    this.total += mass;
+  }
+
+  /** Adds `mass` to the cell of `at`, as add does for a width of one cell. */
+  addPoint(at: number, mass: number): void {
+    const cell = Math.floor((at - this.from) * this.perUnit);
+    const last = this.mass.length - 1;
+    const inside = cell < 0 ? 0 : cell > last ? last : cell;
+    this.mass[inside] = (this.mass[inside] ?? 0) + mass;
     this.total += mass;
   }
 
@@ -56,10 +67,14 @@ export function weightsOf(logs: Float64Array): Float64Array {
   let top = -Infinity;
   for (const value of logs) top = Math.max(top, value);
   let sum = 0;
-  const weights = logs.map((value) => {
-    const weight = Math.exp(value - top);
-    sum += weight;
-    return weight;
-  });
-  return weights.map((weight) => weight / sum);
+  const weights = new Float64Array(logs.length);
+  for (let i = 0; i < logs.length; i++) {
+    const below = (logs[i] ?? 0) - top;
+    // Nothing of these is left in the sum.
+    if (below < -50) continue;
+    weights[i] = Math.exp(below);
+    sum += weights[i] ?? 0;
+  }
+  for (let i = 0; i < weights.length; i++) weights[i] = (weights[i] ?? 0) / sum;
+  return weights;
 }

@@ -144,12 +144,15 @@ function readCurve(models: readonly WeightedModel[]): RolloffFit['curve'] {
   const lowDb = new Float64Array(count);
   const highDb = new Float64Array(count);
   const line = new MassLine(LOWEST_DB, HIGHEST_DB, CURVE_CELL_DB);
+  const levels = models.map(({ shape }) => shape.levelDb);
+  const steps = Int32Array.from(models, ({ step }) => step);
+  const weights = Float64Array.from(models, ({ weight }) => weight);
   for (let c = 0; c < count; c++) {
     const curveStep = FIRST_CURVE_STEP + c * CURVE_STRIDE;
     const at = curveStep - LOWEST_STEP;
     line.clear();
-    for (const { shape, step, weight } of models) {
-      line.add(shape.levelDb[at - step] ?? LOWEST_DB, CURVE_CELL_DB, weight);
+    for (let m = 0; m < levels.length; m++) {
+      line.addPoint(levels[m]?.[at - (steps[m] ?? 0)] ?? LOWEST_DB, weights[m] ?? 0);
     }
     hz[c] = LOWEST_BAND_HZ * 2 ** (curveStep / STEPS_PER_OCTAVE);
     medianDb[c] = line.quantile(0.5);

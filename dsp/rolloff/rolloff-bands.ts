@@ -1,6 +1,7 @@
 import { nextPowerOfTwo, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from '../response/impulse-response';
-import { cutAroundPeak, cutLike, TAPER_SECONDS, type Cut } from './bass-cut';
+import { ringing, slowSamples } from '../response/slow-samples';
+import { cutAround, cutLike, peakIndex, TAPER_SECONDS, type Cut } from './bass-cut';
 import { earlyParts } from './early-part';
 
 /** Bass of one or several impulse responses in bands of 1/12 octave, for fitRolloff. */
@@ -30,6 +31,10 @@ export const BAND_COUNT = 61;
 export const BANDS_PER_OCTAVE = 12;
 export const LOWEST_BAND_HZ = 15;
 
+/** Slow samples are flat up to a quarter of their rate; early parts look up to 1 kHz. */
+const LEAST_SLOW_HZ = 4000;
+const LEAST_RATIO = 4;
+
 const REFERENCE_HZ = [180, 500] as const;
 /** Mean square of the taper at the end of a cut. */
 const TAPER_ENERGY = 0.375;
@@ -47,22 +52,25 @@ export function rolloffBandHz(k: number): number {
  * Throws RangeError when the response is empty, silent or not finite, or the rates differ.
  */
 export function rolloffBands(ir: ImpulseResponse, noise: ImpulseResponse | null): RolloffBands {
-  const { sampleRate } = ir;
-  if (!(sampleRate >= 2000)) {
-    throw new RangeError(`sampleRate must be at least 2000 Hz, got ${sampleRate}`);
+  if (!(ir.sampleRate >= 2000)) {
+    throw new RangeError(`sampleRate must be at least 2000 Hz, got ${ir.sampleRate}`);
   }
-  if (noise && noise.sampleRate !== sampleRate) {
+  if (noise && noise.sampleRate !== ir.sampleRate) {
     throw new RangeError(
-      `noise must have the response's rate ${sampleRate}, got ${noise.sampleRate}`,
+      `noise must have the response's rate ${ir.sampleRate}, got ${noise.sampleRate}`,
     );
   }
-  const cut = cutAroundPeak(ir.samples, sampleRate);
+  if (noise?.samples.length === 0) throw new RangeError('noise must hold samples, got none');
+  const ratio = ratioFor(ir.sampleRate);
+  const sampleRate = ir.sampleRate / ratio;
+  const peak = Math.round(peakIndex(ir.samples) / ratio);
+  const cut = cutAround(slowed(ir.samples, ratio), sampleRate, peak);
   const size = nextPowerOfTwo(Math.max(cut.samples.length, sampleRate / 0.75));
   const lineHz = sampleRate / size;
   const spectrum = realSpectrum(cut.samples, size);
   const total = bandPower(spectrum, lineHz);
   const noisePower = noise
-    ? noiseBands(noise.samples, cut, size, sampleRate)
+    ? noiseBands(slowed(noise.samples, ratio), cut, size, sampleRate)
     : new Float64Array(BAND_COUNT);
   const hz = Float64Array.from({ length: BAND_COUNT }, (_, k) => rolloffBandHz(k));
   const seconds = cut.samples.length / sampleRate;
@@ -80,6 +88,18 @@ export function rolloffBands(ir: ImpulseResponse, noise: ImpulseResponse | null)
     }),
   };
   return relateTo(raw);
+}
+
+/** How many times slower a response may be sampled and still hold its bass untouched. */
+function ratioFor(sampleRate: number): number {
+  let ratio = 1;
+  while (sampleRate >= 2 * ratio * LEAST_SLOW_HZ) ratio *= 2;
+  return ratio >= LEAST_RATIO ? ratio : 1;
+}
+
+function slowed(samples: Float64Array, ratio: number): Float64Array {
+  if (ratio === 1) return samples;
+  return slowSamples(samples, ratio).subarray(ringing, ringing + Math.ceil(samples.length / ratio));
 }
 
 /** Scales powers to their mean level from 180 to 500 Hz and reads the margins. */

@@ -3,6 +3,7 @@ import { multiplyConjugate } from '../fft/convolve';
 import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import { bandGains, copyFinite } from './baseband';
 import { findCorrelationPeak } from './correlation-peak';
+import type { Samples } from '../signal/samples';
 
 /** What every mark sounds like in the room: the mean of all, each moved onto the others. */
 export interface MarkTemplate {
@@ -42,7 +43,7 @@ const searchSeconds = 0.25e-3;
  * rounds in all. Only differences between positions mean something.
  */
 export function alignMarks(
-  capture: Float64Array,
+  capture: Samples,
   starts: readonly number[],
   first: number,
   options: AlignOptions,
@@ -129,7 +130,7 @@ function judge(mark: Float64Array, shape: Shape, count: number): Omit<AlignedMar
 }
 
 function bandSpectrum(
-  capture: Float64Array,
+  capture: Samples,
   origin: number,
   size: number,
   edge: number,

@@ -1,6 +1,7 @@
 import { deconvolveSweep } from '../response/deconvolve';
 import type { SweepSpec } from '../signal/sweep';
 import { analyticBand } from './analytic-band';
+import type { Samples } from '../signal/samples';
 
 const lowestHz = 44;
 const highestHz = 17_000;
@@ -13,11 +14,7 @@ const responseSeconds = 0.3;
  * Larger when every part of the sweep is where it belongs; only to compare takes of one sweep with
  * each other. captured[startIndex] is the moment the sweep starts.
  */
-export function alignmentScore(
-  captured: Float64Array,
-  startIndex: number,
-  sweep: SweepSpec,
-): number {
+export function alignmentScore(captured: Samples, startIndex: number, sweep: SweepSpec): number {
   const { sampleRate } = sweep;
   const lengthSamples = startIndex + Math.round(responseSeconds * sampleRate);
   const { samples } = deconvolveSweep(captured, startIndex, sweep, {

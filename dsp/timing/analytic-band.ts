@@ -1,4 +1,5 @@
-import { complexSignal, complexSpectrum, nextPowerOfTwo, realSpectrum } from '../fft/fft';
+import { complexPlan } from '../fft/complex-plan';
+import { complexSignal, complexSpectrum, nextPowerOfTwo, passingSpectrum } from '../fft/fft';
 
 /** Width of each skirt of the band, octaves. */
 export const skirtOctaves = 0.35;
@@ -20,8 +21,9 @@ export function analyticBand(
   }
   const spread = Math.ceil((4 * sampleRate) / lowHz);
   const size = nextPowerOfTwo(signal.length + spread);
-  const spectrum = realSpectrum(signal, size);
-  const oneSided = new Float64Array(2 * size);
+  const spectrum = passingSpectrum(signal, size);
+  const plan = complexPlan(size);
+  const oneSided = plan.work.fill(0);
   const skirt = 2 ** skirtOctaves;
   const first = Math.max(1, Math.floor((lowHz / skirt / sampleRate) * size));
   const end = Math.min(size / 2, Math.ceil(((highHz * skirt) / sampleRate) * size) + 1);
@@ -30,7 +32,9 @@ export function analyticBand(
     oneSided[2 * bin] = gain * (spectrum[2 * bin] ?? 0);
     oneSided[2 * bin + 1] = gain * (spectrum[2 * bin + 1] ?? 0);
   }
-  return complexSignal(oneSided).slice(0, 2 * signal.length);
+  const band = new Float64Array(2 * size);
+  plan.inverse(band, oneSided);
+  return band.subarray(0, 2 * signal.length);
 }
 
 function bandGain(hz: number, lowHz: number, highHz: number): number {

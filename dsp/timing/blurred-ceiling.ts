@@ -1,4 +1,6 @@
+import { blockLength, blockPeaks, staysBelow, type BlockPeaks } from './block-peaks';
 import { checkBounds } from './clipping';
+import type { Samples } from '../signal/samples';
 
 /** Samples at the ceiling that make a heap, and how many times those in the stretch below it. */
 const leastHeap = 40;
@@ -17,31 +19,39 @@ const widestBlur = 0.05;
  * the samples. Common practice.
  */
 export function findBlurredCeiling(
-  samples: Float64Array,
+  samples: Samples,
   from: number,
   to: number,
   noiseRms: number,
 ): number | null {
   checkBounds(samples, from, to);
-  const ceilings = [1, -1].flatMap((sign) => ceilingOf(samples, from, to, sign, noiseRms) ?? []);
+  const peaks = blockPeaks(samples, from, to);
+  const ceilings = [1, -1].flatMap(
+    (sign) => ceilingOf(samples, from, to, sign, noiseRms, peaks) ?? [],
+  );
   return ceilings.length === 0 ? null : Math.max(...ceilings);
 }
 
 function ceilingOf(
-  samples: Float64Array,
+  samples: Samples,
   from: number,
   to: number,
   sign: number,
   noiseRms: number,
+  peaks: BlockPeaks,
 ): number | null {
-  let top = 0;
-  for (let n = from; n < to; n++) top = Math.max(top, sign * (samples[n] ?? 0));
+  const top = sign > 0 ? peaks.highest : -peaks.lowest;
   const width = Math.max(blurRms * noiseRms, leastBlur * top);
   if (!(top > 0 && width <= widestBlur * top)) return null;
   let heap = 0;
   let below = 0;
   const deepest = 2 * width;
   for (let n = from; n < to; n++) {
+    const into = (n - from) % blockLength;
+    if (into === 0 && staysBelow(peaks, (n - from) / blockLength, sign, top - deepest)) {
+      n += blockLength - 1;
+      continue;
+    }
     const depth = top - sign * (samples[n] ?? 0);
     if (depth > deepest) continue;
     if (depth <= width) heap++;

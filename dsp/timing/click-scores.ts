@@ -1,5 +1,6 @@
 import { median } from '../signal/median';
 import { nextPowerOfTwo, realSpectrum } from '../fft/fft';
+import type { Samples } from '../signal/samples';
 
 /** Frame length and hop at 48 kHz; in proportion at other rates. */
 const frameSamples = 256;
@@ -27,7 +28,7 @@ export interface Click {
  * 41 frames, over its median deviation. Peaks with a score of `least` or more, best first.
  */
 export function findClicks(
-  capture: Float64Array,
+  capture: Samples,
   sampleRate: number,
   from: number,
   to: number,
@@ -60,7 +61,7 @@ export function findClicks(
 
 /** Level of one frame away from the sweep, dB. */
 function levelAway(
-  capture: Float64Array,
+  capture: Samples,
   at: number,
   size: number,
   sampleRate: number,

@@ -1,3 +1,6 @@
+import { blockLength, blockPeaks, staysBelow, type BlockPeaks } from './block-peaks';
+import type { Samples } from '../signal/samples';
+
 /** Samples cut off at a constant ceiling. */
 export interface Clipping {
   /** Magnitude of the ceiling, full scale 1. */
@@ -29,11 +32,12 @@ const heapSteps = 200;
  * at a lower ceiling. Null when there is none. Throws RangeError for bounds outside the samples.
  * Common practice.
  */
-export function findClipping(samples: Float64Array, from: number, to: number): Clipping | null {
+export function findClipping(samples: Samples, from: number, to: number): Clipping | null {
   checkBounds(samples, from, to);
   const step = smallestStep(samples, from, to);
   if (step === 0) return null;
-  const found = [1, -1].flatMap((sign) => clippedSide(samples, from, to, sign, step) ?? []);
+  const peaks = blockPeaks(samples, from, to);
+  const found = [1, -1].flatMap((sign) => clippedSide(samples, from, to, sign, step, peaks) ?? []);
   const [first, second] = found;
   if (!first) return null;
   if (!second) return first;
@@ -46,14 +50,14 @@ export function findClipping(samples: Float64Array, from: number, to: number): C
 }
 
 function clippedSide(
-  samples: Float64Array,
+  samples: Samples,
   from: number,
   to: number,
   sign: number,
   step: number,
+  peaks: BlockPeaks,
 ): Clipping | null {
-  let top = 0;
-  for (let n = from; n < to; n++) top = Math.max(top, sign * (samples[n] ?? 0));
+  const top = sign > 0 ? peaks.highest : -peaks.lowest;
   if (!(top > 0)) return null;
   const ceiling = top - step / 4;
   const isTop = (n: number): boolean => sign * (samples[n] ?? 0) >= ceiling;
@@ -64,8 +68,13 @@ function clippedSide(
   let plateaus = 0;
   let first = -1;
   for (let n = from; n < to; n++) {
-    const value = sign * (samples[n] ?? 0);
     // Nearly all samples are lower than anything that counts.
+    const into = (n - from) % blockLength;
+    if (into === 0 && staysBelow(peaks, (n - from) / blockLength, sign, least)) {
+      n += blockLength - 1;
+      continue;
+    }
+    const value = sign * (samples[n] ?? 0);
     if (value < least) continue;
     if (value < ceiling) {
       if (value > heapFrom) below++;
@@ -95,7 +104,7 @@ function steepest(run: number, step: number): number {
 }
 
 /** Smallest difference between unequal neighbours: the converter's step, or less; 0 for a constant. */
-function smallestStep(samples: Float64Array, from: number, to: number): number {
+function smallestStep(samples: Samples, from: number, to: number): number {
   let step = Infinity;
   for (let n = from + 1; n < to; n++) {
     const difference = Math.abs((samples[n] ?? 0) - (samples[n - 1] ?? 0));
@@ -105,7 +114,7 @@ function smallestStep(samples: Float64Array, from: number, to: number): number {
 }
 
 /** Throws RangeError unless 0 ≤ from ≤ to ≤ length, all whole. */
-export function checkBounds(samples: Float64Array, from: number, to: number): void {
+export function checkBounds(samples: Samples, from: number, to: number): void {
   if (!(Number.isInteger(from) && Number.isInteger(to) && from >= 0 && to >= from)) {
     throw new RangeError(`bounds must be whole and in order, got ${from}, ${to}`);
   }

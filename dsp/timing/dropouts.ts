@@ -1,4 +1,5 @@
 import { checkBounds } from './clipping';
+import type { Samples } from '../signal/samples';
 
 /** A stretch of exact zeros in a capture that is otherwise never silent. */
 export interface Dropout {
@@ -17,7 +18,7 @@ const leastSounding = 0.5;
  * stretches whose neighbourhood is mostly zeros too, are none. Throws RangeError for bounds outside
  * the samples. Common practice.
  */
-export function findDropouts(samples: Float64Array, from: number, to: number): Dropout[] {
+export function findDropouts(samples: Samples, from: number, to: number): Dropout[] {
   checkBounds(samples, from, to);
   const dropouts: Dropout[] = [];
   for (let n = from; n < to; n++) {
@@ -34,7 +35,7 @@ export function findDropouts(samples: Float64Array, from: number, to: number): D
 }
 
 /** Share of the samples that are not zero; 0 when the stretch leaves the capture. */
-function sounding(samples: Float64Array, from: number, to: number): number {
+function sounding(samples: Samples, from: number, to: number): number {
   if (from < 0 || to > samples.length) return 0;
   let count = 0;
   for (let n = from; n < to; n++) if (samples[n] !== 0) count++;

@@ -1,3 +1,5 @@
+import type { Samples } from '../signal/samples';
+
 const leastRun = 32;
 
 /**
@@ -5,12 +7,7 @@ const leastRun = 32;
  * for min(lag, 32) samples or more that are not all equal: a buffer that a recorder wrote twice.
  * Null when there is none. Throws RangeError for a lag that is not whole and positive.
  */
-export function findCopy(
-  capture: Float64Array,
-  from: number,
-  to: number,
-  lag: number,
-): number | null {
+export function findCopy(capture: Samples, from: number, to: number, lag: number): number | null {
   if (!Number.isInteger(lag) || lag < 1) {
     throw new RangeError(`lag must be whole and positive, got ${lag}`);
   }

@@ -1,14 +1,18 @@
-import { markSignal, type MarkSpec } from '../signal/mark';
+import type { MarkSpec } from '../signal/mark';
 import { alignMarks, type AlignOptions } from './align-marks';
-import { toBaseband, type Baseband } from './baseband';
+import type { Baseband } from './baseband';
+import { markBand } from './mark-band';
 import type { MarkFinding } from './mark-finding';
 import { judgeTake } from './judge-take';
 import { matchPattern, type Candidate } from './mark-pattern';
 import { findPeaks, matchTemplate, type Peak } from './match-template';
+import type { Samples } from '../signal/samples';
 
 /** Squared match: above it a peak of the bare chirp is tried as the first template. */
 const leastSeed = 0.02;
 const mostSeeds = 8;
+/** All marks are of one speaker: they resemble the bare chirp nearly alike. */
+const leastOfSeed = 0.25;
 /** Squared match with a received mark that makes a candidate, and one for a place where one is due. */
 const leastCandidate = 0.12;
 const leastDue = 0.04;
@@ -25,22 +29,21 @@ const roomSeconds = 0.035;
  * matched filter with the bare chirp; the best peaks serve as received templates, with the room in
  * them, and the pattern of the spacings picks the marks. Fine: see alignMarks. A mark's position
  * is where its template stands, the same for all marks of a capture, near the strongest path.
- * Null when nothing in the capture resembles a mark. Throws RangeError for fewer than two starts,
- * starts that do not increase, a mark beyond half the rate, or a rate that is not positive.
+ * `band` where it was made already. Null when nothing in the capture resembles a mark. Throws
+ * RangeError for fewer than two starts, starts that do not increase, a mark beyond half the rate, or
+ * a rate that is not positive.
  */
 export function findMarks(
-  capture: Float64Array,
+  capture: Samples,
   sampleRate: number,
   mark: MarkSpec,
   markStarts: readonly number[],
   stimulusRate = mark.sampleRate,
+  band = markBand(capture, sampleRate, mark),
 ): MarkFinding | null {
   checkStarts(markStarts);
-  if (!(sampleRate > 2 * mark.endHz && sampleRate < Infinity)) {
-    throw new RangeError(`sampleRate must exceed twice ${mark.endHz} Hz, got ${sampleRate}`);
-  }
   const [lowHz, highHz] = [Math.min(mark.startHz, mark.endHz), Math.max(mark.startHz, mark.endHz)];
-  const base = toBaseband(capture, sampleRate, lowHz, highHz);
+  const { base, bare } = band;
   const markSeconds = mark.lengthSamples / mark.sampleRate;
   const options = {
     sampleRate,
@@ -50,13 +53,11 @@ export function findMarks(
     afterSeconds: markSeconds + roomSeconds,
   };
   const seconds = markStarts.map((start) => start / stimulusRate);
-  const chirp = toBaseband(chirpAt(mark, sampleRate), sampleRate, lowHz, highHz);
-  const bare = matchTemplate(base, chirp.samples);
   const reach = Math.round(reachSeconds * base.rate);
   const seeds = findPeaks(bare, leastSeed, reach)
     .sort((a, b) => b.value - a.value)
     .slice(0, mostSeeds);
-  const family = findFamily(base, seeds, options, seconds);
+  const family = findFamily(base, bare, seeds, options, seconds);
   if (!family) return null;
   const { starts, strays } = family;
   const found = [...starts.keys()].filter((k) => starts[k] !== null);
@@ -94,9 +95,13 @@ interface Family {
   readonly strays: readonly Peak[];
 }
 
-/** Tries each seed as the received template and keeps the one whose likes fit the schedule best. */
+/**
+ * Tries each seed as the received template and keeps the one whose likes fit the schedule best:
+ * first near whatever resembles the bare chirp, and when that does not give all marks, everywhere.
+ */
 function findFamily(
   base: Baseband,
+  bare: Float32Array,
   seeds: readonly Peak[],
   options: AlignOptions,
   markSeconds: readonly number[],
@@ -106,10 +111,14 @@ function findFamily(
   const reach = Math.round(reachSeconds * base.rate);
   let best: Family | null = null;
   let bestScore = 0;
-  for (const seed of seeds) {
+  const tries = seeds.flatMap((seed) => [
+    { seed, near: bare },
+    { seed, near: null },
+  ]);
+  for (const { seed, near } of tries) {
     const from = Math.max(0, seed.index - lead);
     const template = base.samples.subarray(2 * from, 2 * (from + width));
-    const match = matchTemplate(base, template);
+    const match = matchTemplate(base, template, near, leastOfSeed * (seeds[0]?.value ?? 0));
     const peaks = findPeaks(match, leastCandidate, reach).map(({ index, value }): Peak => ({
       index: index + seed.index - from,
       value,
@@ -119,16 +128,17 @@ function findFamily(
       match: Math.sqrt(value),
     }));
     const pattern = matchPattern(candidates, markSeconds);
-    if (pattern.score <= bestScore) continue;
-    bestScore = pattern.score;
     const starts = pattern.chosen.map((index) => (index === null ? null : (peaks[index] ?? null)));
+    const complete = starts.every((start) => start !== null && start.value > 0.5);
+    if ((near && !complete) || pattern.score <= bestScore) continue;
+    bestScore = pattern.score;
     const strays = peaks.filter(
       (peak) =>
         peak.value > 0.25 && !starts.some((s) => s && Math.abs(s.index - peak.index) < reach),
     );
     const offset = seed.index - from;
     best = { starts: addDueMarks(starts, match, offset, markSeconds, base.rate), strays };
-    if (starts.every((start) => start !== null && start.value > 0.5)) break;
+    if (complete) break;
   }
   return best;
 }
@@ -136,7 +146,7 @@ function findFamily(
 /** Looks again, with a lower threshold, where the found marks say that a missing one should be. */
 function addDueMarks(
   starts: readonly (Peak | null)[],
-  match: Float64Array,
+  match: Float32Array,
   offset: number,
   markSeconds: readonly number[],
   rate: number,
@@ -155,16 +165,6 @@ function addDueMarks(
       if ((match[n] ?? 0) > (match[index] ?? leastDue)) index = n;
     }
     return index < 0 ? null : { index: index + offset, value: match[index] ?? 0 };
-  });
-}
-
-function chirpAt(mark: MarkSpec, sampleRate: number): Float64Array {
-  const scale = sampleRate / mark.sampleRate;
-  return markSignal({
-    ...mark,
-    lengthSamples: Math.round(mark.lengthSamples * scale),
-    fadeSamples: Math.round(mark.fadeSamples * scale),
-    sampleRate,
   });
 }
 

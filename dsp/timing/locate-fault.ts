@@ -5,6 +5,7 @@ import { captureSample, type Clock } from './clock';
 import { findCopy } from './find-copy';
 import { joinHalves } from './repair-segment';
 import { resampleToStimulus } from './resample';
+import type { Samples } from '../signal/samples';
 
 /** Where audio was lost or repeated within a segment. */
 export interface FaultPlace {
@@ -44,7 +45,7 @@ const leadSeconds = 0.1;
  * for a segment that is not there.
  */
 export function locateFault(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   index: number,
   sweep: SweepSpec,
@@ -103,7 +104,7 @@ export function locateFault(
 
 /** Score of the segment joined at a stimulus sample after the sweep's start. */
 function scoreJoints(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   index: number,
   sweep: SweepSpec,
@@ -141,7 +142,7 @@ function bestOnGrid(score: (joint: number) => number, length: number) {
 }
 
 /** Exact copy between the segment's marks. */
-function copyOf(capture: Float64Array, clock: Clock, index: number, lag: number): number | null {
+function copyOf(capture: Samples, clock: Clock, index: number, lag: number): number | null {
   const from = Math.floor(clock.segments[index]?.captureAt ?? 0);
   const to = Math.ceil(clock.segments[index + 1]?.captureAt ?? 0);
   return findCopy(capture, from, to, lag);

@@ -3,6 +3,7 @@ import { nextPowerOfTwo, realSignal, realSpectrum } from '../fft/fft';
 import type { MarkSpec } from '../signal/mark';
 import { bandGains, copyFinite } from './baseband';
 import type { MarkFinding } from './mark-finding';
+import type { Samples } from '../signal/samples';
 
 /** Level of one mark against the median of all. */
 export interface MarkGain {
@@ -25,7 +26,7 @@ const leastSigmaDb = 0.01;
  * uncertainty.
  */
 export function markGains(
-  capture: Float64Array,
+  capture: Samples,
   finding: MarkFinding,
   mark: MarkSpec,
 ): (MarkGain | null)[] {
@@ -55,7 +56,7 @@ export function markGains(
 
 /** Band-limited stretch of `width` samples from a fractional place on. */
 function cutMark(
-  capture: Float64Array,
+  capture: Samples,
   from: number,
   width: number,
   gains: Float64Array,

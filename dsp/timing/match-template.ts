@@ -7,9 +7,16 @@ import type { Baseband } from './baseband';
  * Squared normalised correlation, 0 … 1, of a complex template (interleaved re, im) with the
  * stretch of `base` that starts at each entry: 1 where the stretch is the template times any
  * factor, whatever its level or polarity. Stretches 90 dB below the strongest count as silence.
- * Throws RangeError when the template is empty. Common practice (normalised matched filter).
+ * With `near`, a match of another template, only blocks that hold `leastNear` of it somewhere are
+ * looked at; elsewhere the answer is 0. Throws RangeError when the template is empty. Common practice
+ * (normalised matched filter).
  */
-export function matchTemplate(base: Baseband, template: Float64Array): Float64Array {
+export function matchTemplate(
+  base: Baseband,
+  template: Float32Array,
+  near: Float32Array | null = null,
+  leastNear = 0,
+): Float32Array {
   const { samples } = base;
   const length = samples.length / 2;
   const width = template.length / 2;
@@ -20,23 +27,30 @@ export function matchTemplate(base: Baseband, template: Float64Array): Float64Ar
   const filter = new Float64Array(2 * size);
   const block = new Float64Array(2 * size);
   const correlation = new Float64Array(2 * size);
+  const energies = new Float64Array(size + 1);
   plan.forward(filter, padded(template, 0, block));
   const templateEnergy = energyOf(template);
-  const energies = stretchEnergies(samples, width);
-  const floor = 1e-9 * largestOf(energies);
-  const match = new Float64Array(length);
+  let floor = 0;
+  for (let start = 0; start < length; start += hop) {
+    stretchEnergies(padded(samples, start, block), width, energies);
+    floor = Math.max(floor, largestOf(energies, Math.min(hop, length - start)));
+  }
+  floor *= 1e-9;
+  const match = new Float32Array(length);
   if (!(templateEnergy > 0) || floor === 0) return match;
   for (let start = 0; start < length; start += hop) {
-    plan.forward(correlation, padded(samples, start, block));
+    if (near && !holds(near, start - width, start + hop + width, leastNear)) continue;
+    stretchEnergies(padded(samples, start, block), width, energies);
+    plan.forward(correlation, block);
     multiplyConjugate(correlation, filter);
     plan.inverse(block, correlation);
-    const end = Math.min(start + hop, length);
-    for (let n = start; n < end; n++) {
-      const re = block[2 * (n - start)] ?? 0;
-      const im = block[2 * (n - start) + 1] ?? 0;
+    const count = Math.min(hop, length - start);
+    for (let n = 0; n < count; n++) {
+      const re = block[2 * n] ?? 0;
+      const im = block[2 * n + 1] ?? 0;
       const energy = ((energies[n] ?? 0) + floor) * templateEnergy;
       const power = re * re + im * im;
-      match[n] = power < energy ? power / energy : 1;
+      match[start + n] = power < energy ? power / energy : 1;
     }
   }
   return match;
@@ -48,7 +62,7 @@ export interface Peak {
 }
 
 /** Entries of at least `least` that nothing within `reach` entries exceeds, in order of index. */
-export function findPeaks(values: Float64Array, least: number, reach: number): Peak[] {
+export function findPeaks(values: Float32Array, least: number, reach: number): Peak[] {
   const peaks: Peak[] = [];
   let best = -1;
   for (let n = 0; n < values.length; n++) {
@@ -64,40 +78,46 @@ export function findPeaks(values: Float64Array, least: number, reach: number): P
   return peaks;
 }
 
-function largestOf(values: Float64Array): number {
+/** Whether any of values[from … to) is at least so much. */
+function holds(values: Float32Array, from: number, to: number, least: number): boolean {
+  const end = Math.min(to, values.length);
+  for (let n = Math.max(0, from); n < end; n++) if ((values[n] ?? 0) >= least) return true;
+  return false;
+}
+
+function largestOf(values: Float64Array, count: number): number {
   let largest = 0;
-  for (let n = 0; n < values.length; n++) {
+  for (let n = 0; n < count; n++) {
     const value = values[n] ?? 0;
     if (value > largest) largest = value;
   }
   return largest;
 }
 
-function energyOf(signal: Float64Array): number {
+function energyOf(signal: Float32Array): number {
   let energy = 0;
   for (const value of signal) energy += value * value;
   return energy;
 }
 
-/** Energy of the `width` entries from each entry on. */
-function stretchEnergies(samples: Float64Array, width: number): Float64Array {
-  const length = samples.length / 2;
-  const sums = new Float64Array(length + 1);
-  for (let n = 0; n < length; n++) {
-    const re = samples[2 * n] ?? 0;
-    const im = samples[2 * n + 1] ?? 0;
-    sums[n + 1] = (sums[n] ?? 0) + re * re + im * im;
+/** Energy of the `width` entries from each entry of a block on, as far as it holds them. */
+function stretchEnergies(block: Float64Array, width: number, energies: Float64Array): void {
+  const size = block.length / 2;
+  let sum = 0;
+  energies[0] = 0;
+  for (let n = 0; n < size; n++) {
+    const re = block[2 * n] ?? 0;
+    const im = block[2 * n + 1] ?? 0;
+    sum += re * re + im * im;
+    energies[n + 1] = sum;
   }
-  for (let n = 0; n < length; n++) {
-    const end = n + width < length ? n + width : length;
-    const energy = (sums[end] ?? 0) - (sums[n] ?? 0);
-    sums[n] = energy > 0 ? energy : 0;
+  for (let n = 0; n + width <= size; n++) {
+    energies[n] = Math.max(0, (energies[n + width] ?? 0) - (energies[n] ?? 0));
   }
-  return sums.subarray(0, length);
 }
 
 /** Fills the block with complex entries from `start` on, and zeros after the signal's end. */
-function padded(signal: Float64Array, start: number, block: Float64Array): Float64Array {
+function padded(signal: Float32Array, start: number, block: Float64Array): Float64Array {
   const piece = signal.subarray(2 * start, Math.min(2 * start + block.length, signal.length));
   block.set(piece);
   block.fill(0, piece.length);

@@ -1,4 +1,5 @@
 import { checkBounds } from './clipping';
+import type { Samples } from '../signal/samples';
 
 /** Below this nothing is told apart from silence, dB re full scale. */
 export const silenceDb = -200;
@@ -7,7 +8,7 @@ export const silenceDb = -200;
  * Rms of samples[from … to) without their mean, dB re a constant 1; −200 for digital silence and
  * an empty stretch. Throws RangeError for bounds outside the samples.
  */
-export function measureNoise(samples: Float64Array, from: number, to: number): number {
+export function measureNoise(samples: Samples, from: number, to: number): number {
   checkBounds(samples, from, to);
   let sum = 0;
   let squares = 0;
@@ -22,7 +23,7 @@ export function measureNoise(samples: Float64Array, from: number, to: number): n
 }
 
 /** Index of the first sample that is no finite number; −1 when all are. */
-export function findNotNumber(samples: Float64Array): number {
+export function findNotNumber(samples: Samples): number {
   for (let n = 0; n < samples.length; n++) if (!Number.isFinite(samples[n])) return n;
   return -1;
 }

@@ -1,5 +1,6 @@
 import { captureSample, type Clock } from './clock';
 import { resampleToStimulus } from './resample';
+import type { Samples } from '../signal/samples';
 
 /** A stretch on the stimulus clock whose two halves come from before and after a fault. */
 export interface RepairedStretch {
@@ -20,7 +21,7 @@ const fadeSamples = 16;
  * the segment has no closing mark.
  */
 export function repairSegment(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   index: number,
   atSample: number,

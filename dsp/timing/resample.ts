@@ -1,5 +1,6 @@
 import { captureSample, type Clock } from './clock';
 import { sincTable } from './sinc-table';
+import type { Samples } from '../signal/samples';
 
 /**
  * A stretch of the capture on the stimulus clock: entry n is what was heard at the stimulus sample
@@ -9,7 +10,7 @@ import { sincTable } from './sinc-table';
  * not there or lengths that are not whole.
  */
 export function resampleToStimulus(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   index: number,
   startSample: number,
@@ -32,7 +33,7 @@ export function resampleToStimulus(
  * for a step that is not positive and a cutoff outside 0 … 1.
  */
 export function readBetween(
-  signal: Float64Array,
+  signal: Samples,
   from: number,
   step: number,
   length: number,
@@ -66,7 +67,7 @@ export function readBetween(
 }
 
 /** signal from floor(from) − reach to floor(to) + reach + 1, zeros outside. */
-function paddedPiece(signal: Float64Array, from: number, to: number, reach: number): Float64Array {
+function paddedPiece(signal: Samples, from: number, to: number, reach: number): Float64Array {
   const start = Math.floor(from) - reach;
   const piece = new Float64Array(Math.max(0, Math.floor(to) + reach + 2 - start));
   const end = Math.min(piece.length, signal.length - start);

@@ -3,6 +3,7 @@ import type { SweepSpec } from '../signal/sweep';
 import { analyticBand } from './analytic-band';
 import type { MarkFinding } from './mark-finding';
 import { readBetween } from './resample';
+import type { Samples } from '../signal/samples';
 
 /** A sweep of the take: the mark that opens its segment and its start, stimulus samples. */
 export interface MarkedSweep {
@@ -23,7 +24,7 @@ const bandHz = [3000, 17_000] as const;
  * Sweeps that end below the band and unheard marks are left out.
  */
 export function sweepSharpness(
-  capture: Float64Array,
+  capture: Samples,
   finding: MarkFinding,
   markStarts: readonly number[],
   sweeps: readonly MarkedSweep[],

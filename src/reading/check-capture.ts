@@ -14,6 +14,7 @@ import type { Schedule, ScheduledSegment } from '../take/schedule';
 import { stepFault } from './clock-reading';
 import type { CapturedAudio } from './match-clock';
 import type { Fault } from './reading';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** What is wrong with one segment; `spoilt` says why no number of it can be trusted. */
 export interface SegmentCheck {
@@ -134,7 +135,7 @@ function clippedFault(ceiling: number): Fault {
 }
 
 /** The smallest step of the converter that is seen in the capture. */
-function converterStep(samples: Float64Array): number {
+function converterStep(samples: Samples): number {
   let step = 1;
   for (let n = 0; n < samples.length; n++) {
     const value = Math.abs(samples[n] ?? 0);
@@ -153,12 +154,7 @@ function findStarved({ samples, noiseRms, step }: Ground, from: number, to: numb
   return findDropouts(samples, from, to).find(({ length }) => length >= leastGap) ?? null;
 }
 
-function findGap(
-  samples: Float64Array,
-  from: number,
-  to: number,
-  leastBeside: number,
-): Dropout | null {
+function findGap(samples: Samples, from: number, to: number, leastBeside: number): Dropout | null {
   const beside = (start: number): number => {
     const [first, end] = [Math.max(0, start), Math.min(samples.length, start + besideGap)];
     return end > first ? dbToAmplitude(measureNoise(samples, first, end)) : 0;

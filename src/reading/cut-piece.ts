@@ -4,13 +4,14 @@ import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule, ScheduledSweep } from '../take/schedule';
 import type { CapturePiece } from './read-one';
 import { harmonicSeconds } from './response-lengths';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** More than any response reaches before its sweep, and what interpolation reads beyond the ends. */
 const marginSeconds = 0.25;
 
 /** A copy of what a channel's segments, and all that overlap them, take of the capture. */
 export function cutPiece(
-  samples: Float64Array,
+  samples: Samples,
   clock: Clock,
   schedule: Schedule,
   label: ChannelLabel,

@@ -1,6 +1,7 @@
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { findNotNumber } from '../../dsp/timing/noise';
+import type { MarkBand } from '../../dsp/timing/mark-band';
 import { markGains } from '../../dsp/timing/mark-gains';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { Layout } from '../system/channel';
@@ -33,19 +34,22 @@ export interface GroundedTake {
 
 /**
  * Finds the clock of a capture and checks it, before any channel is gathered. A Trouble when it
- * cannot be this take; what is wrong with single segments is marked in them.
+ * cannot be this take; what is wrong with single segments is marked in them. `band`: the capture's,
+ * where it was made already.
  */
 export function groundTake(
   schedule: Schedule,
   capture: TakeCapture,
   calibration: MicrophoneCalibration | null,
+  band?: MarkBand,
 ): GroundedTake | Trouble {
   const layout = layoutFromName(schedule.layout);
   if (isTrouble(layout)) return layout;
-  const audio = audioOf(capture.samples, capture.sampleRate);
+  const { samples, sampleRate } = capture;
+  const audio = { samples, sampleRate };
   const bad = refuseCapture(audio, schedule);
   if (bad) return bad;
-  const timed = takeClock(audio, loopbackOf(capture), schedule);
+  const timed = takeClock({ ...audio, ...(band && { band }) }, loopbackOf(capture), schedule);
   if (isTrouble(timed)) return timed;
   const { clock } = timed;
   const checks = checkCapture(audio, clock, schedule);
@@ -57,14 +61,10 @@ export function groundTake(
   return { layout, audio, timed, checks, ground };
 }
 
-function audioOf(samples: Float32Array, sampleRate: number): CapturedAudio {
-  return { samples: new Float64Array(samples), sampleRate };
-}
-
 /** What is no number in it counts as silence. */
 function loopbackOf({ loopback, sampleRate }: TakeCapture): CapturedAudio | null {
   if (!loopback) return null;
-  const samples = Float64Array.from(loopback, (value) => (Number.isFinite(value) ? value : 0));
+  const samples = loopback.map((value) => (Number.isFinite(value) ? value : 0));
   return { samples, sampleRate };
 }
 

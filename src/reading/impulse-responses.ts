@@ -20,6 +20,7 @@ import {
   type ResponderGround,
   type SharedSound,
 } from './shared-sound';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** Harmonics up to this of the sweep after must not stand in the response of the one before. */
 const highestHarmonic = 5;
@@ -65,7 +66,7 @@ export interface Responder {
  * the harmonics of the next sweep begin (Majdak, Balazs and Laback, JAES 55, 2007); zeros follow.
  */
 export function createResponder(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   schedule: Schedule,
   shared: SharedSound = newSharedSound(),
@@ -92,9 +93,12 @@ export function createResponder(
     },
     noise(segment, mended = false) {
       const asHeard = !mended && isReadAsHeard(ground, segment);
-      const key = JSON.stringify([segment.sweep, asHeard]);
+      const sweep = JSON.stringify(segment.sweep);
+      const key = `${sweep} ${asHeard}`;
       const known = noises.get(key);
-      const noise = known === undefined ? noiseResponse(ground, segment, asHeard) : known;
+      // By the first segment with that sweep, whichever is read first.
+      const first = schedule.segments.find((one) => JSON.stringify(one.sweep) === sweep);
+      const noise = known === undefined ? noiseResponse(ground, first ?? segment, asHeard) : known;
       noises.set(key, noise);
       return noise;
     },

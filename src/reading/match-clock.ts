@@ -4,15 +4,19 @@ import { estimateClock } from '../../dsp/timing/estimate-clock';
 import { findMarks } from '../../dsp/timing/find-marks';
 import { sweepSharpness } from '../../dsp/timing/sweep-sharpness';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
+import type { MarkBand } from '../../dsp/timing/mark-band';
 import type { MarkFinding } from '../../dsp/timing/mark-finding';
 import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule } from '../take/schedule';
 import { trouble, type Trouble } from '../trouble';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** Capture samples and their rate; mono. */
 export interface CapturedAudio {
-  readonly samples: Float64Array;
+  readonly samples: Samples;
   readonly sampleRate: number;
+  /** In the band of its marks, where that was made already. */
+  readonly band?: MarkBand;
 }
 
 export interface MatchedClock {
@@ -74,11 +78,11 @@ export function matchClock(capture: CapturedAudio, schedule: Schedule): MatchedC
 
 /** The take's marks in a capture; null when there are none. */
 export function hearMarks(
-  { samples, sampleRate }: CapturedAudio,
+  { samples, sampleRate, band }: CapturedAudio,
   { mark, markStarts, sampleRate: stimulusRate }: Schedule,
 ): MarkFinding | null {
   const spec = { ...mark, sampleRate: stimulusRate };
-  return findMarks(samples, sampleRate, spec, markStarts, stimulusRate);
+  return findMarks(samples, sampleRate, spec, markStarts, stimulusRate, band);
 }
 
 function noMarks(schedule: Schedule, found: number): Trouble {

@@ -8,6 +8,7 @@ import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { Schedule } from '../take/schedule';
 import { readSilence } from './read-silence';
 import type { NoiseFloorReading } from './reading';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** Octave bands from 31.5 Hz to 16 kHz, and how fine the spectrum under them is. */
 const rangeHz = [31, 16_500] as const;
@@ -20,7 +21,7 @@ const bangRatio = 2;
  * bangs in it are left out. Null when the capture holds too little of it.
  */
 export function readNoiseFloor(
-  samples: Float64Array,
+  samples: Samples,
   sampleRate: number,
   { clock, schedule }: { readonly clock: Clock; readonly schedule: Schedule },
   calibration: MicrophoneCalibration | null,
@@ -43,15 +44,20 @@ function quietSpectrum(silence: Float64Array, sampleRate: number): PowerSpectrum
     running.clear();
     running.push(silence.subarray(from, from + size));
     const spectrum = running.read();
-    if (spectrum)
-      heard.push({ spectrum, power: spectrum.power.reduce((sum, one) => sum + one, 0) });
+    if (!spectrum) continue;
+    let power = 0;
+    for (const one of spectrum.power) power += one;
+    heard.push({ spectrum, power });
   }
   const middle = heard.toSorted((a, b) => a.power - b.power)[(heard.length - 1) >> 1];
   if (!middle) return null;
   const quiet = heard.filter(({ power }) => power <= bangRatio * middle.power);
-  const power = middle.spectrum.power.map((_, k) =>
-    quiet.reduce((sum, { spectrum }) => sum + (spectrum.power[k] ?? 0) / quiet.length, 0),
-  );
+  const power = new Float64Array(middle.spectrum.power.length);
+  for (const { spectrum } of quiet) {
+    const own = spectrum.power;
+    for (let k = 0; k < power.length; k++)
+      power[k] = (power[k] ?? 0) + (own[k] ?? 0) / quiet.length;
+  }
   return { hzPerBin: middle.spectrum.hzPerBin, power };
 }
 

@@ -14,6 +14,7 @@ import { readChannel } from './read-channel';
 import type { ChannelReading } from './reading';
 import type { ReadingFrame } from './reading-frame';
 import { untouched, type ChannelInForce } from './take-out-settings';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** What all channels of a take are gathered with. */
 export interface TakeGround {
@@ -25,19 +26,23 @@ export interface TakeGround {
   readonly shared: SharedSound;
 }
 
-/** What all channels of a take are read with; plain data, so that it travels to a worker. */
-export interface FramedTake extends TakeGround {
+/** What all channels of a take are read with but the frame; plain data: it travels to a worker. */
+export interface UnframedTake extends TakeGround {
   readonly channels: readonly Channel[];
-  readonly frame: ReadingFrame;
   /** Null without a processor. */
   readonly inForce: ReadonlyMap<ChannelLabel, ChannelInForce> | null;
   /** The speaker the microphone was held to; null at a seat. */
   readonly close: CloseTo | null;
 }
 
+/** What all channels of a take are read with. */
+export interface FramedTake extends UnframedTake {
+  readonly frame: ReadingFrame;
+}
+
 /** A stretch of the capture; sample 0 of it is the capture's sample `start`. */
 export interface CapturePiece {
-  readonly samples: Float64Array;
+  readonly samples: Samples;
   readonly start: number;
 }
 

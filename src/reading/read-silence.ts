@@ -1,6 +1,7 @@
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { resampleToStimulus } from '../../dsp/timing/resample';
 import type { Schedule } from '../take/schedule';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** With less of the silence than this, seconds, the noise is not known. */
 const leastSilenceSeconds = 0.5;
@@ -10,7 +11,7 @@ const leastSilenceSeconds = 0.5;
  * view) or on the stimulus clock; null when that is less than half a second.
  */
 export function readSilence(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   schedule: Schedule,
   asHeard: boolean,
@@ -21,14 +22,14 @@ export function readSilence(
   if (held < leastSilenceSeconds * sampleRate) return null;
   if (asHeard) {
     const from = Math.ceil(captureSample(clock, 0, end - held));
-    return capture.subarray(from, from + Math.floor(held * clock.ratio));
+    return new Float64Array(capture.subarray(from, from + Math.floor(held * clock.ratio)));
   }
   return resampleToStimulus(capture, clock, 0, end - held, held);
 }
 
 /** Stimulus samples of the silence's end that the capture really holds. */
 function heldSilence(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   schedule: Schedule,
   start: number,

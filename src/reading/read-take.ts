@@ -6,11 +6,11 @@ import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
 import type { CloseTo } from './close-to';
 import { isTrouble, type Trouble } from '../trouble';
+import { bandTogether } from './band-together';
 import { clockReading } from './clock-reading';
 import { groundTake, type TakeCapture } from './ground-take';
 import { readNoiseFloor } from './noise-floor';
-import type { FramedTake } from './read-one';
-import { readTogether, type ReadingHelper } from './read-together';
+import { readTogether, type ReadingHelper, type Referred } from './read-together';
 import type { ChannelReading, Readings } from './reading';
 import { frameTake } from './reading-frame';
 import { readingStopped } from './reading-troubles';
@@ -50,29 +50,34 @@ export async function readTake(
   options: ReadTakeOptions,
 ): Promise<Readings | Trouble> {
   const calibration = options.calibration ?? null;
-  const grounded = groundTake(schedule, capture, calibration);
+  const grounded = groundTake(
+    schedule,
+    capture,
+    calibration,
+    await bandTogether(schedule, capture, options.helpers ?? []),
+  );
   if (isTrouble(grounded)) return grounded;
   const { layout, audio, timed, checks, ground } = grounded;
-  const { sweeps: reference, arrival } = gatherReference(ground, audio.samples);
   const settings = options.inForce ?? null;
   const inForce = settings && channelsInForce(layout, schedule.reference, settings);
   const own = inForce?.get(schedule.reference) ?? untouched;
-  const { frame, notes } = frameTake(
-    schedule.reference,
-    arrival && own.delay ? takeOutDelay(arrival, own.delay) : arrival,
-    timed.departure,
-    options.referenceDistanceMetres,
-    speedOfSound(options.temperatureCelsius),
-  );
-  const take: FramedTake = {
-    ...ground,
-    channels: layout.channels,
-    frame,
-    inForce,
-    close: options.close ?? null,
+  const close = options.close ?? null;
+  const refer = (): Referred => {
+    const { sweeps, arrival } = gatherReference(ground, audio.samples);
+    const framed = frameTake(
+      schedule.reference,
+      arrival && own.delay ? takeOutDelay(arrival, own.delay) : arrival,
+      timed.departure,
+      options.referenceDistanceMetres,
+      speedOfSound(options.temperatureCelsius),
+    );
+    return { sweeps, ...framed };
   };
-  const channels = await readTogether(take, audio.samples, reference, options);
-  if (!channels) return readingStopped();
+  const unframed = { ...ground, channels: layout.channels, inForce, close };
+  const read = await readTogether(unframed, audio.samples, refer, options);
+  if (!read) return readingStopped();
+  const { channels, referred } = read;
+  const { frame, notes } = referred;
   return {
     format: 'leadline-readings',
     version: 1,

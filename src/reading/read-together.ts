@@ -1,15 +1,30 @@
+import type { MarkSpec } from '../../dsp/signal/mark';
+import type { MarkBand } from '../../dsp/timing/mark-band';
 import { breathe } from '../breathe';
 import type { ChannelLabel } from '../system/channel';
 import { cutPiece } from './cut-piece';
 import type { GatheredSweeps } from './gather-sweeps';
 import { fillSharedSound } from './shared-sound';
-import { readOne, type CapturePiece, type FramedTake } from './read-one';
+import { readOne, type CapturePiece, type UnframedTake } from './read-one';
 import type { ChannelReading } from './reading';
+import type { ReadingFrame } from './reading-frame';
+import type { Samples } from '../../dsp/signal/samples';
+
+/** A piece of a capture whose band is asked for; it is given away. */
+export interface BandOrder {
+  readonly samples: Float32Array;
+  readonly sampleRate: number;
+  readonly mark: MarkSpec;
+}
 
 /** Someone who reads channels beside this thread, one at a time. */
 export interface ReadingHelper {
+  /** A piece of a capture in the band of its marks; rejects when it cannot. */
+  band(piece: BandOrder): Promise<MarkBand>;
   /** The take that the channels to come belong to. */
-  begin(take: FramedTake): void;
+  begin(take: UnframedTake): void;
+  /** The take's frame: channels asked for before are gathered until it comes. */
+  setFrame(frame: ReadingFrame): void;
   /** Reads a channel from its piece of the capture, which is given away; rejects when it cannot. */
   read(label: ChannelLabel, piece: CapturePiece): Promise<ChannelReading>;
 }
@@ -20,20 +35,32 @@ export interface ReadTogetherOptions {
   readonly onChannel?: (reading: ChannelReading, progress: number) => void;
 }
 
+/** The reference speaker's sweeps, and the frame that they and the tape give. */
+export interface Referred {
+  readonly sweeps: GatheredSweeps;
+  readonly frame: ReadingFrame;
+  readonly notes: readonly string[];
+}
+
+export interface ReadTogether {
+  readonly channels: readonly ChannelReading[];
+  readonly referred: Referred;
+}
+
 /**
  * Reads all channels of a take, here and by the helpers, each taking the next one that is left;
- * in the order of the schedule. The reference speaker's sweeps are gathered already. What a helper
- * fails at is read here. Null when it was stopped.
+ * in the order of the schedule. Helpers gather while `refer` gathers the reference speaker's sweeps
+ * and finds the frame here. What a helper fails at is read here. Null when it was stopped.
  */
 export async function readTogether(
-  take: FramedTake,
-  samples: Float64Array,
-  reference: GatheredSweeps,
+  unframed: UnframedTake,
+  samples: Samples,
+  refer: () => Referred,
   { signal, helpers = [], onChannel }: ReadTogetherOptions,
-): Promise<ChannelReading[] | null> {
-  const { schedule, clock } = take;
+): Promise<ReadTogether | null> {
+  const { schedule, clock } = unframed;
   const channels = [...new Set(schedule.segments.map(({ channel }) => channel))].flatMap(
-    (label) => take.channels.find((one) => one.label === label) ?? [],
+    (label) => unframed.channels.find((one) => one.label === label) ?? [],
   );
   const left = channels.filter(({ label }) => label !== schedule.reference);
   const own = channels.filter(({ label }) => label === schedule.reference);
@@ -41,16 +68,6 @@ export async function readTogether(
   const keep = (reading: ChannelReading): void => {
     readings.set(reading.channel, reading);
     onChannel?.(reading, readings.size / channels.length);
-  };
-  const readHere = async (): Promise<void> => {
-    for (;;) {
-      // So that a stop is heard.
-      await breathe();
-      const mine = own.shift();
-      const channel = mine ?? left.shift();
-      if (!channel || signal?.aborted) return;
-      keep(readOne(take, channel, { samples, start: 0 }, mine && reference));
-    }
   };
   const readThere = async (helper: ReadingHelper): Promise<void> => {
     for (;;) {
@@ -65,15 +82,29 @@ export async function readTogether(
     }
   };
   if (helpers.length > 0) {
-    const shared = fillSharedSound(samples, take);
-    for (const helper of helpers) helper.begin({ ...take, shared });
+    const shared = fillSharedSound(samples, unframed);
+    for (const helper of helpers) helper.begin({ ...unframed, shared });
   }
   // Two at a time, so that a helper never waits for this thread to come round.
   const there = helpers.flatMap((helper) => [readThere(helper), readThere(helper)]);
+  const referred = refer();
+  const { sweeps: reference, frame } = referred;
+  for (const helper of helpers) helper.setFrame(frame);
+  const take = { ...unframed, frame };
+  const readHere = async (): Promise<void> => {
+    for (;;) {
+      // So that a stop is heard.
+      await breathe();
+      const mine = own.shift();
+      const channel = mine ?? left.shift();
+      if (!channel || signal?.aborted) return;
+      keep(readOne(take, channel, { samples, start: 0 }, mine && reference));
+    }
+  };
   await readHere();
   await Promise.all(there);
   // What a helper gave back after this thread had found nothing left.
   await readHere();
   if (signal?.aborted) return null;
-  return channels.flatMap(({ label }) => readings.get(label) ?? []);
+  return { channels: channels.flatMap(({ label }) => readings.get(label) ?? []), referred };
 }

@@ -7,6 +7,7 @@ import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { findArrival } from '../../dsp/timing/find-arrival';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { Schedule } from '../take/schedule';
+import type { Samples } from '../../dsp/signal/samples';
 
 const beforeSeconds = 0.1;
 const afterSeconds = 0.25;
@@ -17,7 +18,7 @@ const afterSeconds = 0.25;
  * chirp's band. Same zero as the impulse responses of the sweeps. Null when it cannot be told.
  */
 export function arrivalFromMarks(
-  capture: Float64Array,
+  capture: Samples,
   clock: Clock,
   schedule: Schedule,
 ): Arrival | null {
@@ -26,7 +27,7 @@ export function arrivalFromMarks(
   const sampleRate = schedule.sampleRate * clock.ratio;
   const pre = Math.round(beforeSeconds * sampleRate);
   const length = pre + Math.round(afterSeconds * sampleRate);
-  const size = nextPowerOfTwo(2 * length);
+  const size = nextPowerOfTwo(length + Math.ceil(mark.lengthSamples * clock.ratio));
   const heard = new Float64Array(length);
   const spectrum = new Float64Array(size + 2);
   const mean = new Float64Array(size + 2);

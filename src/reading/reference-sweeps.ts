@@ -4,6 +4,7 @@ import { findArrival } from '../../dsp/timing/find-arrival';
 import type { GatheredSweeps } from './gather-sweeps';
 import { gatherChannel, type TakeGround } from './read-one';
 import { arrivalFromMarks } from './reference-arrival';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** The reference speaker's sweeps and its arrival, by them or else by its marks. */
 export interface ReferenceSweeps {
@@ -13,7 +14,7 @@ export interface ReferenceSweeps {
 }
 
 /** Gathers the reference speaker of a take from the whole capture. */
-export function gatherReference(ground: TakeGround, samples: Float64Array): ReferenceSweeps {
+export function gatherReference(ground: TakeGround, samples: Samples): ReferenceSweeps {
   const { schedule, clock } = ground;
   const byMarks = arrivalFromMarks(samples, clock, schedule);
   const gathered = gatherChannel(ground, schedule.reference, { samples, start: 0 });

@@ -3,6 +3,7 @@ import type { Clock } from '../../dsp/timing/clock';
 import { bundleOf } from '../take/mark-intervals';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
 import { readSilence } from './read-silence';
+import type { Samples } from '../../dsp/signal/samples';
 
 /** What all responders of one take have in common; filled as it is first asked for. */
 export interface SharedSound {
@@ -26,7 +27,7 @@ export function newSharedSound(): SharedSound {
 }
 
 /** What responders share, read from a whole capture for those that hold a piece of it only. */
-export function fillSharedSound(capture: Float64Array, take: SoundOfTake): SharedSound {
+export function fillSharedSound(capture: Samples, take: SoundOfTake): SharedSound {
   const { clock, schedule, checks, shared } = take;
   const ground = { capture, clock, schedule, silences: shared.silences };
   const resampled = schedule.segments.some(
@@ -34,7 +35,7 @@ export function fillSharedSound(capture: Float64Array, take: SoundOfTake): Share
   );
   return {
     silences: {
-      asHeard: silenceOf(ground, true)?.slice() ?? null,
+      asHeard: silenceOf(ground, true),
       onStimulus: resampled ? silenceOf(ground, false) : null,
     },
     noises: shared.noises,
@@ -59,7 +60,7 @@ export function isReadAsHeard(
 
 /** What a responder works on. */
 export interface ResponderGround {
-  readonly capture: Float64Array;
+  readonly capture: Samples;
   readonly clock: Clock;
   readonly schedule: Schedule;
   readonly silences: SharedSound['silences'];

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import type { Samples } from '../../dsp/signal/samples';
 import type { Arrival } from '../../dsp/timing/arrival';
 import type { Clock } from '../../dsp/timing/clock';
 import { findArrival } from '../../dsp/timing/find-arrival';
@@ -47,7 +48,7 @@ export function takeClock(
 }
 
 /** Arrival of the reference speaker's sweep in the loopback, or of its marks. */
-function readDeparture(loopback: Float64Array, clock: Clock, schedule: Schedule): Arrival | null {
+function readDeparture(loopback: Samples, clock: Clock, schedule: Schedule): Arrival | null {
   const whole = schedule.segments.find((segment) => {
     const interval = intervalOf(schedule, segment);
     const { standing, lostSamples } = clock.segments[interval] ?? {};

@@ -107,7 +107,8 @@ async function settled(page: Page): Promise<void> {
   });
 }
 
-async function tasksDuring(
+/** Tasks of the page's main thread while something is done. */
+export async function tasksDuring(
   session: CDPSession,
   act: () => Promise<void>,
 ): Promise<Omit<HandleRow, 'what'>> {

@@ -3,12 +3,13 @@ import { comparePinkAndSweep } from './noise-runs';
 import { runFaults } from './fault-runs';
 import { runHandles } from './handle-runs';
 import { runLongNoise, sayTasks } from './long-noise';
+import { runReadings } from './reading-runs';
 import { runTakes, type TakeRow } from './take-runs';
 import { runWalks } from './walk-runs';
 
 /*
  * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO [OUTPUTS] |
- * noise MINUTES | crash KILLS SEED | handles]
+ * noise MINUTES | crash KILLS SEED | handles | reading LAYOUT TAKES]
  *
  * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
  * tables and fails when a number is wrong and nothing says so. Build first.
@@ -60,6 +61,16 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
     const right = rows.filter((row) => row.right).length;
     console.log(`${right} of ${rows.length} walks told right`);
     if (right < rows.length) problems.push(`${rows.length - right} walks told wrong`);
+  },
+  /** In the practice room: no loop. */
+  async reading([layout = '5.2.4', count = '3']) {
+    console.log('the longest task in ms from the button to the proposal:');
+    for (const { what, tasks, cpu, clock } of await runReadings(layout, Number(count))) {
+      console.log(
+        `${what.padEnd(14)} ${cpu.toFixed(1).padStart(6)} on a core, ${clock.toFixed(1)} by the clock, of ${tasks}`,
+      );
+      if (what !== 'take 1' && cpu > 16) problems.push(`${what}: a task of ${cpu.toFixed(1)} ms`);
+    }
   },
   async handles() {
     const { curves, rows } = await runHandles();

@@ -1,15 +1,8 @@
 import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
-
-export interface StageSeconds {
-  readonly clock: number;
-  readonly responses: number;
-  readonly channels: number;
-  readonly total: number;
-}
+import type { Seconds } from './steps';
 
 export interface ScipyResult {
-  readonly runs: readonly StageSeconds[];
+  readonly runs: readonly Seconds[];
   readonly reading: {
     readonly skewPpm: number;
     readonly channels: readonly {
@@ -21,14 +14,22 @@ export interface ScipyResult {
   };
 }
 
-/** Reads the take in `folder` with read_take.py, so many times; null where SciPy is not installed. */
-export function runScipy(folder: string, runs: number): ScipyResult | null {
+/**
+ * Reads the take in `folder` with `script`, so many times on so many cores: on one, steps and total
+ * are seconds of a core, on more the total is seconds by the clock. Null where SciPy is not
+ * installed.
+ */
+export function runScipy(
+  script: string,
+  folder: string,
+  runs: number,
+  cores: number,
+): ScipyResult | null {
   const python = ['python3', '/usr/bin/python3'].find(
     (name) => spawnSync(name, ['-c', 'import scipy.signal']).status === 0,
   );
   if (python === undefined) return null;
-  const script = fileURLToPath(new URL('./read_take.py', import.meta.url));
-  const run = spawnSync(python, [script, folder, String(runs)], {
+  const run = spawnSync(python, [script, folder, String(runs), String(cores)], {
     encoding: 'utf8',
     maxBuffer: 2 ** 26,
   });

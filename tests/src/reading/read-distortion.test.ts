@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { markBand } from '../../../dsp/timing/mark-band';
 import { distortDrive } from '../../../dsp/room/cone-distortion';
 import { impulseResponseAt } from '../../../dsp/room/impulse-response-at';
 import { powerSpectrum } from '../../../dsp/response/power-spectrum';
 import { readDrives } from '../../../src/reading/lowest-frequency';
-import { readOne, type FramedTake } from '../../../src/reading/read-one';
+import { readOne, type FramedTake, type UnframedTake } from '../../../src/reading/read-one';
 import type { ReadingHelper } from '../../../src/reading/read-together';
 import type { ChannelReading, DistortionReading } from '../../../src/reading/reading';
 import { renderCapture } from '../../../src/rig/practice-capture';
@@ -40,9 +41,12 @@ function channelNamed(label: string): Channel {
 
 /** Works on copies, as a worker does. */
 function copyingHelper(): ReadingHelper {
+  let begun: UnframedTake | null = null;
   let framed: FramedTake | null = null;
   return {
-    begin: (given) => (framed = structuredClone(given)),
+    begin: (given) => (begun = structuredClone(given)),
+    band: ({ samples, sampleRate, mark }) => Promise.resolve(markBand(samples, sampleRate, mark)),
+    setFrame: (frame) => (framed = begun && { ...begun, frame: structuredClone(frame) }),
     async read(label, piece) {
       await Promise.resolve();
       if (!framed) throw new RangeError('no take');

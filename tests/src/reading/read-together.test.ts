@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { markBand } from '../../../dsp/timing/mark-band';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { readBetween } from '../../../dsp/timing/resample';
-import { readOne, type FramedTake } from '../../../src/reading/read-one';
+import { readOne, type FramedTake, type UnframedTake } from '../../../src/reading/read-one';
 import { readTake } from '../../../src/reading/read-take';
 import type { ReadingHelper } from '../../../src/reading/read-together';
 import type { Readings } from '../../../src/reading/reading';
@@ -49,9 +50,13 @@ async function readWith(
 
 /** Works on copies, as a worker does. */
 function copyingHelper(read: string[]): ReadingHelper {
+  let begun: UnframedTake | null = null;
   let take: FramedTake | null = null;
   return {
-    begin: (given) => (take = structuredClone(given)),
+    begin: (given) => (begun = structuredClone(given)),
+    band: ({ samples, sampleRate, mark }) =>
+      Promise.resolve(structuredClone(markBand(samples, sampleRate, mark))),
+    setFrame: (frame) => (take = begun && { ...begun, frame: structuredClone(frame) }),
     async read(label, piece) {
       await Promise.resolve();
       const channel = take?.channels.find((one) => one.label === label);
@@ -80,6 +85,8 @@ describe('readings made together', () => {
   it('lack nothing when a helper fails', async () => {
     const failing: ReadingHelper = {
       begin: () => undefined,
+      setFrame: () => undefined,
+      band: () => Promise.reject(new Error('gone')),
       read: () => Promise.reject(new Error('gone')),
     };
     const { readings } = await readWith([failing]);

@@ -1,0 +1,40 @@
+import type { Samples } from '../signal/samples';
+
+/** Samples of a block. */
+export const blockLength = 64;
+
+/** Largest and smallest sample of a stretch and of each of its blocks; 0 lies between them. */
+export interface BlockPeaks {
+  readonly highs: Float64Array;
+  readonly lows: Float64Array;
+  readonly highest: number;
+  readonly lowest: number;
+}
+
+/** One pass over samples[from … to), so that what looks for peaks can pass most of them by. */
+export function blockPeaks(samples: Samples, from: number, to: number): BlockPeaks {
+  const count = Math.ceil((to - from) / blockLength);
+  const highs = new Float64Array(count);
+  const lows = new Float64Array(count);
+  let [highest, lowest] = [0, 0];
+  for (let block = 0; block < count; block++) {
+    const start = from + block * blockLength;
+    const end = Math.min(start + blockLength, to);
+    let [high, low] = [0, 0];
+    for (let n = start; n < end; n++) {
+      const value = samples[n] ?? 0;
+      if (value > high) high = value;
+      if (value < low) low = value;
+    }
+    highs[block] = high;
+    lows[block] = low;
+    if (high > highest) highest = high;
+    if (low < lowest) lowest = low;
+  }
+  return { highs, lows, highest, lowest };
+}
+
+/** Whether no sample of the block of a stretch, times the sign, reaches `least`. */
+export function staysBelow(peaks: BlockPeaks, block: number, sign: number, least: number): boolean {
+  return (sign > 0 ? (peaks.highs[block] ?? 0) : -(peaks.lows[block] ?? 0)) < least;
+}

@@ -1,0 +1,3 @@
+import { beHelper } from './threads';
+
+await beHelper();
