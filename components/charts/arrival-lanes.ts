@@ -120,7 +120,7 @@ export class ArrivalLanes extends LitElement {
       width: this.size.width || 640,
       textWidth: (text, strong) => textWidth(text, `${strong ? '700 ' : ''}12.5px ${face}`),
     });
-    const table = laneTable(this.lanes);
+    const { lanes } = this;
     const active = this.lanes.findIndex(({ channel }) => channel === this.selected);
     return html`<figure aria-label=${msg('Arrivals at the microphone')}>
       <div
@@ -137,9 +137,7 @@ export class ArrivalLanes extends LitElement {
       </div>
       <ll-number-table
         caption=${msg('Arrival, distance, level, polarity and roll-off of each speaker')}
-        .head=${table.head}
-        .rows=${table.rows}
-        .copyText=${laneCopy(this.lanes)}
+        .numbers=${{ table: () => laneTable(lanes), copy: () => laneCopy(lanes) }}
       ></ll-number-table>
     </figure>`;
   }

@@ -22,13 +22,20 @@ export class CopyButton extends LitElement {
   ];
 
   @property() label = msg('Copy numbers');
-  @property() text = '';
+  /** What is copied, or what writes it once it is wanted; empty for nothing. */
+  @property({ attribute: false }) text: string | (() => string) = '';
   @state() private said = '';
 
+  /** What a press copies. */
+  get written(): string {
+    return typeof this.text === 'string' ? this.text : this.text();
+  }
+
   private async copy(): Promise<void> {
-    const lines = Math.max(0, this.text.trim().split('\n').length - 1);
+    const text = this.written;
+    const lines = Math.max(0, text.trim().split('\n').length - 1);
     try {
-      await navigator.clipboard.writeText(this.text);
+      await navigator.clipboard.writeText(text);
       this.said = msg(str`Copied ${lines} ${lines === 1 ? msg('row') : msg('rows')}.`);
     } catch {
       this.said = msg('The browser refused to copy; select the rows of the table instead.');

@@ -1,4 +1,4 @@
-import { area, line } from 'd3';
+import { area } from 'd3';
 import { isNumber } from './number-text';
 
 /** The plotting functions of one chart: data to pixels. */
@@ -16,15 +16,41 @@ function roundPath(path: string | null): string {
   return (path ?? '').replace(/-?\d+\.\d+/g, (number) => round(Number(number)));
 }
 
-/** Path of a curve; it breaks where a number is missing. */
-export function curvePath(hz: Numbers, db: Numbers, scales: PlotScales): string {
-  const indices = hz.map((_, index) => index);
-  return roundPath(
-    line<number>()
-      .defined((i) => isPositive(hz[i]) && isNumber(db[i]))
-      .x((i) => scales.x(hz[i] ?? 1))
-      .y((i) => scales.y(db[i] ?? 0))(indices),
-  );
+/** A pixel to a tenth, without a trailing zero. */
+const tenth = (pixel: number): string => String(Math.round(pixel * 10) / 10);
+
+/** Where the frequencies of curves lie, as it stands in their paths; null where there is none. */
+export function curvePlaces(hz: Numbers, x: PlotScales['x']): readonly (string | null)[] {
+  return hz.map((value) => (isPositive(value) ? tenth(x(value)) : null));
+}
+
+/**
+ * Path of a curve; it breaks where a number is missing. Curves with the same frequencies share their
+ * places, so that many of them can be drawn in every frame.
+ */
+export function curvePath(
+  hz: Numbers,
+  db: Numbers,
+  scales: PlotScales,
+  places = curvePlaces(hz, scales.x),
+): string {
+  let path = '';
+  /** Points since the last break. */
+  let run = 0;
+  // A point by itself is closed, so that its round cap shows.
+  const end = (): string => (run === 1 ? 'Z' : '');
+  for (let i = 0; i < places.length; i++) {
+    const x = places[i];
+    const value = db[i];
+    if (typeof x === 'string' && isNumber(value)) {
+      path += `${run === 0 ? 'M' : 'L'}${x},${tenth(scales.y(value))}`;
+      run++;
+    } else {
+      path += end();
+      run = 0;
+    }
+  }
+  return path + end();
 }
 
 /** Path of the area between two curves, or between a curve and a constant. */

@@ -113,7 +113,7 @@ export class DistortionChart extends LitElement {
       return html`<p class="soft">${sentence}</p>`;
     }
     const { input, layout, labels } = drawn;
-    const table = distortionTable(input.curves, this.unit);
+    const { unit } = this;
     return html`<figure
       class=${layout.width < narrowWidth ? 'narrow' : ''}
       aria-label=${msg(str`Distortion of ${this.channel}`)}
@@ -131,9 +131,10 @@ export class DistortionChart extends LitElement {
       <figcaption class="soft small">${this.caption(input.curves)}</figcaption>
       <ll-number-table
         .caption=${msg(str`Distortion of ${this.channel}, every third of an octave`)}
-        .head=${table.head}
-        .rows=${table.rows}
-        .copyText=${distortionCopy(input.curves)}
+        .numbers=${{
+          table: () => distortionTable(input.curves, unit),
+          copy: () => distortionCopy(input.curves),
+        }}
       ></ll-number-table>
     </figure>`;
   }

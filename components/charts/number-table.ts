@@ -3,7 +3,19 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { sharedStyles } from '../theme/shared-styles';
 import { chartStyles } from './chart-styles';
+import { Kept } from '../kept';
 import './copy-button';
+
+/** Numbers that are written only when someone looks at them. */
+export interface NumbersBehind {
+  /** Heads and rows as shown; the first cell of each row names it. */
+  readonly table: () => {
+    readonly head: readonly string[];
+    readonly rows: readonly (readonly string[])[];
+  };
+  /** Tab-separated text for the clipboard. */
+  readonly copy: () => string;
+}
 
 /** The numbers behind a chart: a table that opens on demand, and all of them to copy. */
 @customElement('ll-number-table')
@@ -59,13 +71,11 @@ export class NumberTable extends LitElement {
 
   /** What the table holds, as its caption says it. */
   @property() caption = '';
-  @property({ attribute: false }) head: readonly string[] = [];
-  /** Rows as shown; the first cell of each names the row. */
-  @property({ attribute: false }) rows: readonly (readonly string[])[] = [];
-  /** Tab-separated text for the clipboard. */
-  @property() copyText = '';
+  /** Null while there are none. */
+  @property({ attribute: false }) numbers: NumbersBehind | null = null;
 
   @state() private open = false;
+  private readonly written = new Kept<ReturnType<NumbersBehind['table']>>();
 
   override render() {
     return html`<div class="bar">
@@ -76,13 +86,14 @@ export class NumberTable extends LitElement {
         }}
       >
         <summary>${msg('Numbers behind this chart')}</summary>
-        ${this.open ? this.table() : nothing}
+        ${this.open && this.numbers ? this.table(this.numbers) : nothing}
       </details>
-      <ll-copy-button .text=${this.copyText}></ll-copy-button>
+      <ll-copy-button .text=${this.numbers?.copy ?? ''}></ll-copy-button>
     </div>`;
   }
 
-  private table() {
+  private table(numbers: NumbersBehind) {
+    const { head, rows } = this.written.of([numbers], numbers.table);
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${this.caption}>
       <table>
         <caption class="unseen">
@@ -90,11 +101,11 @@ export class NumberTable extends LitElement {
         </caption>
         <thead>
           <tr>
-            ${this.head.map((text) => html`<th scope="col">${text}</th>`)}
+            ${head.map((text) => html`<th scope="col">${text}</th>`)}
           </tr>
         </thead>
         <tbody>
-          ${this.rows.map(
+          ${rows.map(
             ([name = '', ...cells]) =>
               html`<tr>
                 <th scope="row" class="num">${name}</th>

@@ -9,6 +9,7 @@ import { frequencyRanges, type FrequencyRange } from './frequency-axis';
 import { FrequencyCursor } from './frequency-cursor';
 import { dbText, hzText, intervalText } from './number-text';
 import './number-table';
+import type { NumbersBehind } from './number-table';
 import { drawCursor, drawResponse } from './response-drawing';
 import { labelResponse, type ChartLabel } from './response-labels';
 import {
@@ -33,8 +34,7 @@ interface Drawn {
   readonly layout: ResponseLayout;
   readonly labels: readonly ChartLabel[];
   readonly steps: readonly number[];
-  readonly table: { readonly head: string[]; readonly rows: string[][] };
-  readonly copyText: string;
+  readonly numbers: NumbersBehind;
 }
 
 /** Response of a speaker and its partners with noise, fit, roll-off marks, crossover and cursor. */
@@ -82,8 +82,7 @@ export class ResponseChart extends LitElement {
       layout,
       labels: labelResponse(input, layout, getComputedStyle(this).fontFamily || 'sans-serif'),
       steps: cursorSteps(traces, ...frequencyRanges[range]),
-      table: responseTable(traces),
-      copyText: responseCopy(traces),
+      numbers: { table: () => responseTable(traces), copy: () => responseCopy(traces) },
     };
     return this.drawn;
   }
@@ -94,7 +93,7 @@ export class ResponseChart extends LitElement {
   }
 
   override render() {
-    const { input, layout, labels, table, copyText } = this.draw();
+    const { input, layout, labels, numbers } = this.draw();
     if (input.traces.length === 0)
       return html`<p class="soft">${msg('No response to draw yet.')}</p>`;
     const names = input.traces.map(({ channel }) => channel).join(' and ');
@@ -114,9 +113,7 @@ export class ResponseChart extends LitElement {
       ${layout.width < narrowWidth ? this.marks() : nothing}
       <ll-number-table
         .caption=${msg(str`Response of ${names}, every third of an octave`)}
-        .head=${table.head}
-        .rows=${table.rows}
-        .copyText=${copyText}
+        .numbers=${numbers}
       ></ll-number-table>
     </figure>`;
   }

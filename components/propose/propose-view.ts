@@ -55,7 +55,7 @@ export function proposeView(
     layout: state.layout,
     readings: applyTogether(here, state.together),
     proposal,
-    coming: state.proposal?.sums === 'coming',
+    coming: state.proposal?.sums !== 'there',
     workbench: workbenchInHand(bench, state, here),
     choices,
     made,

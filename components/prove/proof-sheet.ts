@@ -35,13 +35,15 @@ export class ProofSheet extends LitElement {
     const { state } = this.follow;
     if (!state) return nothing;
     const { bench, selected } = this;
-    const { activity, proof } = state;
+    const { activity, proof, proving } = state;
     const start = html`<section class="sheet" aria-label=${msg('Prove')}>
       <ll-proof-start .bench=${bench}></ll-proof-start>
     </section>`;
     if (activity.kind === 'waiting') {
       return html`<ll-waiting-card .bench=${bench}></ll-waiting-card>`;
     }
+    // The title says that it is being judged: nothing to press meanwhile.
+    if (proving && !proof && activity.kind !== 'playing') return nothing;
     if (activity.kind === 'playing' || activity.kind === 'reading') {
       return html`<section class="sheet" aria-label=${msg('Take')}>
         <ll-take-progress .bench=${bench}></ll-take-progress>

@@ -65,13 +65,13 @@ export class ProofStart extends LitElement {
           ? html`<ll-recording-rig .bench=${this.bench} purpose="prove"></ll-recording-rig>`
           : html`<button
                 class=${proof ? 'ghost' : 'go'}
-                ?disabled=${state.activity.kind !== 'idle' || proposal.sums === 'coming'}
+                ?disabled=${state.activity.kind !== 'idle' || proposal.sums !== 'there'}
                 @click=${() => void this.bench?.startProof()}
               >
                 ${proof ? msg('Prove all again') : msg('Prove')}
               </button>
               ${
-                proposal.sums === 'coming'
+                proposal.sums !== 'there'
                   ? html`<p class="small soft" role="status">
                       ${msg('The settings are still being worked out.')}
                     </p>`

@@ -17,8 +17,10 @@ export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede
   }
   if (sheet === 'visits') return visitsTitle(state);
   const { kind } = state.activity;
-  if (kind === 'playing' || kind === 'waiting' || kind === 'reading') return probeTitle(state);
-  const { proof, proposal, layout, readings } = state;
+  const { proof, proving, proposal, layout, readings } = state;
+  if (kind === 'playing' || kind === 'waiting') return probeTitle(state);
+  if (proving && !proof) return beingJudged;
+  if (kind === 'reading') return probeTitle(state);
   if (!proof && !proposal && readings) return missingTitle(state);
   if (!proof) {
     return {
@@ -40,6 +42,15 @@ export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede
   return { title: countsTitle(state), lede: [...slips, ...proof.notes].join(' ') };
 }
 
+const beingJudged: TitleAndLede = {
+  get title() {
+    return msg('What was played through the processor is being judged');
+  },
+  get lede() {
+    return msg('A moment, please.');
+  },
+};
+
 /** How many lines hold and how many do not; empty without a proof. */
 export function countsTitle({ proof }: Pick<BenchState, 'proof'>): string {
   if (!proof) return '';
@@ -56,6 +67,7 @@ export function countsTitle({ proof }: Pick<BenchState, 'proof'>): string {
 
 function handoverLede(state: BenchState): string {
   if (!state.proposal) return msg('There are no settings to hand over yet.');
+  if (state.proving && !state.proof) return msg(str`${beingJudged.title}: a moment, please.`);
   if (!state.proof) return msg('Nothing is proved yet, and the page says so.');
   return isOldProof(state)
     ? msg('The settings have changed since they were proved, and the page says so.')

@@ -100,7 +100,10 @@ function standingOfPropose(state: BenchState): Standing {
 }
 
 function standingOfProve(state: BenchState): Standing {
-  const { proof } = state;
+  const { proof, proving } = state;
+  if (proving && !proof) {
+    return { done: false, missing: msg('What was played through the processor is being judged.') };
+  }
   if (!proof) {
     return {
       done: false,

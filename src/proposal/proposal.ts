@@ -144,8 +144,11 @@ export interface Proposal {
   readonly simulated: boolean;
   /** Names of the seats it rests on, that of the readings first. */
   readonly seats: readonly string[];
-  /** 'coming': alternatives have no sums yet and subs are set by arrival; another one follows. */
-  readonly sums: 'coming' | 'there';
+  /**
+   * 'coming': alternatives have no sums yet and subs are set by arrival; another one follows.
+   * 'outdated': whole, but of choices before the present ones; another one follows.
+   */
+  readonly sums: 'coming' | 'outdated' | 'there';
   /** All that is to be typed: the tuner's own settings where there are some, else the proposed. */
   readonly settings: BassSettings;
   readonly groups: readonly GroupProposal[];

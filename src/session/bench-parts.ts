@@ -1,5 +1,7 @@
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { CloseTo } from '../reading/close-to';
+import type { Proof } from '../proof/proof';
+import type { ProofInput } from '../proof/proof-case';
 import type { Proposal } from '../proposal/proposal';
 import type { ChannelReading, Readings } from '../reading/reading';
 import type { RolloffFinding } from '../reading/rolloff-finding';
@@ -69,6 +71,8 @@ export interface BenchParts {
   inspect(load: (takeId: string) => Promise<TakeSound | Trouble>): Inspector;
   /** The whole proposal with its sums, which takes a while; null when stopped or impossible. */
   propose(terms: ProposalTerms, signal: AbortSignal): Promise<Proposal | null>;
+  /** Judges takes that prove, which takes a while; null when stopped, or when it failed. */
+  judge(input: ProofInput, signal: AbortSignal): Promise<Proof | null>;
   takeFiles(schedule: Schedule, layout: Layout): Promise<{ name: string; blob: Blob }[] | Trouble>;
   readRecording(bytes: Uint8Array, schedule: Schedule): Promise<Capture | Trouble>;
   newId(): string;

@@ -14,7 +14,7 @@ import type {
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { Inspector } from '../inspect/inspection';
 import type { Trouble } from '../trouble';
-import type { ProofState } from './derive-proof';
+import type { ProofState, ProofTakes } from './derive-proof';
 import type { ChosenDevice, Position, SessionDocument, TakePurpose } from './document';
 import type { HistoryNames } from './history/histories';
 import type { Sessions, SessionsState } from './shelf/sessions';
@@ -70,7 +70,9 @@ export interface BenchState {
   readonly together: readonly RolloffTogether[];
   /** Null until there are readings, and while what they give together is still read. */
   readonly proposal: Proposal | null;
-  /** What the newest takes through the processor prove; null until there are some here. */
+  /** The newest takes through the processor; null until there are some here. */
+  readonly proving: ProofTakes | null;
+  /** What these prove; null until they are judged. */
   readonly proof: ProofState | null;
   readonly activity: Activity;
   /** The last thing that went wrong, until dismissed. */

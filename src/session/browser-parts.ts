@@ -1,6 +1,7 @@
 import { msg } from '@lit/localize';
 import { inspectInWorker } from '../inspect/inspect-in-worker';
 import { withLate } from '../late';
+import { judgeInWorker } from '../proof/judge-in-worker';
 import { readInWorker } from '../reading/read-in-worker';
 import { readTogetherInWorker } from '../reading/together-in-worker';
 import { askForMicrophone } from '../rig/live/ask-for-microphone';
@@ -50,6 +51,7 @@ export function browserParts(store: SessionStore): BenchParts {
     readStop: readStopInWorker,
     inspect: inspectInWorker,
     propose: proposeInWorker,
+    judge: judgeInWorker,
     takeFiles: (schedule) =>
       withLate(lateRecording, ({ takeFiles }) =>
         Promise.resolve(

@@ -1,8 +1,7 @@
-import { judgeProof } from '../proof/judge-proof';
 import type { Proof } from '../proof/proof';
 import { settingsToProve } from '../proof/settings-to-prove';
 import type { ProcessorSteps, Proposal } from '../proposal/proposal';
-import { joinReadings } from '../reading/join-readings';
+import { joinOnce } from '../reading/join-once';
 import type { Readings } from '../reading/reading';
 import { segmentsToRepeat } from '../reading/segments-to-repeat';
 import type { ChannelLabel, Layout } from '../system/channel';
@@ -12,18 +11,24 @@ import type { ProcessorSettings } from '../system/processor-settings';
 import type { SessionDocument, TakeRecord } from './document';
 import { takesHere } from './take-record';
 
-/** The newest proof of the current position. */
-export interface ProofState extends Proof {
+/** The newest takes through the processor at the current position. */
+export interface ProofTakes {
   readonly id: string;
-  /** What it proves: the settings that were to be typed when its newest take was played. */
+  readonly layout: Layout;
+  /** What they prove: the settings that were to be typed when the newest of them was played. */
   readonly typed: ProcessorSettings;
+  readonly steps: ProcessorSteps;
   /** Readings through the processor, takes joined. */
   readonly readings: Readings;
-  /** Readings without these settings that it is held against; null where there are none. */
+  /** Readings without these settings that they are held against; null where there are none. */
   readonly before: Readings | null;
   /** Speakers whose segments came out damaged and are worth repeating. */
   readonly toRepeat: readonly ChannelLabel[];
 }
+
+/** What they prove. */
+export interface ProofState
+  extends Proof, Pick<ProofTakes, 'id' | 'typed' | 'readings' | 'before' | 'toRepeat'> {}
 
 /** All that a proof follows from. */
 export interface ProofGround {
@@ -32,28 +37,35 @@ export interface ProofGround {
   readonly readings: Readings | null;
 }
 
-/** The proof of the current position; the very one of before when it follows from the same. */
-export function deriveProof(
+/**
+ * The takes that prove; the very ones of before when they follow from the same. Throws RangeError for
+ * readings that contradict each other or the layout.
+ */
+export function deriveProofTakes(
   ground: ProofGround,
-  last: { readonly ground: ProofGround; readonly proof: ProofState | null } | null,
-): ProofState | null {
-  if (last && isSame(ground, last.ground)) return last.proof;
+  last: { readonly ground: ProofGround; readonly proving: ProofTakes | null } | null,
+): ProofTakes | null {
+  if (last && isSame(ground, last.ground)) return last.proving;
   const { document, layout } = ground;
   const takes = provedTakes(document);
   const newest = takes.at(-1);
   if (!newest?.proves) return null;
   const { id, settings: typed } = newest.proves;
-  const after = joinReadings(takes.flatMap(({ readings }) => readings ?? []));
+  const readings = joinOnce(takes.flatMap((take) => take.readings ?? []));
   const before = isOfRig(document, newest) ? ground.readings : null;
-  const proof = judgeProof({ layout, typed, steps: stepsNow(document), before, after });
-  return {
-    ...proof,
-    id,
-    typed,
-    readings: after,
-    before,
-    toRepeat: segmentsToRepeat(after),
-  };
+  for (const one of before ? [before, readings] : [readings]) {
+    if (one.layout !== layout.name) {
+      throw new RangeError(`readings must be of ${layout.name}, got ${one.layout}`);
+    }
+  }
+  const steps = stepsNow(document);
+  return { id, layout, typed, steps, readings, before, toRepeat: segmentsToRepeat(readings) };
+}
+
+/** The proof that a judgement of takes makes. */
+export function proofOf(proof: Proof, takes: ProofTakes): ProofState {
+  const { id, typed, readings, before, toRepeat } = takes;
+  return { ...proof, id, typed, readings, before, toRepeat };
 }
 
 /** What a proposal and the tuner's choices say to type. */

@@ -1,4 +1,5 @@
 import { proposeSettings } from '../proposal/propose-settings';
+import type { Proposal } from '../proposal/proposal';
 import { joinOnce } from '../reading/join-once';
 import type { Readings } from '../reading/reading';
 import type { TogetherOrder } from '../reading/rolloff-together';
@@ -8,11 +9,11 @@ import { placedLayout } from '../system/declared-system';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import type { BenchState } from './bench';
-import { deriveProof } from './derive-proof';
+import { deriveProofTakes } from './derive-proof';
 import type { SessionDocument } from './document';
 import { ordersTogether } from './orders-together';
 import { stillTogether, unreadTogether } from './still-together';
-import { proposalTerms, proposesAlike } from './proposal-terms';
+import { proposalTerms, proposesAlike, proposesAlikeButForChoices } from './proposal-terms';
 import { takesHere } from './take-record';
 
 /** Fills in what follows from the document; reuses what did not change. */
@@ -23,10 +24,11 @@ export function deriveState(state: BenchState, before: BenchState | null): Bench
   return withProof(deriveProposal(next, orders, before), before);
 }
 
-/** The proof that follows from a state, which may rest on that of before. */
+/** The takes to prove by that follow from a state; a proof stands as long as they are the same. */
 function withProof(state: BenchState, before: BenchState | null): BenchState {
-  const proof = deriveProof(state, before && { ground: before, proof: before.proof });
-  return proof === state.proof ? state : { ...state, proof };
+  const proving = deriveProofTakes(state, before && { ground: before, proving: before.proving });
+  const proof = before && proving === before.proving ? before.proof : null;
+  return { ...state, proving, proof };
 }
 
 function deriveProposal(
@@ -42,15 +44,32 @@ function deriveProposal(
   if (unreadTogether(orders, next.together).length > 0) {
     return { ...next, readings, toRepeat, proposal: null };
   }
+  const found = { ...next, readings, toRepeat };
   const same = sameReadings && next.together === before.together;
-  if (same && before.proposal && proposesAlike(next.document, before.document)) {
-    return { ...next, readings, toRepeat, proposal: before.proposal };
+  const kept = same ? keptProposal(found, before) : null;
+  return { ...found, proposal: kept ?? proposalWithoutSums(found, readings) };
+}
+
+/** The proposal of before, where it stands or only choices have changed since; null where neither. */
+function keptProposal(next: BenchState, before: BenchState): Proposal | null {
+  const { proposal } = before;
+  if (!proposal || proposesAlike(next.document, before.document)) return proposal;
+  // One that was never whole shows subs by arrival, which nobody chose.
+  if (proposal.sums === 'coming' || !proposesAlikeButForChoices(next.document, before.document)) {
+    return null;
   }
-  const terms = proposalTerms(next.document, readings, next.layout, next.together);
-  // The sums follow from a worker; see Desk.
+  return { ...proposal, sums: 'outdated' };
+}
+
+/** What can be proposed at once; the sums follow from a worker, see Desk. Null where there is nothing. */
+export function proposalWithoutSums(
+  { document, layout, together }: BenchState,
+  readings: Readings,
+): Proposal | null {
+  const terms = proposalTerms(document, readings, layout, together);
   const options = { ...terms.options, sums: 'later' } as const;
-  const proposal = proposeSettings(readings, next.layout, terms.processor, options);
-  return { ...next, readings, toRepeat, proposal: isTrouble(proposal) ? null : proposal };
+  const proposal = proposeSettings(readings, layout, terms.processor, options);
+  return isTrouble(proposal) ? null : proposal;
 }
 
 /** The layout with its speakers where the document has them. */

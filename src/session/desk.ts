@@ -6,7 +6,7 @@ import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { BenchParts } from './bench-parts';
 import type { SessionDocument } from './document';
-import { deriveState } from './derive-state';
+import { deriveState, proposalWithoutSums } from './derive-state';
 import { keepAlike } from './follow/keep-alike';
 import { followDeclared } from './follow-declared';
 import { followWiring } from './follow-wiring';
@@ -206,13 +206,13 @@ export class Desk {
   async #addSums(): Promise<void> {
     this.#summing?.abort();
     const { proposal, document, readings, layout } = this.state;
-    if (proposal?.sums !== 'coming' || !readings) return;
+    if (!proposal || proposal.sums === 'there' || !readings) return;
     const summing = new AbortController();
     this.#summing = summing;
     const terms = proposalTerms(document, readings, layout, this.state.together);
     const whole = await this.parts.propose(terms, summing.signal);
     if (summing.signal.aborted || this.state.proposal !== proposal) return;
-    this.set({ proposal: whole ?? withoutSums(proposal) });
+    this.set({ proposal: whole ?? sumsFailed(proposalWithoutSums(this.state, readings)) });
   }
 
   /**
@@ -261,14 +261,14 @@ function stepName(what: string): string {
   return bare.charAt(0).toUpperCase() + bare.slice(1);
 }
 
-function withoutSums(proposal: Proposal): Proposal {
+function sumsFailed(proposal: Proposal | null): Proposal | null {
   const failed: MissingSetting = {
     channel: null,
     what: 'sub alignment',
     sentence: msg('The sums could not be worked out: the subs go by arrival.'),
     action: msg('Reload the page.'),
   };
-  return { ...proposal, sums: 'there', missing: [...proposal.missing, failed] };
+  return proposal && { ...proposal, sums: 'there', missing: [...proposal.missing, failed] };
 }
 
 function unfinished(what: string, error: unknown): Trouble {

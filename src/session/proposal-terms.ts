@@ -39,10 +39,17 @@ export function proposalTerms(
 /** Whether two documents give the same proposal for the same readings and layout. */
 export function proposesAlike(a: SessionDocument, b: SessionDocument): boolean {
   return (
-    a.processor === b.processor &&
-    a.sheet === b.sheet &&
     a.choices === b.choices &&
     a.chosenCrossoverHz === b.chosenCrossoverHz &&
+    proposesAlikeButForChoices(a, b)
+  );
+}
+
+/** Whether they would if the tuner had chosen alike. */
+export function proposesAlikeButForChoices(a: SessionDocument, b: SessionDocument): boolean {
+  return (
+    a.processor === b.processor &&
+    a.sheet === b.sheet &&
     probesAlike(a.takes, b.takes) &&
     a.position === b.position
   );

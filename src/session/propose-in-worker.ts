@@ -1,17 +1,41 @@
 import { withLocale } from '../locale/with-locale';
+import { breathe } from '../breathe';
+import { packCalmly } from '../packed';
 import type { Proposal } from '../proposal/proposal';
 import type { BenchParts } from './bench-parts';
-import { packTerms } from './packed-terms';
+import { packTerms, partsToPack } from './packed-terms';
 
-/** Proposes in a worker, so that the screen never waits; null when it was stopped or failed. */
-export const proposeInWorker: BenchParts['propose'] = (terms, signal) =>
-  new Promise((resolve) => {
-    if (signal.aborted) return resolve(null);
-    const worker = withLocale(
-      new Worker(new URL('./proposal-worker.ts', import.meta.url), { type: 'module' }),
-    );
+/** A worker that has proposed and waits for the next time: it need not be started again. */
+let waiting: Worker | null = null;
+
+/**
+ * Proposes in a worker, so that the screen never waits; null when it was stopped or failed. What it
+ * takes to ask is done in tasks of its own, after the one that wants it.
+ */
+export const proposeInWorker: BenchParts['propose'] = async (terms, signal) => {
+  await breathe();
+  if (signal.aborted) return null;
+  await packCalmly(partsToPack(terms), breathe);
+  if (signal.aborted) return null;
+  const worker = waiting ?? startWorker();
+  waiting = null;
+  await breathe();
+  const proposal = signal.aborted ? null : await ask(worker, packTerms(terms), signal);
+  // One that was stopped half way, or failed, is of no further use.
+  if (proposal === null || waiting) worker.terminate();
+  else waiting = worker;
+  return proposal;
+};
+
+function startWorker(): Worker {
+  return withLocale(
+    new Worker(new URL('./proposal-worker.ts', import.meta.url), { type: 'module' }),
+  );
+}
+
+function ask(worker: Worker, terms: unknown, signal: AbortSignal): Promise<Proposal | null> {
+  return new Promise((resolve) => {
     const finish = (proposal: Proposal | null): void => {
-      worker.terminate();
       signal.removeEventListener('abort', abort);
       resolve(proposal);
     };
@@ -22,5 +46,6 @@ export const proposeInWorker: BenchParts['propose'] = (terms, signal) =>
       event.preventDefault();
       finish(null);
     };
-    worker.postMessage(packTerms(terms));
+    worker.postMessage(terms);
   });
+}

@@ -18,6 +18,7 @@ import { followTogether } from './run/follow-together';
 import { createMeterDesk } from './run/meter-desk';
 import { lateNoise } from './run/late-noise';
 import { withRuns, type Runs } from './run/late-runs';
+import { createProofJudge } from './run/proof-judge';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
 import { leavesUnread, readAgain, readOutdated, readUnread } from './run/read-stored';
@@ -43,6 +44,7 @@ export class SessionBench implements Bench {
       readings: null,
       together: [],
       proposal: null,
+      proving: null,
       proof: null,
       activity: { kind: 'idle' },
       trouble: null,
@@ -63,6 +65,7 @@ export class SessionBench implements Bench {
       gate: createPromptGate(desk),
       board: createPlugBoard(),
       meter: createMeterDesk(desk),
+      judge: createProofJudge(desk),
     };
     followTogether(desk);
     this.#noise = lateNoise(this.#room);
@@ -220,8 +223,10 @@ export class SessionBench implements Bench {
   async importCapture(file: File, purpose: TakePurpose = 'probe'): Promise<void> {
     await this.#run(msg('The recording'), async (runs, signal) => {
       const proving = purpose === 'prove' ? runs.toProve(this.#desk) : null;
-      if (purpose === 'prove' && !proving) return runs.nothingToProve();
-      return runs.importRecording(this.#desk, file, signal, proving);
+      if (isTrouble(proving)) return proving;
+      const problem = await runs.importRecording(this.#desk, file, signal, proving);
+      await this.#room.judge.settled(signal);
+      return problem;
     });
   }
 

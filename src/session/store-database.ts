@@ -7,7 +7,7 @@ export interface KeptAside {
   readonly value: unknown;
 }
 
-/** Tables of version 2. Nothing read from them is trusted: documents are `unknown`. */
+/** Tables of version 3. Nothing read from them is trusted: documents are `unknown`. */
 export interface StoreTables extends DBSchema {
   documents: { key: string; value: unknown };
   captures: { key: string; value: unknown };
@@ -29,7 +29,7 @@ export const orderKey = 'order of changes';
  * what is stored stays as it is. Rejects where the browser refuses.
  */
 export async function openDatabase(name: string, onGone: () => void): Promise<StoreDatabase> {
-  const database = await openDB<StoreTables>(name, 2, {
+  const database = await openDB<StoreTables>(name, 3, {
     upgrade(older, from) {
       if (from < 1) {
         older.createObjectStore('documents');
@@ -38,6 +38,7 @@ export async function openDatabase(name: string, onGone: () => void): Promise<St
         older.createObjectStore('meta');
       }
       if (from < 2) older.createObjectStore('summaries');
+      // Version 3 has the tables of 2: a page of before could not read the documents of now.
     },
     // A later version waits for this page to let go of the tables.
     blocking: (_current, _wanted, event) => {

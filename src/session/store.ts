@@ -13,7 +13,7 @@ import {
 import { lastKey, openDatabase, type StoreDatabase } from './store-database';
 
 /**
- * The store of this browser (IndexedDB): documents as plain JSON values, captures as Float32Array
+ * The store of this browser (IndexedDB): documents as plain JSON values with the readings of takes as texts, captures as Float32Array
  * beside them. A stored document that does not match its schema is refused and kept aside.
  * Opens at first use; a browser that stores nothing answers every call with a Trouble.
  */

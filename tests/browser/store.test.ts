@@ -122,6 +122,24 @@ describe('a damaged store', () => {
     expect(await store.load()).toEqual(sampleDocument('5.1'));
   });
 
+  it('keeps a session aside, whole, whose readings are no JSON', async () => {
+    await damage((document) => ({
+      ...document,
+      takes: [{ ...sampleTake('5.1'), readings: '{"format":' }],
+    }));
+    expect(await openStore(name).load()).toMatchObject({ trouble: 'storage' });
+    const database = await raw();
+    const aside: unknown[] = await database.getAll('aside');
+    database.close();
+    expect(aside[0]).toMatchObject({ value: { takes: [{ readings: '{"format":' }] } });
+  });
+
+  it('opens a session whose readings were stored as objects, as before version 3', async () => {
+    const takes = [sampleTake('5.1')];
+    await damage((document) => ({ ...document, takes }));
+    expect(await openStore(name).load()).toEqual({ ...sampleDocument('5.1'), takes });
+  });
+
   it('leaves a session of a newer version where it is', async () => {
     await damage((document) => ({ ...document, version: 3 }));
     const store = openStore(name);

@@ -51,6 +51,7 @@ export class FakeBench implements Bench {
       readings: null,
       together: [],
       proposal: null,
+      proving: null,
       proof: null,
       activity: { kind: 'idle' },
       trouble: null,

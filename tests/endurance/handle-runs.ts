@@ -29,7 +29,8 @@ const seats = 6;
 
 /**
  * The workbench with a curve for each of six seats in the practice room: drags its crossover, moves
- * it by keys and moves the subs in time, and measures every task of the page meanwhile.
+ * it by keys and moves the subs in time, then drags both handles of a processor whose sub low-pass
+ * can be set, and measures every task of the page meanwhile.
  */
 export async function runHandles(): Promise<HandleRun> {
   const app = await openPracticeApp();
@@ -56,7 +57,7 @@ export async function runHandles(): Promise<HandleRun> {
       await act();
       rows.push({ what, ...(await tasksDuring(session, act)) });
     };
-    await measure('drag', () => drag(page));
+    await measure('drag', () => drag(page, 'crossover'));
     await measure('keys', async () => {
       await handle.focus();
       for (let n = 0; n < 6; n++) await press(page, n % 2 === 0 ? 'ArrowRight' : 'ArrowLeft');
@@ -65,6 +66,9 @@ export async function runHandles(): Promise<HandleRun> {
       await page.locator('ll-step-slider input').focus();
       for (let n = 0; n < 6; n++) await press(page, n % 2 === 0 ? 'ArrowRight' : 'ArrowLeft');
     });
+    await chooseProcessor(page);
+    await measure('drag, fine steps', () => drag(page, 'crossover'));
+    await measure('drag low-pass', () => drag(page, 'low-pass'));
     return { curves, rows };
   } finally {
     await app.close();
@@ -82,10 +86,20 @@ async function takeAt(page: Page, seat: number): Promise<void> {
   await runPracticeTake(page);
 }
 
+/** One with fine steps and a sub low-pass of its own. */
+async function chooseProcessor(page: Page): Promise<void> {
+  await page.evaluate(() => (location.hash = '#patch/sheet'));
+  await page.getByRole('button', { name: /^Sixteen outputs/ }).click();
+  await page.waitForFunction(() => document.querySelector('ll-app')?.bench?.state.document.sheet);
+  await page.evaluate(() => (location.hash = '#propose/crossovers'));
+  await settled(page);
+  await page.locator('[data-handle=low-pass]').waitFor();
+}
+
 /** There and back over the plot, a step of the pointer a frame. */
-async function drag(page: Page): Promise<void> {
-  const box = await page.locator('[data-handle=crossover]').boundingBox();
-  if (!box) throw new Error('the crossover has no handle');
+async function drag(page: Page, id: string): Promise<void> {
+  const box = await page.locator(`[data-handle=${id}]`).boundingBox();
+  if (!box) throw new Error(`there is no handle ${id}`);
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();

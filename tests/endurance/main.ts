@@ -77,7 +77,7 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
     console.log(`${curves} curves; the longest task in ms:`);
     for (const { what, tasks, cpu, clock } of rows) {
       console.log(
-        `${what.padEnd(14)} ${cpu.toFixed(1).padStart(6)} on a core, ${clock.toFixed(1)} by the clock, of ${tasks}`,
+        `${what.padEnd(16)} ${cpu.toFixed(1).padStart(6)} on a core, ${clock.toFixed(1)} by the clock, of ${tasks}`,
       );
       if (cpu > 16) problems.push(`${what}: a task of ${cpu.toFixed(1)} ms`);
     }

@@ -71,7 +71,6 @@ export class CurveChart extends LitElement {
       return html`<p class="soft">${msg('Nothing to draw yet.')}</p>`;
     }
     this.numbers = keepNumbers(this.numbers, traces, axes);
-    const { head, rows, copyText } = this.numbers;
     return html`<figure class=${layout.width < narrowWidth ? 'narrow' : ''} aria-label=${label}>
       ${curveNames(traces, axes, this.cursor.hz)}
       <div class="frame" style="height:${layout.height}px">
@@ -80,12 +79,7 @@ export class CurveChart extends LitElement {
         </svg>
         ${this.cursor.plane(msg(str`Cursor over: ${label}`), (x) => cursorSentence(traces, axes, x))}
       </div>
-      <ll-number-table
-        .caption=${label}
-        .head=${head}
-        .rows=${rows}
-        .copyText=${copyText}
-      ></ll-number-table>
+      <ll-number-table .caption=${label} .numbers=${this.numbers}></ll-number-table>
     </figure>`;
   }
 

@@ -1,5 +1,5 @@
 import { scaleLinear, scaleLog } from 'd3';
-import { curvePath } from '../curve-path';
+import { curvePath, curvePlaces } from '../curve-path';
 import { ticksBetween, type FrequencyTick } from '../frequency-axis';
 import { numberText } from '../number-text';
 import type { Box } from '../place-labels';
@@ -38,6 +38,7 @@ export function layOutCurves(
   const yAt = (y: number): number => level(y);
   const ticks = level.ticks(Math.max(3, Math.floor((plot.bottom - plot.top) / pixelsPerRow)));
   const digits = Math.max(0, ...ticks.map(decimals));
+  const path = pathMaker(axes, xAt, yAt);
   return {
     width,
     height,
@@ -50,7 +51,7 @@ export function layOutCurves(
         ? ticksBetween(low, high, xAt, width < narrowWidth ? 32 : 30)
         : timeTicks(low, high, xAt, width < narrowWidth ? 4 : 8),
     rows: ticks.map((value) => ({ text: numberText(value, digits), y: yAt(value) })),
-    lines: traces.map((trace) => ({ trace, path: pathOf(trace, axes, xAt, yAt) })),
+    lines: traces.map((trace) => ({ trace, path: path(trace) })),
   };
 }
 
@@ -77,14 +78,25 @@ function decimals(value: number): number {
   return after.length;
 }
 
-function pathOf(
-  { x, y }: CurveTrace,
+/** Draws traces; those on the same places share what was worked out of them. */
+function pathMaker(
   axes: CurveAxes,
   xAt: (x: number) => number,
   yAt: (y: number) => number,
-): string {
-  // The paths of the other charts begin at positive frequencies only; time has a zero.
-  const shift = axes.x.kind === 'time' ? 1 - Math.min(0, ...x.slice(0, 1)) : 0;
-  const moved = shift === 0 ? x : x.map((value) => value + shift);
-  return curvePath(moved, y, { x: (value) => xAt(value - shift), y: yAt });
+): (trace: CurveTrace) => string {
+  const known = new Map<
+    CurveTrace['x'],
+    { hz: readonly number[]; places: readonly (string | null)[] }
+  >();
+  return ({ x, y }) => {
+    // The paths of the other charts begin at positive frequencies only; time has a zero.
+    const shift = axes.x.kind === 'time' ? 1 - Math.min(0, ...x.slice(0, 1)) : 0;
+    const scale = (value: number): number => xAt(value - shift);
+    let of = known.get(x);
+    if (!of) {
+      const hz = shift === 0 ? x : x.map((value) => value + shift);
+      known.set(x, (of = { hz, places: curvePlaces(hz, scale) }));
+    }
+    return curvePath(of.hz, y, { x: scale, y: yAt }, of.places);
+  };
 }

@@ -1,5 +1,6 @@
 import { curveAt } from '../curve-path';
 import { hzText, millisecondsText, numberText } from '../number-text';
+import type { NumbersBehind } from '../number-table';
 import type { CurveAxes, CurveTrace } from './curve-trace';
 
 /** Where the cursor stands, in words. */
@@ -26,12 +27,9 @@ export function cursorSentence(traces: readonly CurveTrace[], axes: CurveAxes, a
 }
 
 /** The numbers behind a chart, and what they were read from. */
-export interface CurveNumbers {
+export interface CurveNumbers extends NumbersBehind {
   readonly traces: readonly CurveTrace[];
   readonly axes: CurveAxes;
-  readonly head: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-  readonly copyText: string;
 }
 
 /** The numbers kept as long as traces and axes are the same: a moving cursor changes neither. */
@@ -41,7 +39,12 @@ export function keepNumbers(
   axes: CurveAxes,
 ): CurveNumbers {
   if (kept?.traces === traces && kept.axes === axes) return kept;
-  return { traces, axes, ...curveTable(traces, axes), copyText: curveCopy(traces, axes) };
+  return {
+    traces,
+    axes,
+    table: () => curveTable(traces, axes),
+    copy: () => curveCopy(traces, axes),
+  };
 }
 
 /** Heads and at most about a hundred rows of the table behind the chart. */

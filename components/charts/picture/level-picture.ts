@@ -10,11 +10,10 @@ import { chartStyles } from '../chart-styles';
 import { ticksBetween } from '../frequency-axis';
 import { numberText } from '../number-text';
 import '../number-table';
+import type { NumbersBehind } from '../number-table';
 import { chartHeight } from '../response-layout';
 import type { LevelPictureData } from './level-picture-data';
 import { pictureCopy, pictureTable } from './picture-numbers';
-
-const noNumbers = { head: [] as string[], rows: [] as string[][], copyText: '' };
 
 /** A picture of how levels fade: time runs upwards, louder is darker, a step of shade is a step of level. */
 @customElement('ll-level-picture')
@@ -62,15 +61,15 @@ export class LevelPicture extends LitElement {
   @property({ attribute: false }) data: LevelPictureData | null = null;
   @property() label = '';
   private readonly size = new ChartSize(this);
-  private numbers = noNumbers;
-  /** The locale they were written in. */
+  private numbers: NumbersBehind | null = null;
+  /** The locale they are written in. */
   private saidIn = localeInForce();
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     const { data } = this;
     if (!changed.has('data') && this.saidIn === localeInForce()) return;
     this.saidIn = localeInForce();
-    this.numbers = data ? { ...pictureTable(data), copyText: pictureCopy(data) } : noNumbers;
+    this.numbers = data && { table: () => pictureTable(data), copy: () => pictureCopy(data) };
   }
 
   override render() {
@@ -118,12 +117,7 @@ export class LevelPicture extends LitElement {
             >`,
         )}
       </div>
-      <ll-number-table
-        .caption=${label}
-        .head=${this.numbers.head}
-        .rows=${this.numbers.rows}
-        .copyText=${this.numbers.copyText}
-      ></ll-number-table>
+      <ll-number-table .caption=${label} .numbers=${this.numbers}></ll-number-table>
     </figure>`;
   }
 

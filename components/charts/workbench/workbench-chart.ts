@@ -105,12 +105,7 @@ export class WorkbenchChart extends LitElement {
         ${this.cursor.plane(msg(str`Cursor over: ${label}`), (hz) => cursorSentence(traces, axes, hz))}
         ${handles.map((handle) => this.drag.slider(handle, layout))}
       </div>
-      <ll-number-table
-        .caption=${label}
-        .head=${table.head}
-        .rows=${table.rows}
-        .copyText=${table.copyText}
-      ></ll-number-table>
+      <ll-number-table .caption=${label} .numbers=${table}></ll-number-table>
     </figure>`;
   }
 

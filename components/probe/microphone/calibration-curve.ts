@@ -52,7 +52,6 @@ export class CalibrationCurve extends LitElement {
     const y = scaleLinear().domain([-reach, reach]).range([plot.bottom, plot.top]);
     const path = curvePath(calibration.hz, calibration.db, { x: (hz) => x(hz), y: (db) => y(db) });
     const caption = msg(str`Response of the microphone by ${calibration.name}`);
-    const { head, rows, copyText } = this.numbers(calibration);
     return html`<figure aria-label=${caption}>
       <svg width=${width} height=${height} aria-hidden="true">
         <defs>
@@ -78,12 +77,7 @@ export class CalibrationCurve extends LitElement {
         <text class="tick" x=${plot.left - 6} y=${height - 7} text-anchor="end">Hz</text>
         <path class="curve" clip-path="url(#plot)" d=${path}></path>
       </svg>
-      <ll-number-table
-        .caption=${caption}
-        .head=${head}
-        .rows=${rows}
-        .copyText=${copyText}
-      ></ll-number-table>
+      <ll-number-table .caption=${caption} .numbers=${this.numbers(calibration)}></ll-number-table>
     </figure>`;
   }
 

@@ -18,12 +18,9 @@ export class SpectrumNumbers extends CalmElement {
   override render() {
     const { spectrum, caption } = this;
     if (!spectrum) return nothing;
-    const { head, rows } = spectrumTable(spectrum);
     return html`<ll-number-table
       .caption=${caption}
-      .head=${head}
-      .rows=${rows}
-      .copyText=${spectrumCopy(spectrum)}
+      .numbers=${{ table: () => spectrumTable(spectrum), copy: () => spectrumCopy(spectrum) }}
     ></ll-number-table>`;
   }
 }

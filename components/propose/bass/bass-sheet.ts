@@ -8,7 +8,7 @@ import { dbText, hzText } from '../../charts/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
 import { changeChoices, withMend } from '../choices/change-choices';
-import { Kept } from '../kept';
+import { Kept } from '../../kept';
 import type { ProposeView } from '../propose-view';
 import '../reasons/reason-list';
 import './bass-ledger';

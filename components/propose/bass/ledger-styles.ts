@@ -52,6 +52,8 @@ export const ledgerStyles = css`
     display: block;
     height: 0.95rem;
     background: var(--track);
+    /* Moving bars lay out nothing else. */
+    contain: strict;
   }
 
   .none {

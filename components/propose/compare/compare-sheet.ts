@@ -9,7 +9,7 @@ import '../../controls/check-field';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
 import { changeChoices, isNothingChosen } from '../choices/change-choices';
-import { Kept } from '../kept';
+import { Kept } from '../../kept';
 import type { ProposeView } from '../propose-view';
 import { compareCopy, compareRows, type CompareRow } from './compare-rows';
 

@@ -16,7 +16,7 @@ import '../bass/bass-ledger';
 import '../bass/ledger-mends';
 import { changeChoices, groupsSetBy, withCrossover, withMend } from '../choices/change-choices';
 import { groupName } from '../group-words';
-import { Kept } from '../kept';
+import { Kept } from '../../kept';
 import type { ProposeView } from '../propose-view';
 import { subDelayRange } from '../subs/sub-delay';
 import type { WantedCrossover } from './why-crossover';
@@ -113,18 +113,20 @@ export class CrossoversSheet extends LitElement {
 
   private now(view: ProposeView): WorkbenchState {
     const choices = this.held ?? view.choices;
-    const { proposal, workbench, channel } = view;
-    const same = [proposal, workbench, channel, JSON.stringify(view.made)];
+    const { proposal, workbench, channel, group, made } = view;
+    const same = [workbench, channel, group.group, JSON.stringify(view.proposed)];
     const asProposed = this.asProposed.of(same, () => proposedState(view));
-    return this.kept.of([asProposed, JSON.stringify(choices)], () =>
+    return this.kept.of([asProposed, proposal, JSON.stringify([made, choices])], () =>
       workbenchState(view, choices, asProposed),
     );
   }
 
   private move(view: ProposeView, { id, value, done }: HandleMove): void {
     const chosen = this.moved(view, id, value);
-    this.held = done ? null : chosen;
+    // In this order: the view with the new choices comes before this draws without those held, which
+    // would show the old ones once more.
     if (done) changeChoices(this.bench, moveNames[id] ?? msg('Choose settings'), chosen);
+    this.held = done ? null : chosen;
   }
 
   private moved({ choices, group, proposal, workbench }: ProposeView, id: string, value: number) {

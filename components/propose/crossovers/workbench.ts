@@ -6,7 +6,7 @@ import '../../charts/workbench/workbench-chart';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/step-slider';
 import { sharedStyles } from '../../theme/shared-styles';
-import { Kept } from '../kept';
+import { Kept } from '../../kept';
 import type { ProposeView } from '../propose-view';
 import { subDelayMarks, subDelayRange, subDelayText } from '../subs/sub-delay';
 import { ledgerText } from '../bass/ledger-words';

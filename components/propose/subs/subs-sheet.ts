@@ -13,7 +13,7 @@ import { buttonStyles } from '../../controls/button-styles';
 import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
-import { Kept } from '../kept';
+import { Kept } from '../../kept';
 import type { ProposeView } from '../propose-view';
 import '../reasons/reason-list';
 import './sub-alignment';

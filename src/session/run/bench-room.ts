@@ -5,6 +5,7 @@ import { isTrouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
 import type { MeterDesk } from './meter-desk';
 import type { PlugBoard } from './plug-board';
+import type { ProofJudge } from './proof-judge';
 import type { PromptGate } from './prompt-gate';
 import { otherMicrophone } from './sound-level-here';
 
@@ -14,6 +15,7 @@ export interface BenchRoom {
   readonly gate: PromptGate;
   readonly board: PlugBoard;
   readonly meter: MeterDesk;
+  readonly judge: ProofJudge;
 }
 
 /**

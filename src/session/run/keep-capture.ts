@@ -1,3 +1,4 @@
+import { breathe } from '../../breathe';
 import type { Capture } from '../../rig/port';
 import { settingsInForce } from '../../system/declared-settings';
 import type { Schedule } from '../../take/schedule';
@@ -21,6 +22,8 @@ export async function keepCapture(
   proving: Proving | null = null,
 ): Promise<Trouble | null> {
   const record = await storeCapture(desk, schedule, capture, proving);
+  // Handing the sound to who reads it is a task of its own: it follows the one that showed the take.
+  await breathe();
   return readRecord(desk, record, capture, signal);
 }
 

@@ -1,6 +1,6 @@
 import { msg } from '@lit/localize';
 import type { ChannelLabel } from '../../system/channel';
-import { trouble, type Trouble } from '../../trouble';
+import { isTrouble, trouble, type Trouble } from '../../trouble';
 import { isOldProof, wantedSettings } from '../derive-proof';
 import type { Desk } from '../desk';
 import type { Proving } from '../document';
@@ -19,8 +19,7 @@ export async function runProof(
 ): Promise<Trouble | null> {
   const { state } = room.desk;
   const wanted = toProve(room.desk);
-  if (!wanted) return nothingToProve();
-  if (state.proposal?.sums === 'coming') return stillComing();
+  if (isTrouble(wanted)) return wanted;
   const { proof } = state;
   // A line alone is held against the others, and those were played with the same settings.
   const isAlone =
@@ -28,14 +27,19 @@ export async function runProof(
     proof !== null &&
     !isOldProof(state) &&
     !channels.includes(proof.readings.reference);
-  if (!isAlone) return runTakes(room, null, signal, wanted);
-  return runTakes(room, channels, signal, { ...wanted, id: proof.id });
+  const problem = isAlone
+    ? await runTakes(room, channels, signal, { ...wanted, id: proof.id })
+    : await runTakes(room, null, signal, wanted);
+  await room.judge.settled(signal);
+  return problem;
 }
 
-/** A new proof of the settings that are to be typed now; null while there are none. */
-export function toProve({ state, parts }: Desk): Proving | null {
+/** A new proof of the settings that are to be typed now, or why there can be none yet. */
+export function toProve({ state, parts }: Desk): Proving | Trouble {
   const { proposal, document } = state;
-  return proposal && { id: parts.newId(), settings: wantedSettings(proposal, document) };
+  if (!proposal) return nothingToProve();
+  if (proposal.sums !== 'there') return stillComing();
+  return { id: parts.newId(), settings: wantedSettings(proposal, document) };
 }
 
 const stillComing = () =>
@@ -44,5 +48,5 @@ const stillComing = () =>
     msg('The settings are still being worked out. Wait until the sums are there, then prove.'),
   );
 
-export const nothingToProve = () =>
+const nothingToProve = () =>
   trouble('failed', msg('There are no settings to prove yet: take the system in Probe first.'));

@@ -126,7 +126,7 @@ async function playAndMend(
   );
   for (let round = 0; problem === null && round < desk.state.document.take.repeats; round++) {
     const { state } = desk;
-    const heard = proving ? (state.proof ?? { toRepeat: [], readings: null }) : state;
+    const heard = proving ? (state.proving ?? { toRepeat: [], readings: null }) : state;
     const damaged = worthRepeating(heard).filter((channel) => own.includes(channel));
     if (damaged.length === 0) break;
     const here = routing && { ...routing, routes: part.routes };

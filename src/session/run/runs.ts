@@ -2,7 +2,7 @@
 export { parseCalibration } from '../../microphone/parse-calibration';
 export { runClimb, runSoundLevelCalibration } from './climb-run';
 export { createNoiseRun } from './noise-run';
-export { nothingToProve, runProof, toProve } from './proof-run';
+export { runProof, toProve } from './proof-run';
 export { importRecording, wholeTake } from './recorded-take';
 export { runTakes } from './run-takes';
 export { runStop } from './walk-run';

@@ -1,8 +1,9 @@
 import { msg, str } from '@lit/localize';
+import { breathe } from '../../breathe';
 import { trouble, type Trouble } from '../../trouble';
 import type { SessionDocument } from '../document';
 import { deletedKey, lastKey, orderKey, type StoreDatabase } from '../store-database';
-import { parseSession } from './parse-session';
+import { parseStored, toStored } from './stored-form';
 import { summariseSession } from './summarise-session';
 
 /** The session last worked on. A damaged one is moved out of the way, whole. */
@@ -11,7 +12,7 @@ export async function loadLast(database: StoreDatabase): Promise<SessionDocument
   if (typeof id !== 'string') return null;
   const stored = await database.get('documents', id);
   if (stored === undefined) return null;
-  const parsed = parseSession(stored);
+  const parsed = parseStored(stored);
   if ('document' in parsed) return parsed.document;
   if (parsed.newer) {
     return trouble(
@@ -37,7 +38,7 @@ export async function readDocument(
 ): Promise<SessionDocument | Trouble | null> {
   const stored = await database.get('documents', id);
   if (stored === undefined) return null;
-  const parsed = parseSession(stored);
+  const parsed = parseStored(stored);
   if ('document' in parsed) return parsed.document;
   const advice = parsed.newer ? msg('Reload to get that version.') : msg('It is kept as it is.');
   return trouble('storage', msg(str`This session cannot be opened: ${parsed.why}. ${advice}`));
@@ -49,12 +50,13 @@ export async function saveDocument(
   document: SessionDocument,
   last: boolean,
 ): Promise<void> {
+  const stored = await toStored(document, breathe);
   const tables = database.transaction(['documents', 'summaries', 'meta'], 'readwrite', onDisk);
   const meta = tables.objectStore('meta');
   const summary = summariseSession(document, new Date().toISOString());
   const work = async (): Promise<void> => {
     const order = orderAfter(await meta.get(orderKey));
-    await tables.objectStore('documents').put(document, document.id);
+    await tables.objectStore('documents').put(stored, document.id);
     await tables.objectStore('summaries').put({ ...summary, order }, document.id);
     await meta.put(order, orderKey);
     if (last) await meta.put(document.id, lastKey);

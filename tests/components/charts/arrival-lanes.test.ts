@@ -151,7 +151,7 @@ describe('the lanes of arrivals', () => {
     expect(findAll(chart, 'tbody tr')).toHaveLength(11);
     const cells = findAll(chart, 'tbody tr:first-child > *').map((cell) => plain(cell.textContent));
     expect(cells.slice(0, 5)).toEqual(['FL', '0.000', '2.400', '2.396–2.404', '–']);
-    expect(find<CopyButton>(chart, 'll-copy-button').text.split('\n')[1]).toMatch(
+    expect(find<CopyButton>(chart, 'll-copy-button').written.split('\n')[1]).toMatch(
       /^FL\t0\t2\.4\t2\.396\t/,
     );
   });

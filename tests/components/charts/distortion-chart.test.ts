@@ -137,7 +137,7 @@ describe('the distortion chart', () => {
     expect(head).toEqual(['Hz', 'total, %', '2nd, %', '3rd, %', '4th, %', '5th, %']);
     const rows = findAll(chart, 'tbody tr').map((row) => textOf(row));
     expect(rows).toEqual(['25.0 1.0 1.0 < 0.32 < 0.32 < 0.32', '100 < 1.0 < 0.10 – – –']);
-    const lines = find<CopyButton>(chart, 'll-copy-button').text.trim().split('\n');
+    const lines = find<CopyButton>(chart, 'll-copy-button').written.trim().split('\n');
     expect(lines[0]).toMatch(/^Hz\ttotal dB\ttotal floor dB\t2nd dB\t2nd floor dB\t/);
     expect(lines[1]).toMatch(/^25\t-40\t-60\t-40\t-60\t\t-50\t/);
   });

@@ -145,7 +145,7 @@ describe('the response chart', () => {
     const head = findAll(chart, 'thead th').map((cell) => plain(cell.textContent ?? ''));
     expect(head).toEqual(['Hz', 'SiL, dB', 'fit, dB', 'fit 90 %, dB', 'noise, dB', 'SiR, dB']);
     expect(findAll(chart, 'tbody tr').length).toBeGreaterThan(30);
-    const lines = find<CopyButton>(chart, 'll-copy-button').text.trim().split('\n');
+    const lines = find<CopyButton>(chart, 'll-copy-button').written.trim().split('\n');
     expect(lines).toHaveLength(1 + (traces('SiL')[0]?.curves.response.hz.length ?? 0));
     expect(lines[1]).toMatch(/^15\t-?[\d.]+\t-?[\d.]+\t/);
   });

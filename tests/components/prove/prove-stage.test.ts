@@ -100,6 +100,23 @@ describe('Prove before anything is proved', () => {
   });
 });
 
+describe('what was played through the processor', () => {
+  it('is being judged for a moment, and nothing can be pressed meanwhile', async () => {
+    const bench = benchWithProof({});
+    const { proof, layout, document } = bench.state;
+    if (!proof) throw new RangeError('nothing is proved');
+    const { id, typed, readings, before, toRepeat } = proof;
+    const steps = document.processor;
+    bench.set({ proof: null, proving: { id, layout, steps, typed, readings, before, toRepeat } });
+    const stage = await mount('ll-prove', { bench });
+    expect(title(stage)).toBe('What was played through the processor is being judged');
+    expect(findAll(stage, 'll-proof-sheet button')).toEqual([]);
+    bench.set({ proof });
+    await settle(stage);
+    expect(title(stage)).toBe(`All ${proof.lines.length} lines hold`);
+  });
+});
+
 describe('a proof in which all holds', () => {
   it('says so with its count, and lists what holds', async () => {
     const bench = benchWithProof({});

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { parseSession } from '../../../src/session/shelf/parse-session';
+import { parseStored } from '../../../src/session/shelf/stored-form';
 import { keptOf, type KeptSession } from './kept-session';
 
 /** What lies in the browser's store, looked at past the app. */
@@ -36,7 +36,7 @@ export async function lookIntoStore(page: Page): Promise<FoundStore> {
   const sessions: KeptSession[] = [];
   const unreadable = Array.from({ length: aside }, (_, index) => `kept aside, ${index + 1}`);
   for (const stored of JSON.parse(documents) as unknown[]) {
-    const parsed = parseSession(stored);
+    const parsed = parseStored(stored);
     if ('document' in parsed) sessions.push(keptOf(parsed.document));
     else unreadable.push(parsed.why);
   }

@@ -1,3 +1,4 @@
+import { judgeProof } from '../../../src/proof/judge-proof';
 import { proposeSettings } from '../../../src/proposal/propose-settings';
 import { readTake } from '../../../src/reading/read-take';
 import { readOrder } from '../../../src/reading/read-order';
@@ -45,6 +46,7 @@ export function makeBench(
       const proposal = proposeSettings(readings, layout, processor, options);
       return Promise.resolve(isTrouble(proposal) ? null : proposal);
     },
+    judge: (input) => Promise.resolve(judgeProof(input)),
     readStop: (schedule, capture) => Promise.resolve(readStop(schedule, capture)),
     read: (schedule, capture, options) => readTake(schedule, capture, options),
     inspect: inspectHere,

@@ -10,7 +10,12 @@ import { toldReadings } from './told-readings';
 
 /** A bench whose takes hold bass; what it proposes waits for `release`. */
 function benchOf(propose?: BenchParts['propose']) {
-  const orders: { terms: ProposalTerms; signal: AbortSignal; release: () => void }[] = [];
+  const orders: {
+    terms: ProposalTerms;
+    signal: AbortSignal;
+    release: () => void;
+    fail: () => void;
+  }[] = [];
   const waiting: BenchParts['propose'] = (terms, signal) =>
     new Promise((resolve) => {
       const { readings, layout, processor, options } = terms;
@@ -18,7 +23,7 @@ function benchOf(propose?: BenchParts['propose']) {
         const proposal = proposeSettings(readings, layout, processor, options);
         resolve(isTrouble(proposal) ? null : proposal);
       };
-      orders.push({ terms, signal, release });
+      orders.push({ terms, signal, release, fail: () => resolve(null) });
     });
   const { bench } = makeBench(
     {
@@ -63,6 +68,38 @@ describe('the proposal of a session', () => {
     const { proposal } = await until(bench, (state) => state.proposal?.sums === 'there');
     expect(proposal?.settings.crossoverHz.fronts).toBe(120);
     expect(proposal?.groups[0]?.own?.crossoverHz).toBe(120);
+  });
+
+  it('keeps the whole one, marked as outdated, until the one with newer choices is there', async () => {
+    const { bench, orders } = benchOf();
+    await bench.startTake();
+    orders.at(-1)?.release();
+    const { proposal: whole } = await until(bench, (state) => state.proposal?.sums === 'there');
+    for (const fronts of [120, 150]) {
+      bench.change('Choose crossover', (document) => ({
+        ...document,
+        chosenCrossoverHz: { fronts },
+      }));
+      expect(bench.state.proposal).toEqual({ ...whole, sums: 'outdated' });
+    }
+    orders.at(-1)?.release();
+    const { proposal } = await until(bench, (state) => state.proposal?.sums === 'there');
+    expect(proposal?.settings.crossoverHz.fronts).toBe(150);
+  });
+
+  it('proposes with the newest choices even when their sums cannot be worked out', async () => {
+    const { bench, orders } = benchOf();
+    await bench.startTake();
+    orders.at(-1)?.release();
+    await until(bench, (state) => state.proposal?.sums === 'there');
+    bench.change('Choose crossover', (document) => ({
+      ...document,
+      chosenCrossoverHz: { fronts: 120 },
+    }));
+    orders.at(-1)?.fail();
+    const { proposal } = await until(bench, (state) => state.proposal?.sums === 'there');
+    expect(proposal?.settings.crossoverHz.fronts).toBe(120);
+    expect(proposal?.missing.at(-1)?.sentence).toContain('could not be worked out');
   });
 
   it('says so when the sums could not be worked out', async () => {

@@ -4,6 +4,7 @@ import '../../../../components/theme/base.css';
 import type { ChartHandle, HandleMove } from '../../../../components/charts/workbench/chart-handle';
 import '../../../../components/charts/workbench/workbench-chart';
 import type { CurveAxes, CurveTrace } from '../../../../components/charts/curve/curve-trace';
+import type { NumberTable } from '../../../../components/charts/number-table';
 import { expectClose } from '../../../close';
 import { find, findAll, mount, notNumbers, overlappingTexts, plain, settle } from '../../mount';
 import { expectQuiet } from '../../quiet';
@@ -163,8 +164,8 @@ describe('the workbench chart', () => {
     expect(plain(cursor.getAttribute('aria-valuetext') ?? '')).toMatch(
       /^\d+ Hz: Sum 0\.0 dB, Subs −\d+\.\d dB$/,
     );
-    const { copyText } = find(chart, 'll-number-table') as unknown as { copyText: string };
-    const lines = copyText.trim().split('\n');
+    const { numbers } = find<NumberTable>(chart, 'll-number-table');
+    const lines = (numbers?.copy() ?? '').trim().split('\n');
     expect(lines[0]).toBe('Hz\tSum dB\tSubs dB');
     expect(lines).toHaveLength(242);
     expect(lines[1]).toBe('15\t0\t-0.75');
