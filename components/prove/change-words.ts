@@ -4,7 +4,11 @@ import { msg, str } from '@lit/localize';
 import type { SettingChange } from '../../src/proof/proof';
 import { sayNumber } from '../../src/proposal/phrases';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
+import { isSub } from '../../src/system/channel-names';
+import { placeAddress } from '../controls/reveal-controller';
+import { patchSheetAddress } from '../patch/patch-sheets';
 import { groupName } from '../propose/group-words';
+import { proposeSheetAddress } from '../propose/propose-sheets';
 import { sayNames } from './slip-words';
 
 const names: Readonly<Record<SettingChange['setting'], string>> = {
@@ -50,17 +54,36 @@ export function sayChange(change: SettingChange, layout: Layout, unit: 'm' | 'ft
   return `${start}: ${value(to)}${seems}.`;
 }
 
-/** Where the setting of a change is shown. */
-export function addressOf({ setting }: Pick<SettingChange, 'setting'>): string {
+/** Where the setting of a change is shown: a place on the sheet that has it. */
+export function addressOf(change: SettingChange, layout: Layout): string {
+  const { setting, group } = change;
+  const channel = channelOf(change, layout);
+  const onList = (key: string): string =>
+    placeAddress(proposeSheetAddress('list'), `${key} ${channel}`);
   switch (setting) {
-    case 'wiring':
-      return '#patch/wiring';
+    case 'distance':
+      return onList('distance');
+    case 'trim':
+      return onList('level');
+    case 'polarity':
+      // Of a main the wires are swapped; nothing is typed.
+      return channel !== null && isSub(channel) ? onList('polarity') : onWiring(channel);
+    case 'crossover':
+      return placeAddress(proposeSheetAddress('crossovers'), group ?? '');
+    case 'own low-pass of the sub':
+      return placeAddress(proposeSheetAddress('subs'), msg('at the sub itself'));
+    case 'LFE level':
+      return placeAddress(proposeSheetAddress('bass'), 'LFE');
     case 'equaliser and dynamics':
     case 'upmixing':
-      return '#patch/in-force';
-    default:
-      return '#propose';
+      return placeAddress(patchSheetAddress('in-force'), 'equaliser');
+    case 'wiring':
+      return onWiring(channel);
   }
+}
+
+function onWiring(channel: ChannelLabel | null): string {
+  return placeAddress(patchSheetAddress('wiring'), channel ?? '');
 }
 
 /** The speaker a change is shown with; null where it concerns none alone. */

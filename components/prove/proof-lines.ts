@@ -78,7 +78,7 @@ export class ProofLines extends LitElement {
     return html`<p class="change">
       ${sayChange(change, layout, unit)}
       <a
-        href=${addressOf(change)}
+        href=${addressOf(change, layout)}
         @click=${() => {
           if (channel !== null) askToSelect(this, channel);
         }}

@@ -106,7 +106,7 @@ function typed({ layout, document }: BenchState, proposal: Proposal) {
           proposal.equaliser
             ? msg('The proposed equaliser is typed as well; dynamics and upmixing stay off.')
             : msg('Equaliser, dynamics and upmixing stay off.')
-        } <a href="#propose">See the settings</a>`,
+        } <a href="#propose/list">See the settings</a>`,
     )}
   </p>`;
 }

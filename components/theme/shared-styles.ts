@@ -17,6 +17,11 @@ export const sharedStyles = css`
     outline-offset: 2px;
   }
 
+  [data-revealed] {
+    outline: var(--focus);
+    outline-offset: 2px;
+  }
+
   h1,
   h2,
   h3,

@@ -1,4 +1,5 @@
 import { breathe } from '../breathe';
+import { withLocale } from '../locale/with-locale';
 import { pack, packCalmly } from '../packed';
 import type { Proof } from './proof';
 import type { ProofInput } from './proof-case';
@@ -18,7 +19,9 @@ export async function judgeInWorker(input: ProofInput, signal: AbortSignal): Pro
   await breathe();
   await packCalmly(before ? [before, after] : [after], breathe);
   if (signal.aborted) return null;
-  const worker = new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' });
+  const worker = withLocale(
+    new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' }),
+  );
   await breathe();
   return new Promise((resolve) => {
     const finish = (proof: Proof | null): void => {

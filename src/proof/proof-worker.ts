@@ -1,3 +1,4 @@
+import '../locale/hear-locale';
 import { unpack } from '../packed';
 import type { Readings } from '../reading/reading';
 import { judgeProof } from './judge-proof';

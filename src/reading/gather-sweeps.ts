@@ -92,7 +92,7 @@ function lfeNotes({ replayGainDb }: ScheduledSegment): readonly string[] {
   if (replayGainDb === 0) return [];
   return [
     msg(
-      str`Played over LFE, ${replayGainDb} dB quieter because it is replayed ${replayGainDb} dB louder: the level is that of the sub without this gain. The low-pass of LFE near 120 Hz may be in the response.`,
+      str`Played over LFE, ${replayGainDb} dB quieter because it is replayed ${replayGainDb} dB louder: the level is that of the sub without this gain.`,
     ),
   ];
 }

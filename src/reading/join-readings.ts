@@ -1,6 +1,7 @@
 import { msg, str } from '@lit/localize';
 import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { ChannelLabel } from '../system/channel';
+import { isSub } from '../system/channel-names';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
 import { movedNote } from './moved-note';
@@ -51,7 +52,7 @@ function chooseTakes(readings: readonly Readings[]): Map<ChannelLabel, Readings>
   const order = isTrouble(layout) ? [] : layout.channels.map(({ label }) => label);
   const chosen = new Map<ChannelLabel, Readings>();
   for (const label of new Set([...order, ...read])) {
-    const takes = readings.filter((take) => readingIn(take, label));
+    const takes = takesFor(label, readings);
     const whole = takes.filter((take) => {
       const reading = readingIn(take, label);
       return reading && !isDamaged(reading);
@@ -60,6 +61,20 @@ function chooseTakes(readings: readonly Readings[]): Map<ChannelLabel, Readings>
     if (best) chosen.set(label, best);
   }
   return chosen;
+}
+
+/**
+ * Takes a speaker's reading may come from. Those of subs alone hold their reference only to be
+ * joined by it: through a processor its bass then comes from the subs that were on.
+ */
+function takesFor(label: ChannelLabel, readings: readonly Readings[]): readonly Readings[] {
+  const takes = readings.filter((take) => readingIn(take, label));
+  const isBorrowed = ({ reference, channels }: Readings): boolean =>
+    label === reference &&
+    channels.some(({ channel }) => isSub(channel)) &&
+    channels.every(({ channel }) => channel === reference || isSub(channel));
+  const own = takes.filter((take) => !isBorrowed(take));
+  return own.length > 0 ? own : takes;
 }
 
 function readingIn({ channels }: Readings, label: ChannelLabel): ChannelReading | undefined {

@@ -4,6 +4,7 @@ import { speedOfSound } from '../../dsp/level/speed-of-sound';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
+import { assumedLfeNotes, assumeLfe } from './assume-lfe';
 import type { CloseTo } from './close-to';
 import { isTrouble, type Trouble } from '../trouble';
 import { bandTogether } from './band-together';
@@ -58,7 +59,8 @@ export async function readTake(
   );
   if (isTrouble(grounded)) return grounded;
   const { layout, audio, timed, checks, ground } = grounded;
-  const settings = options.inForce ?? null;
+  const declared = options.inForce ?? null;
+  const settings = declared && assumeLfe(declared, schedule);
   const inForce = settings && channelsInForce(layout, schedule.reference, settings);
   const own = inForce?.get(schedule.reference) ?? untouched;
   const close = options.close ?? null;
@@ -100,11 +102,12 @@ export async function readTake(
       ...timed.notes,
       ...notes,
       ...calibrationNotes(calibration),
-      ...takeOutNotes(layout, settings),
+      ...takeOutNotes(layout, declared, settings !== declared),
+      ...assumedLfeNotes(schedule, layout, settings !== declared),
       ...shortSweepNotes(schedule),
     ],
     joined: [],
-    ...(settings ? { inForce: settings } : {}),
+    ...(declared ? { inForce: declared } : {}),
   };
 }
 

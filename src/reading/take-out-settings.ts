@@ -81,13 +81,20 @@ function lowPassNote({ spec }: FilterInForce): string {
   );
 }
 
-/** What a whole take has to say of the settings it was played with, as sentences. */
-export function takeOutNotes(layout: Layout, inForce: DeclaredSettings | null): string[] {
+/**
+ * What a whole take has to say of the settings it was played with, as sentences; `subsAssumed` when
+ * something else is said of the subs.
+ */
+export function takeOutNotes(
+  layout: Layout,
+  inForce: DeclaredSettings | null,
+  subsAssumed = false,
+): string[] {
   if (inForce === null) return [];
   if (isNothingInForce(inForce)) return [assumedNote()];
   return [
     ...takenOutNote(layout, inForce),
-    ...unknownNote(layout, inForce),
+    ...unknownNote(layout, inForce, subsAssumed),
     ...equaliserNote(inForce),
   ];
 }
@@ -121,8 +128,14 @@ function allOr(some: readonly string[], all: readonly string[]): string {
   return some.length === all.length && all.length > 3 ? msg('all channels') : listInWords(some);
 }
 
-function unknownNote(layout: Layout, { crossoverHz }: DeclaredSettings): string[] {
-  const open = groupsOf(layout).filter((group) => crossoverHz[group] === undefined);
+function unknownNote(
+  layout: Layout,
+  { crossoverHz }: DeclaredSettings,
+  subsAssumed: boolean,
+): string[] {
+  const open = groupsOf(layout).filter(
+    (group) => crossoverHz[group] === undefined && !(subsAssumed && group === 'subs'),
+  );
   if (open.length === 0) return [];
   return [msg(str`Not declared, so read as full range: ${listInWords(open)}.`)];
 }

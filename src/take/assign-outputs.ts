@@ -21,8 +21,9 @@ export const eightOutputs: readonly ChannelLabel[] = [
 export type OutputAssignment = ReadonlyMap<number, readonly ChannelLabel[]>;
 
 /**
- * Gives every speaker of a layout an output. What the tuner placed stays; then, with eight outputs
- * or more, each goes to its usual one; then to the first free one, in the layout's order. Speakers
+ * Gives every speaker of a layout an output. What the tuner placed stays; subs go to the output
+ * that is replayed as LFE, where there is one, since a processor has no other for them; then, with
+ * eight outputs or more, each goes to its usual one; then to the first free one, in the layout's order. Speakers
  * left over share: they are spread evenly over the outputs of other speakers, never the reference's
  * (its marks join all parts) and a sub's only when there is no other. Fewest parts, and one plug to
  * move for each speaker left over, which is the least there can be.
@@ -42,6 +43,10 @@ export function assignOutputs(layout: Layout, routing: Routing): OutputAssignmen
     if (output === undefined) continue;
     if (output >= outputs) return noSuchOutput(label, output, outputs);
     put(label, output);
+  }
+  const { lfeOutput } = routing;
+  if (lfeOutput !== null && lfeOutput < outputs) {
+    for (const label of labels) if (isSub(label) && !placed.has(label)) put(label, lfeOutput);
   }
   const isFree = (output: number): boolean => output < outputs && !speakers.has(output);
   const offer = (label: ChannelLabel, output: number): void => {

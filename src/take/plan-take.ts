@@ -1,12 +1,11 @@
-import { msg, str } from '@lit/localize';
 import type { Channel, ChannelLabel, Layout } from '../system/channel';
 import { isSub } from '../system/channel-names';
 import { referenceChannel } from '../system/layout';
-import { isTrouble, trouble, type Trouble } from '../trouble';
-import { assignOutputs, type OutputAssignment } from './assign-outputs';
+import { isTrouble, type Trouble } from '../trouble';
 import { layOutTake } from './lay-out-take';
 import { defaultPeakDb, requireWithin } from './schedule-take';
-import type { PlugMove, Routing, TakePart, TakePlan, TakeSettings } from './take-plan';
+import type { Routing, TakePart, TakePlan, TakeSettings } from './take-plan';
+import { changesFor, turnOfAll, turnsOf, type Slot } from './take-turns';
 
 export interface PlanOptions {
   /** Only these speakers, as in a repeat; the reference speaker is always swept as well. */
@@ -19,7 +18,11 @@ export interface PlanOptions {
   readonly peakDb?: number;
   /** Hz; default 48000. */
   readonly sampleRate?: number;
-  /** Whether every sub is reached through LFE, whichever output that is; default not. */
+  /**
+   * Whether every sub is reached through LFE, whichever output that is, and plays the bass of the
+   * mains; subs that share it then sound alone in parts of their own, and all are on for the mains.
+   * Default not.
+   */
   readonly throughLfe?: boolean;
 }
 
@@ -49,69 +52,23 @@ export function planTake(
   if (typeof decaySeconds === 'number') requireWithin('decaySeconds', decaySeconds, 0, 60);
   const reference = referenceChannel(layout);
   const wanted = new Set(options.channels ?? layout.channels.map(({ label }) => label));
-  const slots = routing === null ? [ownOutputs(layout)] : turnsOf(layout, routing, reference);
-  if (isTrouble(slots)) return slots;
+  const turns =
+    routing === null
+      ? [turnOfAll(layout)]
+      : turnsOf(layout, routing, reference, options.throughLfe === true);
+  if (isTrouble(turns)) return turns;
   const parts: TakePart[] = [];
-  for (const [turn, sounding] of slots.entries()) {
+  for (const { sounding, number, isHome, allOn } of turns) {
     const asked = sounding.filter(({ label }) => wanted.has(label));
-    if (!asked.some(({ label }) => label !== reference || turn === 0)) continue;
+    if (!asked.some(({ label }) => label !== reference || isHome)) continue;
     const heard = sounding.filter(({ label }) => wanted.has(label) || label === reference);
     const schedule = layOut(layout, settings, options, heard, reference, routing);
     const routes = routing
       ? Object.fromEntries(heard.map(({ label, output }) => [label, output]))
       : {};
-    parts.push({ schedule, routes, ...changesFor(heard, turn) });
+    parts.push({ schedule, routes, ...changesFor(heard, number), ...(allOn ? { allOn } : {}) });
   }
   return { parts };
-}
-
-/** A speaker on an output, among those that share it. */
-interface Slot {
-  readonly output: number;
-  readonly label: ChannelLabel;
-  readonly sharing: readonly ChannelLabel[];
-}
-
-function ownOutputs({ channels }: Layout): Slot[] {
-  return channels.map(({ label }, output) => ({ output, label, sharing: [label] }));
-}
-
-/** What sounds on the outputs, turn after turn; the reference always does where it has its own. */
-function turnsOf(layout: Layout, routing: Routing, reference: ChannelLabel): Slot[][] | Trouble {
-  if (routing.outputs < 1) return noOutputs();
-  const assignment = assignOutputs(layout, routing);
-  if (isTrouble(assignment)) return assignment;
-  const shared = sharedWithReference(assignment, reference, routing.outputs);
-  if (shared) return shared;
-  const turns = Math.max(...[...assignment.values()].map((sharing) => sharing.length));
-  return Array.from({ length: turns }, (_, turn) =>
-    [...assignment].flatMap(([output, sharing]) => {
-      const stays = sharing.length === 1 && sharing[0] === reference;
-      const label = sharing[stays ? 0 : turn];
-      return label === undefined ? [] : [{ output, label, sharing }];
-    }),
-  );
-}
-
-/** Plugs and switches for a turn; in the first, plugs stand as the layout's wiring has them. */
-function changesFor(
-  sounding: readonly Slot[],
-  turn: number,
-): Pick<TakePart, 'moves' | 'switchOff' | 'switchOn'> {
-  const moves: PlugMove[] = [];
-  const switchOff: ChannelLabel[] = [];
-  const switchOn: ChannelLabel[] = [];
-  for (const { output, label, sharing } of sounding) {
-    if (sharing.length === 1) continue;
-    const before = sharing[turn - 1] ?? null;
-    // Subs on one output stay plugged in together; a main needs the plug, and so does what follows it.
-    const stays = isSub(label) && (before === null || isSub(before));
-    if (turn > 0 && !stays) moves.push({ output, from: before, to: label });
-    if (!isSub(label)) continue;
-    switchOff.push(...sharing.filter((other) => isSub(other) && other !== label));
-    if (turn > 0) switchOn.push(label);
-  }
-  return { moves, switchOff, switchOn };
 }
 
 function layOut(
@@ -152,33 +109,4 @@ function requireSettings({ sweepSeconds, averages, pauseSeconds }: TakeSettings)
   requireWithin('averages', averages, 1, 8);
   if (!Number.isInteger(averages)) throw new RangeError(`averages must be whole, got ${averages}`);
   requireWithin('pauseSeconds', pauseSeconds, 0, 10);
-}
-
-function noOutputs(): Trouble {
-  return trouble(
-    'no-output',
-    msg(
-      'This output device has no channel to play on. Choose another output, or use the recording instead.',
-    ),
-  );
-}
-
-/** With more than one output, nothing may take the plug of the speaker that plays the marks. */
-function sharedWithReference(
-  assignment: OutputAssignment,
-  reference: ChannelLabel,
-  outputs: number,
-): Trouble | null {
-  if (outputs === 1) return null;
-  for (const [output, sharing] of assignment) {
-    const other = sharing.find((label) => label !== reference);
-    if (!sharing.includes(reference) || other === undefined) continue;
-    return trouble(
-      'no-output',
-      msg(
-        str`Output ${output + 1} is to feed ${reference} and ${other}, but ${reference} plays the timing marks of every take and needs an output of its own. Give ${other} another output.`,
-      ),
-    );
-  }
-  return null;
 }

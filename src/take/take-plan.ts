@@ -42,6 +42,8 @@ export interface TakePart {
   /** Speakers on the same output that must be switched off while this part plays. */
   readonly switchOff: readonly ChannelLabel[];
   readonly switchOn: readonly ChannelLabel[];
+  /** Speakers that play along while this part plays, none of which may be off; left out for none. */
+  readonly allOn?: readonly ChannelLabel[];
 }
 
 /** All takes that one microphone position needs, in order. */

@@ -19,7 +19,7 @@ const leastMetres = 0.07;
 const leastDb = 0.5;
 
 /** Every mistake that does harm in a room, one at a time. */
-export function slipsOf({ layout, typed }: ProvedRoom): PlannedSlip[] {
+export function slipsOf({ layout, typed }: Pick<ProvedRoom, 'layout' | 'typed'>): PlannedSlip[] {
   const labels = layout.channels.map(({ label }) => label);
   const mains = labels.filter((label) => !isSub(label));
   const subs = labels.filter(isSub);

@@ -5,11 +5,12 @@ import { runHandles } from './handle-runs';
 import { runLongNoise, sayTasks } from './long-noise';
 import { runReadings } from './reading-runs';
 import { runTakes, type TakeRow } from './take-runs';
+import { runSlips } from './slip-runs';
 import { runWalks } from './walk-runs';
 
 /*
  * npm run endurance [-- takes N | skew | faults [NAME] | pink | walk FROM TO [OUTPUTS] |
- * noise MINUTES | crash KILLS SEED | handles | reading LAYOUT TAKES]
+ * slips RUNS FIRST | noise MINUTES | crash KILLS SEED | handles | reading LAYOUT TAKES]
  *
  * Long runs of the built app in the closed audio loop, on a machine that does nothing else; prints
  * tables and fails when a number is wrong and nothing says so. Build first.
@@ -70,6 +71,21 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
         `${what.padEnd(14)} ${cpu.toFixed(1).padStart(6)} on a core, ${clock.toFixed(1)} by the clock, of ${tasks}`,
       );
       if (what !== 'take 1' && cpu > 16) problems.push(`${what}: a task of ${cpu.toFixed(1)} ms`);
+    }
+  },
+  /** The first two houses with every mistake, the others typed right alone. */
+  async slips([count = '10', first = '0']) {
+    const [from, runs] = [Number(first), Number(count)];
+    const rows = await runSlips({ from, to: from + runs, slipsBelow: 2 });
+    const right = rows.filter(({ slip }) => slip === null);
+    const slips = rows.filter(({ slip }) => slip !== null);
+    const good = (some: typeof rows): number =>
+      some.filter(({ wrong }) => wrong.length === 0).length;
+    console.log(
+      `typed right: ${good(right)} of ${right.length} pass in all lines; typed wrong: ${good(slips)} of ${slips.length} failed and named`,
+    );
+    for (const { house, slip, wrong } of rows) {
+      if (wrong.length > 0) problems.push(`${house}, ${slip ?? 'typed right'}: ${wrong.join(' ')}`);
     }
   },
   async handles() {

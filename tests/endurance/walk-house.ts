@@ -1,11 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { gaussian, seededRandom } from '../../dsp/signal/random';
-import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
+import type { ChannelLabel, Layout } from '../../src/system/channel';
+import { drawHouse, type Point } from '../loop/draw-house';
 import { roomResponse } from '../loop/room/room-response';
-import type { RoomSpec, SpeakerSpec } from '../loop/room/room-spec';
-
-type Point = readonly [number, number, number];
 
 /** A living room of the loop with a layout in it, and files of what a walk through it hears. */
 export interface WalkHouse {
@@ -17,35 +14,11 @@ export interface WalkHouse {
 const heldMetres = [0.15, 0.32] as const;
 
 /**
- * Draws a room, places the speakers of the layout in it as the standards have them, give or take
- * what furniture allows, and where the tuner holds the microphone; the same seed is the same
- * house. Writes a file a pair of speakers into `directory`. Takes some seconds.
+ * Draws a house and where the tuner holds the microphone in it; the same seed is the same house.
+ * Writes a file a pair of speakers into `directory`. Takes some seconds.
  */
 export function buildWalkHouse(layout: Layout, seed: number, directory: string): WalkHouse {
-  const random = seededRandom(seed + 0.6875);
-  const normal = gaussian(random);
-  const between = (low: number, high: number): number => low + (high - low) * random();
-  const size: Point = [between(4.4, 6.4), between(3.6, 5), between(2.4, 2.8)];
-  const seat: Point = [size[0] * between(0.36, 0.46), size[1] / 2 + 0.1 * normal(), 1.1];
-  const far = between(2, 2.9);
-  const speakers = new Map<ChannelLabel, SpeakerSpec>();
-  for (const [output, channel] of layout.channels.entries()) {
-    const azimuth = channel.azimuthDegrees + 4 * normal();
-    const distance = far * between(0.9, 1.1);
-    const position = placeOf(channel, azimuth, distance, seat, size);
-    speakers.set(channel.label, { output, position, ...modelOf(channel, between) });
-  }
-  const room: Omit<RoomSpec, 'microphone'> = {
-    sampleRate: 48_000,
-    size,
-    reflectance: [between(0.75, 0.88), between(0.5, 0.7)],
-    celsius: 20,
-    gainDb: -8,
-    noiseDb: -72,
-    skewPpm: 0,
-    seed,
-    speakers: [],
-  };
+  const { room, seat, speakers, between, normal } = drawHouse(layout, seed);
   const name = (from: ChannelLabel, heldTo: ChannelLabel): string =>
     path.join(directory, `${seed}-${from}-at-${heldTo}.f64`.replaceAll(' ', '_'));
   for (const [heldTo, { position }] of speakers) {
@@ -56,46 +29,6 @@ export function buildWalkHouse(layout: Layout, seed: number, directory: string):
     }
   }
   return { response: name };
-}
-
-/** Along the ray from the seat, no farther than the walls let it. */
-function placeOf(
-  { kind, elevationDegrees }: Channel,
-  azimuthDegrees: number,
-  distance: number,
-  seat: Point,
-  size: Point,
-): Point {
-  const azimuth = (azimuthDegrees * Math.PI) / 180;
-  const elevation = (elevationDegrees * Math.PI) / 180;
-  const ray: Point = [
-    Math.cos(azimuth) * Math.cos(elevation),
-    Math.sin(azimuth) * Math.cos(elevation),
-    Math.sin(elevation),
-  ];
-  const margin = 0.2;
-  const reach = ray.map((part, axis) => {
-    const [from = 0, wall = 0] = [seat[axis], size[axis]];
-    if (Math.abs(part) < 1e-6) return Infinity;
-    return (part > 0 ? wall - margin - from : from - margin) / Math.abs(part);
-  });
-  const metres = Math.min(kind === 'sub' ? 9 : distance, ...reach);
-  const [x, y, z] = ray.map((part, axis) => (seat[axis] ?? 0) + metres * part);
-  return [x ?? 0, y ?? 0, kind === 'sub' ? 0.25 : (z ?? 0)];
-}
-
-/** Small speakers of three kinds, each a little louder or softer than its brothers; late subs. */
-function modelOf({ kind }: Channel, between: (low: number, high: number) => number) {
-  const gainDb = between(-1.5, 1.5);
-  if (kind === 'sub') {
-    const box = { kind: 'closed', resonanceHz: between(24, 32), q: 0.75 } as const;
-    return { box, lowPassHz: 150, delaySeconds: between(0.001, 0.006), gainDb };
-  }
-  const box =
-    between(0, 1) < 0.4
-      ? ({ kind: 'vented', tuningHz: between(55, 100) } as const)
-      : ({ kind: 'closed', resonanceHz: between(80, 140), q: between(0.7, 1) } as const);
-  return { box, gainDb };
 }
 
 /** In front of the speaker, that is towards the seat, as steady as a hand is. */

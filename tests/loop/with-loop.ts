@@ -4,6 +4,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { loopUrgency, startAudioServer } from './audio-server';
 import { childrenOf, raise, trackProcesses } from './processes';
+import type { Dynamics } from './room/dynamics';
 import type { RoomFault } from './room/faults';
 import type { HeardOutput } from './room/heard-output';
 import type { RoomMessage, RoomReport } from './room/main';
@@ -24,7 +25,7 @@ export interface Loop {
   plugMicrophone(): Promise<void>;
   inject(fault: RoomFault): void;
   /** Moves the microphone and the plugs: what is heard of the outputs from now on. */
-  hear(outputs: readonly HeardOutput[]): void;
+  hear(outputs: readonly HeardOutput[], dynamics?: Dynamics): void;
   /** Ends the audio server in full flight; it comes back with its microphone. */
   crashServer(): Promise<void>;
   restartServer(): Promise<void>;
@@ -100,7 +101,7 @@ export async function withLoop<T>(
         tell({ plugged: true });
       },
       inject: (fault) => tell({ inject: fault }),
-      hear: (heard) => tell({ hear: heard }),
+      hear: (heard, dynamics) => tell({ hear: heard, dynamics }),
       async crashServer() {
         tell({ server: 'ending' });
         await server.crash();

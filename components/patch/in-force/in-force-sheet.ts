@@ -8,9 +8,11 @@ import { listInWords } from '../../../src/system/list-in-words';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/choice';
+import { RevealController } from '../../controls/reveal-controller';
 import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
+import { patchSheetAddress } from '../patch-sheets';
 import { changeInForce, withEntry } from './change-in-force';
 import './crossovers-in-force';
 import './in-force-takes';
@@ -63,6 +65,11 @@ export class InForceSheet extends LitElement {
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
 
+  constructor() {
+    super();
+    new RevealController(this, patchSheetAddress('in-force'));
+  }
+
   override render() {
     const { state } = this.follow;
     if (!state) return nothing;
@@ -91,7 +98,7 @@ export class InForceSheet extends LitElement {
           <h2 id="crossovers">${msg('Crossovers in the processor')}</h2>
           <ll-crossovers-in-force .bench=${this.bench}></ll-crossovers-in-force>
         </section>
-        <section class="sheet" aria-label=${msg('Equaliser')}>
+        <section class="sheet" aria-label=${msg('Equaliser')} data-place="equaliser">
           <ll-choice
             label=${msg('Equaliser of the processor')}
             .options=${equaliserStates.map((value) => ({ value, label: value }))}
@@ -104,7 +111,9 @@ export class InForceSheet extends LitElement {
               ? html`<p class="signal">
                   ${msg('It bends levels, responses and roll-offs, and cannot be taken out; arrivals and polarity hold. Switch it off while you measure, and dynamics, night mode and upmixing too.')}
                 </p>`
-              : nothing
+              : html`<p>
+                  ${msg('Dynamics, night mode and upmixing are off while the system is read and proved.')}
+                </p>`
           }
         </section>
         <section class="sheet" aria-labelledby="why">

@@ -4,8 +4,10 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Readings } from '../../../src/reading/reading';
 import type { Channel, ChannelLabel, Layout } from '../../../src/system/channel';
 import { asSentence } from '../../plan/layout-words';
+import { RevealController } from '../../controls/reveal-controller';
 import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
+import { patchSheetAddress } from '../patch-sheets';
 
 /** The channels of a take in the order of its file, and what the last take heard of each. */
 @customElement('ll-take-outputs')
@@ -46,6 +48,11 @@ export class TakeOutputs extends LitElement {
   @property({ attribute: false }) readings: Readings | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
 
+  constructor() {
+    super();
+    new RevealController(this, patchSheetAddress('wiring'));
+  }
+
   override render() {
     const { layout } = this;
     if (!layout) return nothing;
@@ -64,7 +71,10 @@ export class TakeOutputs extends LitElement {
   }
 
   private row(channel: Channel, index: number, layout: Layout) {
-    return html`<tr class=${channel.label === this.selected ? 'pick' : ''}>
+    return html`<tr
+      class=${channel.label === this.selected ? 'pick' : ''}
+      data-place=${channel.label}
+    >
       <td class="num">${index + 1}</td>
       <td>
         <span class="speaker">

@@ -5,10 +5,12 @@ import type { LedgerMend } from '../../../src/proposal/ledger-proposal';
 import { recompute, type Recomputed } from '../../../src/proposal/workbench';
 import type { Bench } from '../../../src/session/bench';
 import { dbText, hzText } from '../../charts/number-text';
+import { RevealController } from '../../controls/reveal-controller';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
 import { changeChoices, withMend } from '../choices/change-choices';
 import { Kept } from '../../kept';
+import { proposeSheetAddress } from '../propose-sheets';
 import type { ProposeView } from '../propose-view';
 import '../reasons/reason-list';
 import './bass-ledger';
@@ -38,6 +40,11 @@ export class BassSheet extends LitElement {
   @property({ attribute: false }) view: ProposeView | null = null;
   private readonly kept = new Kept<Recomputed['ledger']>();
 
+  constructor() {
+    super();
+    new RevealController(this, proposeSheetAddress('bass'));
+  }
+
   override render() {
     const { view, bench } = this;
     if (!view) return nothing;
@@ -55,7 +62,9 @@ export class BassSheet extends LitElement {
           .lfeHz=${lfe.lowPassHz}
         ></ll-bass-ledger>
         <p class="soft small">${inForceText(settings)}</p>
-        <ll-reasons .reasons=${lfe.reasons} .readings=${readings} .rule=${rule()}></ll-reasons>
+        <div data-place="LFE">
+          <ll-reasons .reasons=${lfe.reasons} .readings=${readings} .rule=${rule()}></ll-reasons>
+        </div>
       </section>
       <section class="sheet" aria-label=${msg('What is lost')}>
         <ll-ledger-mends

@@ -5,7 +5,9 @@ import type { CrossoverAlternative, GroupProposal } from '../../../src/proposal/
 import { proposedHz } from '../../../src/workbench/try-settings';
 import { hzText, numberText } from '../../charts/number-text';
 import { buttonStyles } from '../../controls/button-styles';
+import { RevealController } from '../../controls/reveal-controller';
 import { sharedStyles } from '../../theme/shared-styles';
+import { proposeSheetAddress } from '../propose-sheets';
 import { stepNotes } from './step-words';
 
 type Step = CrossoverAlternative;
@@ -84,6 +86,11 @@ export class CrossoverSteps extends LitElement {
   @property({ attribute: false }) crossoverHz: number | null = null;
   @state() private all = false;
 
+  constructor() {
+    super();
+    new RevealController(this, proposeSheetAddress('crossovers'));
+  }
+
   private steps(proposal: GroupProposal): readonly Step[] {
     if (proposal.alternatives.length > 0) return proposal.alternatives;
     return this.stepsHz.map((stepHz) => ({
@@ -95,6 +102,11 @@ export class CrossoverSteps extends LitElement {
       localised: false,
       sum: null,
     }));
+  }
+
+  /** The step in force is where a link to the crossover of the group leads. */
+  private placeOf(inForce: boolean): string {
+    return inForce ? (this.proposal?.group ?? '') : '';
   }
 
   private choose(detail: number | null): void {
@@ -139,7 +151,11 @@ export class CrossoverSteps extends LitElement {
     const { stepHz, marginHz, sum, breaks } = step;
     const inForce = stepHz === this.crossoverHz;
     const notes = stepNotes(step);
-    return html`<tr class=${inForce ? 'pick' : ''} data-step=${stepHz}>
+    return html`<tr
+      class=${inForce ? 'pick' : ''}
+      data-step=${stepHz}
+      data-place=${this.placeOf(inForce)}
+    >
       <td class="num">
         <label>
           <input
@@ -163,7 +179,11 @@ export class CrossoverSteps extends LitElement {
   private fullRange({ fullRange }: GroupProposal) {
     const inForce = this.crossoverHz === null;
     const can = offered.includes(fullRange.kind) || inForce;
-    return html`<tr class=${inForce ? 'pick' : ''} data-step="full range">
+    return html`<tr
+      class=${inForce ? 'pick' : ''}
+      data-step="full range"
+      data-place=${this.placeOf(inForce)}
+    >
       <td colspan="4">
         <label>
           <input

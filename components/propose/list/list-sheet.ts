@@ -7,8 +7,10 @@ import type { ChannelLabel } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
 import '../../charts/copy-button';
 import { buttonStyles } from '../../controls/button-styles';
+import { RevealController } from '../../controls/reveal-controller';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';
+import { proposeSheetAddress } from '../propose-sheets';
 import type { ProposeView } from '../propose-view';
 import '../settings-table';
 import { listStyles } from './list-styles';
@@ -25,6 +27,11 @@ export class ListSheet extends LitElement {
   @property({ attribute: false }) view: ProposeView | null = null;
   @property({ attribute: false }) selected: ChannelLabel | null = null;
   private readonly follow = new BenchController(this);
+
+  constructor() {
+    super();
+    new RevealController(this, proposeSheetAddress('list'));
+  }
 
   private tick(line: SettingsLine, ticked: boolean): void {
     this.bench?.change(
@@ -108,7 +115,11 @@ export class ListSheet extends LitElement {
 
   private line(line: SettingsLine, next: boolean, { layout }: ProposeView) {
     const { id, text, ticked, before, channel, name } = line;
-    return html`<label class="${ticked ? 'ticked' : ''} ${next ? 'next' : ''}" data-line=${id}>
+    return html`<label
+      class="${ticked ? 'ticked' : ''} ${next ? 'next' : ''}"
+      data-line=${id}
+      data-place=${id}
+    >
       <input
         type="checkbox"
         .checked=${ticked}

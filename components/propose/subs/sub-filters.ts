@@ -6,10 +6,12 @@ import type { Reason } from '../../../src/proposal/reason';
 import type { Bench } from '../../../src/session/bench';
 import { hzText } from '../../charts/number-text';
 import '../../controls/number-field';
+import { RevealController } from '../../controls/reveal-controller';
 import { selectStyles } from '../../controls/select-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { changeChoices } from '../choices/change-choices';
 import { lowPassSteps } from '../crossovers/workbench-handles';
+import { proposeSheetAddress } from '../propose-sheets';
 import type { ProposeView } from '../propose-view';
 import '../reasons/reason-list';
 
@@ -46,6 +48,11 @@ export class SubFilters extends LitElement {
 
   @property({ attribute: false }) bench: Bench | null = null;
   @property({ attribute: false }) view: ProposeView | null = null;
+
+  constructor() {
+    super();
+    new RevealController(this, proposeSheetAddress('subs'));
+  }
 
   override render() {
     const subs = this.view?.proposal.subs;
@@ -109,7 +116,7 @@ export class SubFilters extends LitElement {
         ${this.why(lowCut.reasons, lowCutRule())}
       </div>
       <div class="one">
-        <h3>${msg('Phase and polarity at the sub itself')}</h3>
+        <h3 data-place="at the sub itself">${msg('Phase and polarity at the sub itself')}</h3>
         <ll-reasons .reasons=${subs.phase} .readings=${view.readings}></ll-reasons>
       </div>`;
   }

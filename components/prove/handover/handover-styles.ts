@@ -31,6 +31,8 @@ export const handoverStyles = css`
     line-height: 1;
     text-align: center;
     rotate: -35deg;
+    /* Else print darkens what is light, and numbers drown in it. */
+    print-color-adjust: exact;
   }
 
   .handover h2 {
@@ -42,6 +44,7 @@ export const handoverStyles = css`
   .handover h3 {
     margin: 2mm 0 0.5mm;
     font-size: 10pt;
+    break-after: avoid;
   }
 
   .handover p,
@@ -108,10 +111,18 @@ export const handoverStyles = css`
 
   .handover .notes {
     white-space: pre-wrap;
+    orphans: 3;
+    widows: 3;
   }
 
   .handover li {
     font-size: 8.5pt;
+    break-inside: avoid;
+  }
+
+  .handover tr,
+  .handover dl > div {
+    break-inside: avoid;
   }
 
   .handover .plan {
@@ -208,7 +219,9 @@ export const handoverStyles = css`
       overflow: visible;
     }
 
+    /* Fixed, it stands on every page. */
     .handover.simulated::before {
+      position: fixed;
       font-size: 26mm;
     }
 

@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import type { HandoverLine } from '../../../src/handover/handover';
 import { sayList, startSentence } from '../../../src/proposal/phrases';
 
-/** What holds, one sentence a claim: "Polarity holds for FL, FR and FC." */
+/** What holds, one sentence a claim: "Polarity holds for FL, FR and FC.", or its own of a single line. */
 export function heldClaims(lines: readonly HandoverLine[]): string[] {
   const claims = [...new Set(lines.map(({ claim }) => claim))];
   return claims.flatMap((claim) => {
@@ -11,6 +11,9 @@ export function heldClaims(lines: readonly HandoverLine[]): string[] {
     const all = lines.filter((line) => line.claim === claim).length;
     if (held.length === all && all > 1)
       return [msg(str`${startSentence(claim)} holds for all ${all}.`)];
+    // One line about the whole system says best itself what holds.
+    const [only] = held;
+    if (all === 1 && only) return [only.sentence];
     const names = [...new Set(held.flatMap(({ channels }) => channels))];
     return [
       names.length === 0

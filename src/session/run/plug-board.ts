@@ -31,6 +31,12 @@ export function createPlugBoard(): PlugBoard {
   /** What outputs feed whose plug was ever moved; null when that is not known. */
   const feeds = new Map<number, ChannelLabel | null>();
   const off = new Set<ChannelLabel>();
+  /** Those that are known to be on, because the tuner was told to switch them on. */
+  const on = new Set<ChannelLabel>();
+  const turn = (speaker: ChannelLabel, to: Set<ChannelLabel>, from: Set<ChannelLabel>): void => {
+    from.delete(speaker);
+    to.add(speaker);
+  };
   return {
     doubt(plan) {
       for (const { output } of plan.parts.flatMap((part) => part.moves)) {
@@ -50,19 +56,21 @@ export function createPlugBoard(): PlugBoard {
       }
       const switchOff = part.switchOff;
       const wasOff = part.schedule.channels.filter((speaker) => off.has(speaker));
-      const switchOn = [...new Set([...part.switchOn, ...wasOff])];
+      const unsure = (part.allOn ?? []).filter((speaker) => !on.has(speaker));
+      const switchOn = [...new Set([...part.switchOn, ...wasOff, ...unsure])];
       const nothing = [moves, look, switchOff, switchOn].every(({ length }) => length === 0);
       return nothing ? null : { moves, look, switchOff, switchOn };
     },
     done({ moves, look, switchOff, switchOn }) {
       for (const { output, to } of moves) feeds.set(output, to);
       for (const { output, speaker } of look) feeds.set(output, speaker);
-      for (const speaker of switchOff) off.add(speaker);
-      for (const speaker of switchOn) off.delete(speaker);
+      for (const speaker of switchOff) turn(speaker, off, on);
+      for (const speaker of switchOn) turn(speaker, on, off);
     },
-    interrupted({ moves, look, switchOff }) {
+    interrupted({ moves, look, switchOff, switchOn }) {
       for (const { output } of [...moves, ...look]) feeds.set(output, null);
-      for (const speaker of switchOff) off.add(speaker);
+      for (const speaker of switchOff) turn(speaker, off, on);
+      for (const speaker of switchOn) on.delete(speaker);
     },
   };
 }

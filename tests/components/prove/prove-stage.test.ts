@@ -153,7 +153,7 @@ describe('a proof in which something fails', () => {
     const line = find(stage, '[data-line="level FR"]');
     expect(textOf(line)).toContain('Level trim of FR: +2.0 dB; it seems to be −2.0 dB.');
     const link = find<HTMLAnchorElement>(line, 'a');
-    expect(link.getAttribute('href')).toBe('#propose');
+    expect(link.getAttribute('href')).toBe('#propose/list/level%20FR');
     link.click();
     expect(picked).toEqual(['FR']);
   });

@@ -3,6 +3,7 @@ import { createWriteStream, openSync, readFileSync, writeSync, type WriteStream 
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { channelMap } from '../channel-map';
 import { createConvolver } from './convolver';
+import { createDynamics, type Dynamics } from './dynamics';
 import { createFaultLine, type RoomFault } from './faults';
 import { heardResponse, type HeardOutput } from './heard-output';
 import { roomResponse } from './room-response';
@@ -24,7 +25,7 @@ const loopbackGain = 0.5;
 export type RoomMessage =
   | { readonly inject: RoomFault }
   /** The microphone or a plug was moved: what is heard of the outputs from now on. */
-  | { readonly hear: readonly HeardOutput[] }
+  | { readonly hear: readonly HeardOutput[]; readonly dynamics?: Dynamics | undefined }
   /** The microphone was plugged in again: its pipe is a new one. */
   | { readonly plugged: true }
   /** The audio server is about to end, or is back: the outputs are gone until then. */
@@ -58,6 +59,7 @@ function runRoom(
     return speaker ? roomResponse(room, speaker) : null;
   });
   let convolver = createConvolver(responses, blockLength);
+  let turnDown: ((block: Float64Array) => Float64Array)[] = [];
   const skew = createSkew(1 + room.skewPpm * 1e-6);
   const wireSkew = createSkew(1 + room.skewPpm * 1e-6);
   const faults = createFaultLine();
@@ -88,7 +90,7 @@ function runRoom(
       }
       state.peaks[output] = Math.max(state.peaks[output] ?? 0, peak);
       loudest = Math.max(loudest, peak);
-      convolver.add(output, one);
+      convolver.add(output, turnDown[output]?.(one) ?? one);
     }
     state.frames += blockLength;
     state.silentFrames = loudest === 0 ? state.silentFrames + blockLength : 0;
@@ -121,6 +123,8 @@ function runRoom(
         heardResponse(message.hear.find((one) => one.output === output)),
       );
       convolver = createConvolver(heard, blockLength);
+      const { dynamics } = message;
+      turnDown = dynamics ? heard.map(() => createDynamics(dynamics, room.sampleRate)) : [];
     }
     if ('plugged' in message) plug();
     if ('server' in message) {

@@ -56,6 +56,19 @@ describe('joinReadings', () => {
     expect(segmentsToRepeat(joined)).toEqual([]);
   });
 
+  it('leaves the reference as the mains were read, since subs alone only borrow it', () => {
+    const mains = takeOf('a', { FL: {}, FR: {}, FC: {} });
+    const sub = takeOf('b', { FL: { polarity: 'inverted' }, 'Sub 1': {} });
+    const joined = joinReadings([mains, sub]);
+    expect(joined.joined).toEqual([
+      { takeId: 'a', channels: ['FL', 'FR', 'FC'] },
+      { takeId: 'b', channels: ['Sub 1'] },
+    ]);
+    const again = takeOf('c', { FL: { polarity: 'inverted' } });
+    expect(find(joinReadings([mains, sub, again]), 'FL').polarity).toBe('inverted');
+    expect(find(joinReadings([sub, takeOf('d', { 'Sub 1': {} })]), 'FL').polarity).toBe('inverted');
+  });
+
   it('takes the newest of a speaker that is damaged in all takes, and has it repeated', () => {
     const first = takeOf('a', { FL: {}, FR: { faults: [bang], levelDb: -31 } });
     const second = takeOf('b', { FL: {}, FR: { faults: [bang], levelDb: -32 } });

@@ -148,6 +148,53 @@ describe('the plan of a take', () => {
     }
   });
 
+  it('puts subs without an output of their own on the one that is replayed as LFE', () => {
+    const { parts } = plan('5.2', outputs(8, { lfeOutput: 3 }));
+    expect(parts.map(({ routes }) => [routes['Sub 1'], routes['Sub 2']])).toEqual([
+      [3, undefined],
+      [undefined, 3],
+    ]);
+  });
+
+  describe('through a processor, which has one LFE for all subs', () => {
+    const proving = { throughLfe: true } as const;
+    const swept = ({ parts }: TakePlan) =>
+      parts.map(({ schedule }) => schedule.segments.map(({ channel }) => channel));
+
+    it('plays each sub alone, then the mains while all subs play their bass', () => {
+      const found = plan('3.2', outputs(8), {}, proving);
+      expect(swept(found)).toEqual([
+        ['FL', 'Sub 1'],
+        ['FL', 'Sub 2'],
+        ['FL', 'FR', 'FC'],
+      ]);
+      expect(found.parts.map(({ switchOff, allOn }) => [switchOff, allOn ?? []])).toEqual([
+        [['Sub 2'], []],
+        [['Sub 1'], []],
+        [[], ['Sub 1', 'Sub 2']],
+      ]);
+      expect(found.parts.map(({ routes }) => routes['Sub 1'] ?? routes['Sub 2'])).toEqual([
+        3,
+        3,
+        undefined,
+      ]);
+    });
+
+    it('needs no part more for one sub, nor for mains alone', () => {
+      expect(swept(plan('2.1', outputs(8), {}, proving))).toEqual([['FL', 'FR', 'Sub 1']]);
+      const again = plan('3.2', outputs(8), {}, { ...proving, channels: ['FC'] });
+      expect(swept(again)).toEqual([['FL', 'FC']]);
+      expect(again.parts[0]?.allOn).toEqual(['Sub 1', 'Sub 2']);
+    });
+
+    it('repeats the reference where the mains are, and a sub alone', () => {
+      const repeat = (label: ChannelLabel) =>
+        swept(plan('3.2', outputs(8), {}, { ...proving, channels: [label] }));
+      expect(repeat('FL')).toEqual([['FL']]);
+      expect(repeat('Sub 2')).toEqual([['FL', 'Sub 2']]);
+    });
+  });
+
   it('repeats a few speakers where the whole plan has them, with the reference', () => {
     const whole = plan('7.1.4', outputs(8));
     const again = plan('7.1.4', outputs(8), {}, { channels: ['TpBL', 'FC'], attempt: 1 });

@@ -65,6 +65,30 @@ describe('the board of plugs', () => {
   });
 });
 
+describe('speakers that play along', () => {
+  const all = partOf({ FL: 0, FR: 1 }, { allOn: ['Sub 1', 'Sub 2'] });
+  const alone = partOf({ FL: 0, 'Sub 2': 3 }, { switchOff: ['Sub 1'] });
+
+  it('are switched on where nobody knows whether they are, and asked for once', () => {
+    const board = createPlugBoard();
+    const work = board.workFor(all);
+    expect(work).toEqual({ ...nothing, switchOn: ['Sub 1', 'Sub 2'] });
+    if (work) board.done(work);
+    expect(board.workFor(all)).toBeNull();
+  });
+
+  it('are switched on again after another played alone, and after that was broken off', () => {
+    const board = createPlugBoard();
+    const first = board.workFor(all);
+    if (first) board.done(first);
+    const work = board.workFor(alone);
+    if (work) board.done(work);
+    expect(board.workFor(all)?.switchOn).toEqual(['Sub 1']);
+    if (work) board.interrupted(work);
+    expect(board.workFor(all)?.switchOn).toEqual(['Sub 1']);
+  });
+});
+
 describe('the prompt', () => {
   it('says in order what the hands have to do, outputs counted from 1', () => {
     const prompt = writePrompt({
