@@ -3,7 +3,6 @@ import type { Weighting } from '../../dsp/level/weighting';
 import type { NoiseRequest } from '../noise/noise-state';
 import type { Inspector } from '../inspect/inspection';
 import type { RigKind } from '../rig/port';
-import { noExposure } from '../soundlevel/exposure';
 import type { ClimbRequest } from '../soundlevel/sound-level';
 import type { ChannelLabel, Layout } from '../system/channel';
 import { layoutFromName } from '../system/layout';
@@ -12,6 +11,7 @@ import type { Bench, BenchState, WalkPosition } from './bench';
 import type { BenchParts } from './bench-parts';
 import { findPosition, standAt } from './find-position';
 import { Desk } from './desk';
+import { firstState } from './first-state';
 import { createDeviceWatch, type DeviceWatch } from './devices/device-watch';
 import type { Position, SessionDocument, TakePurpose } from './document';
 import { followTogether } from './run/follow-together';
@@ -25,9 +25,8 @@ import { leavesUnread, readAgain, readOutdated, readUnread } from './run/read-st
 import { soundOf } from './run/sound-of';
 import type { BenchRoom } from './run/bench-room';
 import type { NoiseRun } from './run/noise-run';
-import { noHistoryNames } from './history/histories';
 import { createSessionDesk } from './shelf/session-desk';
-import { sessionsUnseen, type Sessions } from './shelf/sessions';
+import type { Sessions } from './shelf/sessions';
 
 /** The one bench of a page: the face of what runs takes and noise, watches devices and saves. */
 export class SessionBench implements Bench {
@@ -38,27 +37,7 @@ export class SessionBench implements Bench {
   readonly sessions: Sessions;
 
   constructor(parts: BenchParts, document: SessionDocument, layout: Layout) {
-    const desk = new Desk(parts, {
-      document,
-      layout,
-      readings: null,
-      together: [],
-      proposal: null,
-      proving: null,
-      proof: null,
-      activity: { kind: 'idle' },
-      trouble: null,
-      mic: null,
-      soundLevel: null,
-      abilities: null,
-      toRepeat: [],
-      exposure: noExposure,
-      climbed: null,
-      devices: null,
-      saved: 'saved',
-      history: noHistoryNames,
-      sessions: sessionsUnseen,
-    });
+    const desk = new Desk(parts, firstState(document, layout));
     this.#desk = desk;
     this.#room = {
       desk,

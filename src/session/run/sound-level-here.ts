@@ -1,3 +1,4 @@
+import { msg, str } from '@lit/localize';
 import type { SoundLevelCalibration } from '../../microphone/calibration';
 import { trouble, type Trouble } from '../../trouble';
 import type { SessionDocument } from '../document';
@@ -20,6 +21,8 @@ export function otherMicrophone(document: SessionDocument): Trouble | null {
   if (soundLevel === null || soundLevelHere(document)) return null;
   return trouble(
     'bad-calibration',
-    `The sound level was calibrated with another microphone (${soundLevel.microphone}; now: ${microphoneName(document)}). Levels are shown re full scale until it is calibrated again.`,
+    msg(
+      str`The sound level was calibrated with another microphone (${soundLevel.microphone}; now: ${microphoneName(document)}). Levels are shown re full scale until it is calibrated again.`,
+    ),
   );
 }
