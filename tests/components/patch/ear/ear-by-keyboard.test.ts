@@ -95,7 +95,7 @@ describe('the ear check by keyboard alone', () => {
     const { bench, sheet, keys } = await earSheet();
     await keys(' ', 'e', '1');
     expect(bench.state.document.earAnswers).toEqual({});
-    expect(textOf(sheet)).toContain('type its number : 1…, then Enter');
+    expect(textOf(sheet)).toContain('type its number: 1…, then Enter');
     await keys('1');
     expect(bench.state.document.earAnswers.FL).toEqual({ kind: 'elsewhere', speaker: 'Sub 2' });
     await keys('e', '1', '{Enter}');
