@@ -32,13 +32,19 @@ export function impulseResponseAt(
   applySpeaker(spectrum, sampleRate / size, speaker);
   const response = realSignal(spectrum, size);
   // What band limits ring ahead of a microphone close by comes round to the end: nobody hears it
-  // there. What stands before it goes on, as without its share at 0 Hz a response ends beside zero.
+  // there. In its place stands what a response without its share at 0 Hz ends beside, which is the
+  // mean of its last part; the last sample alone would hold on to a mode in mid-swing.
   const end = size - Math.round(size * wrappedShare);
-  response.fill(response[end - 1] ?? 0, end);
+  const restFrom = Math.round(size * (1 - restShare));
+  let sum = 0;
+  for (let n = restFrom; n < end; n++) sum += response[n] ?? 0;
+  response.fill(sum / (end - restFrom), end);
   return response;
 }
 
 const wrappedShare = 1 / 256;
+/** So much of the end holds many swings of the lowest modes. */
+const restShare = 1 / 8;
 
 /** spectrum ← spectrum · H(f) e^(−2πi f delay); the last bin becomes real. */
 function applySpeaker(spectrum: Float64Array, binHz: number, speaker: Speaker): void {
