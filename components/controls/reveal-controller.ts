@@ -1,4 +1,3 @@
-import { msg } from '@lit/localize';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
 interface RevealHost extends ReactiveControllerHost {
@@ -75,11 +74,11 @@ function reveal(place: HTMLElement): void {
 /** The first thing in an element that takes the focus, through open shadow roots. */
 function firstFocusable(root: Element | ShadowRoot): HTMLElement | null {
   for (const child of root.children) {
-    if (child instanceof HTMLElement && child.matches(focusable())) return child;
+    if (child instanceof HTMLElement && child.matches(focusable)) return child;
     const inside = (child.shadowRoot && firstFocusable(child.shadowRoot)) ?? firstFocusable(child);
     if (inside) return inside;
   }
   return null;
 }
 
-const focusable = () => msg('input:enabled, select:enabled, button:enabled, a[href], summary');
+const focusable = 'input:enabled, select:enabled, button:enabled, a[href], summary';

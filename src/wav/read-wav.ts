@@ -11,15 +11,15 @@ const longest = 2 ** 29;
 
 /** Beginnings of other kinds of file that may be taken for a WAV. */
 const others = (): readonly (readonly [string, string])[] => [
-  [msg('RIFX'), msg('a big-endian RIFX file')],
-  [msg('FORM'), msg('an AIFF file')],
+  ['RIFX', msg('a big-endian RIFX file')],
+  ['FORM', msg('an AIFF file')],
   ['fLaC', msg('a FLAC file')],
-  [msg('OggS'), msg('an Ogg file')],
-  [msg('ID3'), msg('an MP3 file')],
+  ['OggS', msg('an Ogg file')],
+  ['ID3', msg('an MP3 file')],
   ['caff', msg('a CAF file')],
   ['riff', msg('a Wave64 file')],
   ['....ftyp', msg('an MP4 file')],
-  [msg('PK..'), msg('a ZIP archive')],
+  ['PK..', msg('a ZIP archive')],
 ];
 
 /**
@@ -70,7 +70,7 @@ export function readWav(bytes: Uint8Array): WavFile | Trouble {
 function refuseStranger(view: DataView): Trouble | null {
   if (view.byteLength === 0)
     return trouble('bad-wav', msg('This file is empty. Record the take again.'));
-  const riff = [msg('RIFF'), msg('RF64'), msg('BW64')].includes(tagAt(view, 0));
+  const riff = ['RIFF', 'RF64', 'BW64'].includes(tagAt(view, 0));
   if (riff && tagAt(view, 8) === 'WAVE') return null;
   const start = tagAt(view, 0) + tagAt(view, 4);
   const kind = others().find(([mark]) =>

@@ -11,7 +11,7 @@ export const hasWords = (text) => /\p{L}{2}/u.test(text.replace(units, ''));
 export function isSentence(text) {
   if (/^M[-\d]/.test(text) || !/^\s*[\p{Lu}“]/u.test(text)) return false;
   const words = text.replace(units, '').match(/\p{L}[\p{L}-]+/gu) ?? [];
-  return words.length > 1 || (words.length > 0 && /\.$/.test(text));
+  return words.length > 1 || (words.length > 0 && /[^.]\.$/.test(text));
 }
 
 /**

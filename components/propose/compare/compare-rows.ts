@@ -1,7 +1,7 @@
 import { msg, str } from '@lit/localize';
 import type { BassSettings } from '../../../src/proposal/bass-settings';
 import { recompute } from '../../../src/proposal/workbench';
-import { dbText, hzText, signedText, thinSpace } from '../../charts/number-text';
+import { dbText, hzText, signedText, thinSpace } from '../../../src/locale/number-text';
 import { groupName } from '../group-words';
 import type { ProposeView } from '../propose-view';
 import { distanceText } from '../subs/sub-delay';
@@ -78,5 +78,5 @@ function offText(hz: number | null | undefined, without: string): string {
 export function compareCopy(rows: readonly CompareRow[]): string {
   const cell = (text: string) => text.replaceAll('\u2212', '-').replaceAll('\u202f', ' ');
   const lines = rows.map(({ name, proposed, own }) => [name, proposed, own].map(cell).join('\t'));
-  return msg(str`setting\tproposed\tin force\n${lines.join('\n')}\n`);
+  return `setting\tproposed\tin force\n${lines.join('\n')}\n`;
 }

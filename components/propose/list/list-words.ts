@@ -69,5 +69,5 @@ export function listCopy(lines: readonly SettingsLine[], layout: ProposeView['la
   const rows = lines.map((line) =>
     [sectionNames[line.section], lineName(line, layout), line.text ?? ''].join('\t'),
   );
-  return msg(str`part\tname\tvalue\n${rows.join('\n').replaceAll('\u2212', '-')}\n`);
+  return `part\tname\tvalue\n${rows.join('\n').replaceAll('\u2212', '-')}\n`;
 }

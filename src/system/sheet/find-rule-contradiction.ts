@@ -99,7 +99,7 @@ function heightNamingContradicts({ heightNaming }: ProcessorSheet): string | nul
   return firstFinding(['1', '2', '3'] as const, (count) => {
     const pairs = heightNaming[count];
     if (!pairs) return null;
-    const where = msg(str`"heightNaming.${count}"`);
+    const where = `"heightNaming.${count}"`;
     if (pairs.length !== Number(count)) return msg(str`${where} names ${pairs.length} pairs`);
     const order = pairs.map((pair) => frontToBack.indexOf(pair));
     const rises = order.every((place, at) => place > (order[at - 1] ?? -1));
