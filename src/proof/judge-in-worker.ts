@@ -1,3 +1,4 @@
+import { askWorker } from '../ask-worker';
 import { breathe } from '../breathe';
 import { withLocale } from '../locale/with-locale';
 import { pack, packCalmly } from '../packed';
@@ -23,25 +24,8 @@ export async function judgeInWorker(input: ProofInput, signal: AbortSignal): Pro
     new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' }),
   );
   await breathe();
-  return new Promise((resolve) => {
-    const finish = (proof: Proof | null): void => {
-      worker.terminate();
-      signal.removeEventListener('abort', abort);
-      resolve(proof);
-    };
-    const abort = (): void => finish(null);
-    if (signal.aborted) return finish(null);
-    signal.addEventListener('abort', abort);
-    worker.onmessage = ({ data }: MessageEvent<Proof>) => finish(data);
-    worker.onerror = (event) => {
-      event.preventDefault();
-      finish(null);
-    };
-    const packed: PackedProofInput = {
-      ...input,
-      before: before && pack(before),
-      after: pack(after),
-    };
-    worker.postMessage(packed);
-  });
+  const packed: PackedProofInput = { ...input, before: before && pack(before), after: pack(after) };
+  const proof = await askWorker<Proof>(worker, packed, signal);
+  worker.terminate();
+  return proof;
 }

@@ -1,5 +1,6 @@
-import { withLocale } from '../locale/with-locale';
+import { askWorker } from '../ask-worker';
 import { breathe } from '../breathe';
+import { withLocale } from '../locale/with-locale';
 import { packCalmly } from '../packed';
 import type { Proposal } from '../proposal/proposal';
 import type { BenchParts } from './bench-parts';
@@ -20,7 +21,7 @@ export const proposeInWorker: BenchParts['propose'] = async (terms, signal) => {
   const worker = waiting ?? startWorker();
   waiting = null;
   await breathe();
-  const proposal = signal.aborted ? null : await ask(worker, packTerms(terms), signal);
+  const proposal = await askWorker<Proposal>(worker, packTerms(terms), signal);
   // One that was stopped half way, or failed, is of no further use.
   if (proposal === null || waiting) worker.terminate();
   else waiting = worker;
@@ -31,21 +32,4 @@ function startWorker(): Worker {
   return withLocale(
     new Worker(new URL('./proposal-worker.ts', import.meta.url), { type: 'module' }),
   );
-}
-
-function ask(worker: Worker, terms: unknown, signal: AbortSignal): Promise<Proposal | null> {
-  return new Promise((resolve) => {
-    const finish = (proposal: Proposal | null): void => {
-      signal.removeEventListener('abort', abort);
-      resolve(proposal);
-    };
-    const abort = (): void => finish(null);
-    signal.addEventListener('abort', abort);
-    worker.onmessage = ({ data }: MessageEvent<Proposal | null>) => finish(data);
-    worker.onerror = (event) => {
-      event.preventDefault();
-      finish(null);
-    };
-    worker.postMessage(terms);
-  });
 }
