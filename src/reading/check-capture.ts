@@ -127,9 +127,8 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
 }
 
 function clippedFault(ceiling: number): Fault {
-  const at = amplitudeToDb(ceiling).toFixed(1).replace('-', '−');
   const sentence = msg(
-    str`Clipped at ${withUnit(at, 'dBFS')}. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`,
+    str`Clipped at ${withUnit(numberText(amplitudeToDb(ceiling), 1), 'dBFS')}. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`,
   );
   return { kind: 'clipped', sentence };
 }

@@ -1,4 +1,4 @@
-import { numberText } from '../locale/number-text';
+import { signedText } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { MarkGain } from '../../dsp/timing/mark-gains';
 import { intervalOf } from '../take/mark-intervals';
@@ -30,14 +30,14 @@ export function checkGains(
     if (!place) return check;
     if (place.step !== null) {
       const sentence = msg(
-        str`The gain changed by ${signed(place.step)} dB within this segment. Leave all volumes alone and repeat it.`,
+        str`The gain changed by ${signedText(place.step, 1)} dB within this segment. Leave all volumes alone and repeat it.`,
       );
       return spoil(check, { kind: 'gain', sentence });
     }
     const difference = own ? differenceOf(own.gain, place.gain) : null;
     if (difference === null) return check;
     const sentence = msg(
-      str`The gain is ${signed(difference)} dB against that of ${reference}'s own sweep: no level. Leave all volumes alone and repeat this segment.`,
+      str`The gain is ${signedText(difference, 1)} dB against that of ${reference}'s own sweep: no level. Leave all volumes alone and repeat this segment.`,
     );
     return { ...check, faults: [...check.faults, { kind: 'gain', sentence }] };
   });
@@ -69,8 +69,4 @@ function differenceOf(first: MarkGain, second: MarkGain): number | null {
   const difference = second.db - first.db;
   const sure = deviations * Math.hypot(first.sigmaDb, second.sigmaDb);
   return Math.abs(difference) > Math.max(leastStepDb, sure) ? difference : null;
-}
-
-function signed(db: number): string {
-  return `${db < 0 ? '−' : '+'}${numberText(Math.abs(db), 1)}`;
 }

@@ -1,5 +1,4 @@
-import { trimmedText, dbText } from '../locale/number-text';
-import { numberText, withUnit } from '../locale/number-text';
+import { dbText, numberText, trimmedText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { compareDrive, type DriveChange } from '../../dsp/distortion/compare-drive';
 import { lowestAtLevel, type LowestFrequency } from '../../dsp/distortion/lowest-at-level';
@@ -47,7 +46,7 @@ export function readDrives(channel: Channel, takes: readonly DrivenDistortion[])
   const notes = takes.flatMap(({ driveDb, distortion }) =>
     distortion.kind === 'curves'
       ? []
-      : [msg(str`At ${levelText(driveDb)}: ${distortion.sentence}`)],
+      : [msg(str`At ${dbText(driveDb, 0)}: ${distortion.sentence}`)],
   );
   const [only] = curves;
   const levels: readonly DriveChange[] =
@@ -74,7 +73,7 @@ function lowestOf(channel: Channel, level: DriveChange, percent: number): Lowest
   });
   const { driveDb } = level;
   const name = channel.name.charAt(0).toUpperCase() + channel.name.slice(1);
-  const sentence = msg(str`${name} at ${levelText(driveDb)}: ${sentenceOf(found, percent)}`);
+  const sentence = msg(str`${name} at ${dbText(driveDb, 0)}: ${sentenceOf(found, percent)}`);
   return { driveDb, percent, found, sentence };
 }
 
@@ -125,8 +124,3 @@ const actions = {
     return msg('Use a sweep that goes higher');
   },
 } as const;
-
-/** With a true minus sign. */
-function levelText(db: number): string {
-  return `${db < 0 ? '−' : ''}${withUnit(numberText(Math.abs(db), 0), 'dB')}`;
-}
