@@ -1,5 +1,5 @@
 import { area } from 'd3';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 
 /** The plotting functions of one chart: data to pixels. */
 export interface PlotScales {

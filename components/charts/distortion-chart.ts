@@ -26,7 +26,7 @@ import {
 import { frequencyRanges, type FrequencyRange } from './frequency-axis';
 import { FrequencyCursor } from './frequency-cursor';
 import './number-table';
-import { hzText } from './number-text';
+import { hzText } from '../../src/locale/number-text';
 import type { ChartLabel } from './response-labels';
 import { narrowWidth } from './response-layout';
 import { responseStyles } from './response-styles';

@@ -1,7 +1,7 @@
 import { msg, str } from '@lit/localize';
 import type { HarmonicCurve, HarmonicLimit } from '../../dsp/distortion/harmonic-reading';
 import type { DistortionReading } from '../../src/reading/reading';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 
 /** Distortion that was read. */
 export type DistortionCurves = Extract<DistortionReading, { kind: 'curves' }>;

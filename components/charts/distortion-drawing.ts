@@ -1,7 +1,7 @@
 import { css, nothing, svg } from 'lit';
 import { namedCurves } from './distortion-curves';
 import type { DistortionInput, DistortionLayout } from './distortion-layout';
-import { isNumber, numberText } from './number-text';
+import { isNumber, numberText } from '../../src/locale/number-text';
 import type { ChartLabel } from './response-labels';
 
 const at = (value: number): string => value.toFixed(1);

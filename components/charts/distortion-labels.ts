@@ -1,7 +1,7 @@
 import { curveAt } from './curve-path';
 import { hiddenWords, namedCurves } from './distortion-curves';
 import type { DistortionInput, DistortionLayout } from './distortion-layout';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 import { placeLabels, type LabelRequest } from './place-labels';
 import type { ChartLabel } from './response-labels';
 import { lineHeight } from './response-wishes';

@@ -12,7 +12,7 @@ import {
   type FrequencyRange,
   type FrequencyTick,
 } from './frequency-axis';
-import { isNumber, numberText } from './number-text';
+import { isNumber, numberText } from '../../src/locale/number-text';
 import type { Box } from './place-labels';
 import { chartHeight, narrowWidth } from './response-layout';
 

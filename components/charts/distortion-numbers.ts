@@ -5,7 +5,7 @@ import {
   type DistortionUnit,
   type NamedCurve,
 } from './distortion-curves';
-import { dbText, hzText, isNumber, numberText, thinSpace } from './number-text';
+import { dbText, hzText, isNumber, numberText, thinSpace } from '../../src/locale/number-text';
 
 const why = {
   get noise() {

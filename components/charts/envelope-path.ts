@@ -1,5 +1,5 @@
 import type { ReadingCurves } from '../../src/reading/reading';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 
 const columnPixels = 2;
 

@@ -1,6 +1,6 @@
 import { scaleLinear, scaleLog } from 'd3';
 import type { Numbers } from './curve-path';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 
 export type FrequencyRange = 'full' | 'low';
 

@@ -3,7 +3,7 @@ import { msg, str } from '@lit/localize';
 import { scaleLinear } from 'd3';
 import { envelopePath } from './envelope-path';
 import type { ChannelReading } from '../../src/reading/reading';
-import { isNumber, numberText } from './number-text';
+import { isNumber, numberText } from '../../src/locale/number-text';
 import { placeLabels } from './place-labels';
 import { laneWords, type Lane } from './lane';
 

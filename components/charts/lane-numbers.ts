@@ -1,6 +1,6 @@
 import { lengthUnit, lengthNumber, lengthIntervalText } from '../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
-import { intervalText, isNumber, numberText } from './number-text';
+import { intervalText, isNumber, numberText } from '../../src/locale/number-text';
 import type { Lane } from './lane';
 
 const head = () => [

@@ -2,7 +2,7 @@ import { shortLengthText } from '../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import type { ChannelReading } from '../../src/reading/reading';
 import type { ChannelLabel } from '../../src/system/channel';
-import { isNumber, millisecondsText } from './number-text';
+import { isNumber, millisecondsText } from '../../src/locale/number-text';
 
 /** What a lane waits for, or that its reading is there. */
 export type LaneStage = 'idle' | 'waiting' | 'sweeping' | 'heard' | 'reading' | 'read';

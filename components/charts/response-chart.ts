@@ -7,7 +7,7 @@ import { ChartSize } from './chart-size';
 import { chartStyles } from './chart-styles';
 import { frequencyRanges, type FrequencyRange } from './frequency-axis';
 import { FrequencyCursor } from './frequency-cursor';
-import { dbText, hzText, intervalText } from './number-text';
+import { dbText, hzText, intervalText } from '../../src/locale/number-text';
 import './number-table';
 import type { NumbersBehind } from './number-table';
 import { drawCursor, drawResponse } from './response-drawing';

@@ -1,6 +1,6 @@
 import { nothing, svg } from 'lit';
 import { curveAt } from './curve-path';
-import { isNumber, numberText, signedText } from './number-text';
+import { isNumber, numberText, signedText } from '../../src/locale/number-text';
 import type { ChartLabel } from './response-labels';
 import type { ResponseInput, ResponseLayout } from './response-layout';
 

@@ -1,5 +1,5 @@
 import { curveAt, type Numbers } from './curve-path';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 import { placeLabels, type LabelRequest } from './place-labels';
 import type { ResponseInput, ResponseLayout } from './response-layout';
 import {

@@ -8,7 +8,7 @@ import {
   type FrequencyRange,
   type FrequencyTick,
 } from './frequency-axis';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 import type { Box } from './place-labels';
 import type { ResponseTrace } from './response-trace';
 

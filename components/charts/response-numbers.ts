@@ -1,6 +1,6 @@
 import { msg } from '@lit/localize';
 import { curveAt } from './curve-path';
-import { dbText, hzText, intervalText, isNumber, numberText } from './number-text';
+import { dbText, hzText, intervalText, isNumber, numberText } from '../../src/locale/number-text';
 import type { ResponseTrace } from './response-trace';
 
 /** What the cursor reads at one frequency. */

@@ -1,5 +1,5 @@
 import type { ChannelReading, Estimate, ReadingCurves } from '../../src/reading/reading';
-import { isNumber } from './number-text';
+import { isNumber } from '../../src/locale/number-text';
 
 /** One speaker's curves as the response chart takes them; the first trace is the one examined. */
 export interface ResponseTrace {

@@ -1,6 +1,6 @@
 import { msg, str } from '@lit/localize';
 import { curveAt, type Numbers } from './curve-path';
-import { hzText, intervalText, isNumber, thinSpace } from './number-text';
+import { hzText, intervalText, isNumber, thinSpace } from '../../src/locale/number-text';
 import { narrowWidth, type ResponseInput, type ResponseLayout } from './response-layout';
 
 /** A label of the chart with the places it would like, once its width is known. */

@@ -11,15 +11,15 @@ import type { Bench } from '../../src/session/bench';
 import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
 import type { DeclaredSystem } from '../../src/system/declared-system';
 import { BenchController } from '../bench-controller';
+import { lengthText } from '../../src/locale/length-text';
 import {
   dbText,
   hzText,
   intervalText,
-  metresText,
   millisecondsText,
   signedText,
   thinSpace,
-} from '../charts/number-text';
+} from '../../src/locale/number-text';
 import { groupColour } from '../group-colour';
 import { sharedStyles } from '../theme/shared-styles';
 import { asSentence } from './layout-words';
@@ -95,7 +95,7 @@ function declaredFacts(channel: Channel, layout: Layout, system: DeclaredSystem)
       distance === null
         ? nothing
         : html`<dt>${msg('Declared distance')}</dt>
-            <dd class="num">${metresText(distance)}</dd>`
+            <dd class="num">${lengthText(distance)}</dd>`
     }
     ${
       system.bounced.includes(channel.label)
@@ -117,12 +117,12 @@ function measuredFacts(
   together: RolloffTogether | null,
 ): TemplateResult {
   return html`<dt>${msg('Distance')}</dt>
-    <dd class="num">${metresText(reading.distanceMetres)}</dd>
+    <dd class="num">${lengthText(reading.distanceMetres)}</dd>
     ${
       reading.ceilingPathMetres === null
         ? nothing
         : html`<dt>${msg('Path over the ceiling')}</dt>
-            <dd class="num">${metresText(reading.ceilingPathMetres)}</dd>`
+            <dd class="num">${lengthText(reading.ceilingPathMetres)}</dd>`
     }
     ${
       reading.channel === reference

@@ -1,7 +1,7 @@
 import { msg } from '@lit/localize';
 import type { Channel } from '../../src/system/channel';
 import type { DeclaredPlace } from '../../src/system/declared-system';
-import { metresText } from '../charts/number-text';
+import { lengthText } from '../../src/locale/length-text';
 import { directionInWords, elevationInWords } from './speaker-name';
 
 /** "112° left, 2.35 m", with the elevation of what stands above or below the ears. */
@@ -10,7 +10,7 @@ export function placeInWords(place: DeclaredPlace): string {
   const elevation = elevationInWords(place.elevationDegrees);
   if (elevation !== 'ear height') parts.push(elevation);
   parts.push(
-    place.distanceMetres === null ? msg('distance not known') : metresText(place.distanceMetres),
+    place.distanceMetres === null ? msg('distance not known') : lengthText(place.distanceMetres),
   );
   return parts.join(', ');
 }

@@ -4,7 +4,8 @@ import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { BenchState } from '../../src/session/bench';
 import type { Layout } from '../../src/system/channel';
 import { partInWords } from '../strip/strip-words';
-import { durationText, isNumber, metresText } from '../charts/number-text';
+import { lengthText } from '../../src/locale/length-text';
+import { durationText, isNumber } from '../../src/locale/number-text';
 import { sayList } from '../../src/proposal/phrases';
 import { currentReadings } from './take/take-lanes';
 
@@ -154,7 +155,7 @@ function goodTitle({ channels }: Readings): TitleAndLede {
   return {
     title,
     lede: msg(
-      str`${near.channel} is nearest at ${metresText(near.distanceMetres)}, ${far.channel} farthest at ${metresText(far.distanceMetres)}. The settings stand under Propose.`,
+      str`${near.channel} is nearest at ${lengthText(near.distanceMetres)}, ${far.channel} farthest at ${lengthText(far.distanceMetres)}. The settings stand under Propose.`,
     ),
   };
 }

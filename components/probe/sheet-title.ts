@@ -1,6 +1,6 @@
 import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
-import { dbText, durationText } from '../charts/number-text';
+import { dbText, durationText } from '../../src/locale/number-text';
 import { soundInWords } from '../strip/strip-words';
 import { probeTitle, type TitleAndLede } from './probe-title';
 import type { SheetId } from './probe-sheets';

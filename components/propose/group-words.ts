@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import type { GroupProposal } from '../../src/proposal/proposal';
 import type { GroupId, Layout } from '../../src/system/channel';
 import { proposedHz } from '../../src/workbench/try-settings';
-import { hzText } from '../charts/number-text';
+import { hzText } from '../../src/locale/number-text';
 
 interface GroupWords {
   /** For pickers and table heads. */

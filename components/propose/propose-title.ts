@@ -3,7 +3,7 @@ import { sayList } from '../../src/proposal/phrases';
 import type { BenchState } from '../../src/session/bench';
 import { ordersTogether } from '../../src/session/orders-together';
 import { unreadTogether } from '../../src/session/still-together';
-import { dbText } from '../charts/number-text';
+import { dbText } from '../../src/locale/number-text';
 import type { TitleAndLede } from '../probe/probe-title';
 import { ledgerFinding } from './bass/ledger-words';
 import { isNothingChosen } from './choices/change-choices';

@@ -4,7 +4,7 @@ import type { Reason } from '../../src/proposal/reason';
 import { sayValue } from '../../src/proposal/settings-list';
 import type { Channel } from '../../src/system/channel';
 import { proposedHz } from '../../src/workbench/try-settings';
-import { hzText, isNumber } from '../charts/number-text';
+import { hzText, isNumber } from '../../src/locale/number-text';
 import type { ProposeView } from './propose-view';
 import { polarityOf } from './subs/subs-words';
 

@@ -3,7 +3,7 @@ import type { ChannelReading, Readings } from '../../src/reading/reading';
 import type { ProofState } from '../../src/session/derive-proof';
 import type { ChannelLabel } from '../../src/system/channel';
 import type { CurveAxes, CurveTrace } from '../charts/curve/curve-trace';
-import { isNumber } from '../charts/number-text';
+import { isNumber } from '../../src/locale/number-text';
 
 /** One speaker before its settings and through the processor; a side without curves is left out. */
 export function beforeAfterTraces(

@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { ProofFigure, ProofLine, SettingChange, Verdict } from '../../src/proof/proof';
 import type { Bench, BenchState } from '../../src/session/bench';
 import { BenchController } from '../bench-controller';
-import { intervalText, signedText, thinSpace } from '../charts/number-text';
+import { intervalText, signedText, thinSpace } from '../../src/locale/number-text';
 import { buttonStyles } from '../controls/button-styles';
 import { askToSelect } from '../events';
 import { sharedStyles } from '../theme/shared-styles';

@@ -1,7 +1,7 @@
 import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
 import { stepsOf } from '../../src/system/sheet/steps-of-sheet';
-import { dbText, millisecondsText, thinSpace } from '../charts/number-text';
+import { dbText, millisecondsText, thinSpace } from '../../src/locale/number-text';
 import { distanceText } from '../propose/subs/sub-delay';
 
 /** What is claimed of the system once its settings are typed, a sentence each. */

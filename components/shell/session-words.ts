@@ -1,6 +1,6 @@
 import { msg, str } from '@lit/localize';
 import type { SessionProgress, SessionSummary } from '../../src/session/shelf/summarise-session';
-import { numberText, thinSpace } from '../charts/number-text';
+import { numberText, thinSpace } from '../../src/locale/number-text';
 
 const progressWords: Readonly<Record<SessionProgress, string>> = {
   new: 'new',

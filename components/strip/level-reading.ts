@@ -5,7 +5,7 @@ import type { Weighting } from '../../dsp/level/weighting';
 import type { Bench } from '../../src/session/bench';
 import type { SoundLevel } from '../../src/soundlevel/sound-level';
 import { CalmElement } from '../calm-element';
-import { numberText, thinSpace } from '../charts/number-text';
+import { numberText, thinSpace } from '../../src/locale/number-text';
 import { sharedStyles } from '../theme/shared-styles';
 import { soundLevelUnit } from './strip-words';
 

@@ -2,7 +2,7 @@ import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { MicLevel } from '../../src/rig/port';
-import { numberText, thinSpace } from '../charts/number-text';
+import { numberText, thinSpace } from '../../src/locale/number-text';
 import { sharedStyles } from '../theme/shared-styles';
 
 const floorDb = -72;

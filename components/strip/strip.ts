@@ -3,7 +3,7 @@ import { LitElement, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
 import { BenchController } from '../bench-controller';
-import { dbText, durationText } from '../charts/number-text';
+import { dbText, durationText } from '../../src/locale/number-text';
 import { buttonStyles } from '../controls/button-styles';
 import { isSimulated } from '../simulated';
 import { sharedStyles } from '../theme/shared-styles';

@@ -1,7 +1,7 @@
 import { scaleLinear, scaleLog } from 'd3';
 import { curvePath, curvePlaces } from '../curve-path';
 import { ticksBetween, type FrequencyTick } from '../frequency-axis';
-import { numberText } from '../number-text';
+import { numberText } from '../../../src/locale/number-text';
 import type { Box } from '../place-labels';
 import { chartHeight, narrowWidth } from '../response-layout';
 import type { CurveAxes, CurveTrace } from './curve-trace';

@@ -1,5 +1,5 @@
 import { curveAt } from '../curve-path';
-import { hzText, millisecondsText, numberText } from '../number-text';
+import { hzText, millisecondsText, numberText } from '../../../src/locale/number-text';
 import type { NumbersBehind } from '../number-table';
 import type { CurveAxes, CurveTrace } from './curve-trace';
 

@@ -1,4 +1,4 @@
-import { dbText } from '../../../src/locale/number-text';
+import { dbText, numberText } from '../../../src/locale/number-text';
 import { msg } from '@lit/localize';
 import { localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, css, html, svg, type PropertyValues } from 'lit';
@@ -8,7 +8,6 @@ import { sharedStyles } from '../../theme/shared-styles';
 import { ChartSize } from '../chart-size';
 import { chartStyles } from '../chart-styles';
 import { ticksBetween } from '../frequency-axis';
-import { numberText } from '../number-text';
 import '../number-table';
 import type { NumbersBehind } from '../number-table';
 import { chartHeight } from '../response-layout';

@@ -1,4 +1,4 @@
-import { numberText } from '../number-text';
+import { numberText } from '../../../src/locale/number-text';
 import type { LevelPictureData } from './level-picture-data';
 
 /** About so many columns and rows are read in the table; the copy has all. */

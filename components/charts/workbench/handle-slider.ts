@@ -1,7 +1,7 @@
 import { html } from 'lit';
 import { nearestStep, stepCursor } from '../cursor-steps';
 import type { CurveLayout } from '../curve/curve-layout';
-import { hzText } from '../number-text';
+import { hzText } from '../../../src/locale/number-text';
 import type { ChartHandle, HandleMove } from './chart-handle';
 
 /** Width of the strip that takes a finger, pixels. */

@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import type { GroupId } from '../../../src/system/channel';
 import { BenchController } from '../../bench-controller';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import { selectStyles } from '../../controls/select-styles';
 import { asSentence } from '../../plan/layout-words';
 import { sharedStyles } from '../../theme/shared-styles';

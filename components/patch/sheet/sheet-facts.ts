@@ -1,7 +1,7 @@
 import { msg, str } from '@lit/localize';
 import { html, nothing } from 'lit';
 import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
-import { numberText, thinSpace } from '../../charts/number-text';
+import { numberText, thinSpace } from '../../../src/locale/number-text';
 import { isSub } from '../../../src/system/channel-names';
 
 /** What a sheet says, in a few rows. */

@@ -6,7 +6,7 @@ import type { Bench, BenchState } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { isTrouble } from '../../../src/trouble';
 import { BenchController } from '../../bench-controller';
-import { durationText } from '../../charts/number-text';
+import { durationText } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/check-field';
 import '../../controls/number-field';

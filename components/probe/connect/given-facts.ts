@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { numberText, thinSpace } from '../../charts/number-text';
+import { numberText, thinSpace } from '../../../src/locale/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 
 /** What the browser really gave: channels, rate, what it keeps to itself, notes of the last take. */

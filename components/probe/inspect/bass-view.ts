@@ -3,7 +3,7 @@ import { msg, str } from '@lit/localize';
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { BassAnswer, Inspector } from '../../../src/inspect/inspection';
-import { hzText, intervalText, numberText } from '../../charts/number-text';
+import { hzText, intervalText, numberText } from '../../../src/locale/number-text';
 import '../../charts/picture/level-picture';
 import type { LevelPictureData } from '../../charts/picture/level-picture-data';
 import { sharedStyles } from '../../theme/shared-styles';

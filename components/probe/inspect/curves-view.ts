@@ -15,7 +15,7 @@ import { buttonStyles } from '../../controls/button-styles';
 import '../../charts/curve/curve-chart';
 import { chartStyles } from '../../charts/chart-styles';
 import type { CurveAxes, CurveTrace } from '../../charts/curve/curve-trace';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import { responseStyles } from '../../charts/response-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { Asked } from './asked';

@@ -1,5 +1,5 @@
 import { localMarks } from '../../../src/locale/decimal-mark';
-import { withUnit } from '../../../src/locale/number-text';
+import { hzText, intervalText, numberText, withUnit } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -8,7 +8,6 @@ import type { DecayAnswer, Inspector } from '../../../src/inspect/inspection';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
 import '../../charts/curve/curve-chart';
-import { hzText, intervalText, numberText } from '../../charts/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import { Asked } from './asked';
 import { decayAxes, decayTraces } from './decay-curves';

@@ -8,7 +8,7 @@ import type { Channel } from '../../../src/system/channel';
 import type { CurveAxes } from '../../charts/curve/curve-trace';
 import '../../charts/curve/curve-chart';
 import '../../charts/distortion-chart';
-import { dbText } from '../../charts/number-text';
+import { dbText } from '../../../src/locale/number-text';
 import { groupColour } from '../../group-colour';
 import { sharedStyles } from '../../theme/shared-styles';
 

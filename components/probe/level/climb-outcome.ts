@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ClimbResult } from '../../../src/soundlevel/sound-level';
-import { dbText, thinSpace } from '../../charts/number-text';
+import { dbText, thinSpace } from '../../../src/locale/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 
 /** How the last climb ended, and whether the path is linear. */

@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { durationText, numberText } from '../../charts/number-text';
+import { durationText, numberText } from '../../../src/locale/number-text';
 import '../../controls/big-number';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/progress-bar';

@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { thinSpace } from '../../charts/number-text';
+import { thinSpace } from '../../../src/locale/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import { exposureSentence, isLoud, limitDb } from './exposure-words';
 

@@ -1,6 +1,6 @@
 import { msg, str } from '@lit/localize';
 import type { Exposure } from '../../../src/soundlevel/sound-level';
-import { durationText, isNumber, numberText, thinSpace } from '../../charts/number-text';
+import { durationText, isNumber, numberText, thinSpace } from '../../../src/locale/number-text';
 
 /** The level above which ears tire within a working day, dB(A); NIOSH 98-126. */
 export const limitDb = 85;

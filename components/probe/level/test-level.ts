@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { numberText, thinSpace } from '../../charts/number-text';
+import { numberText, thinSpace } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/number-field';
 import { sharedStyles } from '../../theme/shared-styles';

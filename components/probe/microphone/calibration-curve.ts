@@ -8,7 +8,7 @@ import { keepNumbers, type CurveNumbers } from '../../charts/curve/curve-numbers
 import type { CurveAxes, CurveTrace } from '../../charts/curve/curve-trace';
 import { curvePath } from '../../charts/curve-path';
 import { frequencyScale, frequencyTicks, levelTicks } from '../../charts/frequency-axis';
-import { isNumber, signedText } from '../../charts/number-text';
+import { isNumber, signedText } from '../../../src/locale/number-text';
 import '../../charts/number-table';
 import { sharedStyles } from '../../theme/shared-styles';
 import { scaleLinear } from 'd3';

@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { MicrophoneCalibration } from '../../../src/microphone/calibration';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/file-drop';
 import { sharedStyles } from '../../theme/shared-styles';

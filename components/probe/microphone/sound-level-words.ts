@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import type { SoundLevelCalibration } from '../../../src/microphone/calibration';
 import type { BenchState } from '../../../src/session/bench';
 import { dateText } from '../../../src/locale/date-text';
-import { numberText, thinSpace } from '../../charts/number-text';
+import { numberText, thinSpace } from '../../../src/locale/number-text';
 
 /** How and when the sound level was calibrated, and what came out. */
 export function calibrationSentence({ how, at, microphone, offsetDb }: SoundLevelCalibration) {

@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { noiseBands, noiseLimits } from '../../../src/noise/noise-bands';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import '../../controls/choice';
 import '../../controls/number-field';
 import { sharedStyles } from '../../theme/shared-styles';

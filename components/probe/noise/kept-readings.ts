@@ -5,7 +5,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { NoiseReading } from '../../../src/noise/noise-state';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { dbText, durationText, hzText } from '../../charts/number-text';
+import { dbText, durationText, hzText } from '../../../src/locale/number-text';
 import '../../charts/response-chart';
 import type { ResponseTrace } from '../../charts/response-trace';
 import { buttonStyles } from '../../controls/button-styles';

@@ -5,7 +5,7 @@ import type { NoiseState } from '../../../src/noise/noise-state';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
 import { CalmElement } from '../../calm-element';
-import { durationText, hzText, numberText } from '../../charts/number-text';
+import { durationText, hzText, numberText } from '../../../src/locale/number-text';
 import '../../controls/big-number';
 import '../../controls/progress-bar';
 import { soundLevelUnit } from '../../strip/strip-words';

@@ -3,7 +3,7 @@ import type { NoiseReading } from '../../../src/noise/noise-state';
 import type { BenchState } from '../../../src/session/bench';
 import type { ResponseTrace } from '../../charts/response-trace';
 import { curveAt } from '../../charts/curve-path';
-import { isNumber, numberText, thinSpace } from '../../charts/number-text';
+import { isNumber, numberText, thinSpace } from '../../../src/locale/number-text';
 import { groupColour } from '../../group-colour';
 import { currentReadings } from '../take/take-lanes';
 

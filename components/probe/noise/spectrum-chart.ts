@@ -6,7 +6,7 @@ import { CalmElement } from '../../calm-element';
 import { ChartSize } from '../../charts/chart-size';
 import { chartStyles } from '../../charts/chart-styles';
 import type { FrequencyRange } from '../../charts/frequency-axis';
-import { numberText } from '../../charts/number-text';
+import { numberText } from '../../../src/locale/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import './spectrum-numbers';
 import { layOutSpectrum, trustedCoherence, type SpectrumLayout } from './spectrum-layout';

@@ -6,7 +6,7 @@ import {
   type FrequencyRange,
   type FrequencyTick,
 } from '../../charts/frequency-axis';
-import { isNumber } from '../../charts/number-text';
+import { isNumber } from '../../../src/locale/number-text';
 
 /** Bands below this coherence, or less than this over the noise, are drawn faint. */
 export const trustedCoherence = 0.9;

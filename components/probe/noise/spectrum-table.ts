@@ -1,6 +1,6 @@
 import { msg } from '@lit/localize';
 import type { NoiseSpectrum } from '../../../src/noise/noise-state';
-import { isNumber, numberText } from '../../charts/number-text';
+import { isNumber, numberText } from '../../../src/locale/number-text';
 
 const heads = {
   get level() {

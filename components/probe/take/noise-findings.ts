@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { trustedMarginDb } from '../../../src/reading/noise-floor-margins';
 import type { ChannelReading, Readings } from '../../../src/reading/reading';
-import { numberText, trimmedText } from '../../charts/number-text';
+import { numberText, trimmedText } from '../../../src/locale/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import { findingsStyles } from './findings-styles';
 import { hiddenBandsWords, nominalHz, noiseFloorWords } from './noise-words';

@@ -4,7 +4,7 @@ import { rateNoiseFloor } from '../../../src/reading/noise-floor-rating';
 import type { CaptureReading, ChannelReading } from '../../../src/reading/reading';
 import { listInWords } from '../../../src/system/list-in-words';
 import type { NoiseRating } from '../../../dsp/level/noise-curves';
-import { hzText, numberText, thinSpace } from '../../charts/number-text';
+import { hzText, numberText, thinSpace } from '../../../src/locale/number-text';
 
 /** Nominal midpoints of octave bands, as they are told. */
 export function bandText(hz: number): string {

@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { dbText } from '../../charts/number-text';
+import { dbText } from '../../../src/locale/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import '../connect/practice-rig';
 import '../connect/rig-choice';

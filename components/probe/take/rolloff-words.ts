@@ -8,7 +8,7 @@ import {
 } from '../../../src/reading/rolloff-together';
 import { listInWords } from '../../../src/system/list-in-words';
 import type { SpeakerModel } from '../../../src/system/speaker-models';
-import { hzText, intervalText } from '../../charts/number-text';
+import { hzText, intervalText } from '../../../src/locale/number-text';
 
 /** One model with what its speakers give together and each alone at this position. */
 export interface ModelRow {

@@ -3,14 +3,14 @@ import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ClockFault, Readings } from '../../../src/reading/reading';
+import { lengthText } from '../../../src/locale/length-text';
 import {
   intervalDigits,
   intervalText,
   isNumber,
-  metresText,
   numberText,
   thinSpace,
-} from '../../charts/number-text';
+} from '../../../src/locale/number-text';
 import { sharedStyles } from '../../theme/shared-styles';
 import { sayList } from '../../../src/proposal/phrases';
 
@@ -66,7 +66,7 @@ export class TakeFacts extends LitElement {
       <dd class="num">${readings.channels.length}</dd>
       <dt>${msg('Times refer to')}</dt>
       <dd class="num">
-        ${msg(str`${readings.reference} at ${metresText(readings.referenceDistanceMetres)}`)}
+        ${msg(str`${readings.reference} at ${lengthText(readings.referenceDistanceMetres)}`)}
       </dd>
       <dt>${msg('Temperature')}</dt>
       <dd class="num">${temperatureText(readings.temperatureCelsius)}</dd>

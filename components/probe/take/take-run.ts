@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { isTrouble } from '../../../src/trouble';
 import { BenchController } from '../../bench-controller';
-import { durationText } from '../../charts/number-text';
+import { durationText } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { plannedTakes } from '../routing/route-preview';

@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import type { TakeSettings as Settings } from '../../../src/take/take-plan';
 import { BenchController } from '../../bench-controller';
-import { numberText, thinSpace } from '../../charts/number-text';
+import { numberText, thinSpace } from '../../../src/locale/number-text';
 import '../../controls/check-field';
 import '../../controls/number-field';
 import { sharedStyles } from '../../theme/shared-styles';

@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { LedgerLine } from '../../../dsp/bass/bass-ledger';
 import type { ChannelLabel, Layout } from '../../../src/system/channel';
-import { dbText } from '../../charts/number-text';
+import { dbText } from '../../../src/locale/number-text';
 import { askToSelect } from '../../events';
 import { groupColour } from '../../group-colour';
 import '../../plan/speaker-icon';

@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { LedgerMend } from '../../../src/proposal/ledger-proposal';
 import { recompute, type Recomputed } from '../../../src/proposal/workbench';
 import type { Bench } from '../../../src/session/bench';
-import { dbText, hzText } from '../../charts/number-text';
+import { dbText, hzText } from '../../../src/locale/number-text';
 import { RevealController } from '../../controls/reveal-controller';
 import { sharedStyles } from '../../theme/shared-styles';
 import { stageStyles } from '../../theme/stage-styles';

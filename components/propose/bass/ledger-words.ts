@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import type { LedgerMend, LedgerProposal } from '../../../src/proposal/ledger-proposal';
 import { sayList } from '../../../src/proposal/phrases';
 import type { Layout } from '../../../src/system/channel';
-import { dbText, hzText } from '../../charts/number-text';
+import { dbText, hzText } from '../../../src/locale/number-text';
 import { groupName } from '../group-words';
 import type { LedgerStretch } from './ledger-bar';
 

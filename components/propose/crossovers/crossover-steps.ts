@@ -3,7 +3,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { CrossoverAlternative, GroupProposal } from '../../../src/proposal/proposal';
 import { proposedHz } from '../../../src/workbench/try-settings';
-import { hzText, numberText } from '../../charts/number-text';
+import { hzText, numberText } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import { RevealController } from '../../controls/reveal-controller';
 import { sharedStyles } from '../../theme/shared-styles';

@@ -6,7 +6,7 @@ import type { ProposalChoices } from '../../../src/proposal/choices';
 import type { Bench } from '../../../src/session/bench';
 import type { GroupId } from '../../../src/system/channel';
 import { hzWith } from '../../../src/workbench/try-settings';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import type { HandleMove } from '../../charts/workbench/chart-handle';
 import '../../controls/choice';
 import { askToSelect } from '../../events';

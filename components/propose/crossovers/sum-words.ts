@@ -1,6 +1,6 @@
 import { msg, str } from '@lit/localize';
 import type { PredictedLoss } from '../../../src/proposal/proposal';
-import { dbText, hzText } from '../../charts/number-text';
+import { dbText, hzText } from '../../../src/locale/number-text';
 
 /** What a group and the subs lose together, in a line. */
 export function sumText(sum: PredictedLoss | null): string {

@@ -5,7 +5,7 @@ import { stepsFor } from '../../../src/proposal/abilities';
 import type { GroupProposal } from '../../../src/proposal/proposal';
 import type { GroupId } from '../../../src/system/channel';
 import { proposedHz } from '../../../src/workbench/try-settings';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import type { ProposeView } from '../propose-view';

@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import { stepsFor } from '../../../src/proposal/abilities';
 import type { BassSettings } from '../../../src/proposal/bass-settings';
 import { hzWith, proposedHz } from '../../../src/workbench/try-settings';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import type { ChartHandle } from '../../charts/workbench/chart-handle';
 import type { ProposeView } from '../propose-view';
 import { groupName } from '../group-words';

@@ -1,10 +1,9 @@
-import { dbText } from '../../../src/locale/number-text';
+import { dbText, hzText, numberText, signedText } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ChannelEqualiser } from '../../../src/proposal/equaliser';
 import type { Bench } from '../../../src/session/bench';
-import { hzText, numberText, signedText } from '../../charts/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import '../../controls/check-field';
 import '../../controls/number-field';

@@ -11,7 +11,7 @@ import {
   millisecondsText,
   numberText,
   thinSpace,
-} from '../../charts/number-text';
+} from '../../../src/locale/number-text';
 
 /** A reading in words, as it was taken: what a sentence of the proposal rests on. */
 export function groundText(field: Ground['field'], reading: ChannelReading | null): string {

@@ -1,10 +1,9 @@
-import { millisecondsText } from '../../../src/locale/number-text';
+import { dbText, hzText, millisecondsText, numberText } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { OtherDelay, SubAlignmentProposal } from '../../../src/proposal/subs-proposal';
 import type { Bench } from '../../../src/session/bench';
-import { dbText, hzText, numberText } from '../../charts/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import { sharedStyles } from '../../theme/shared-styles';
 import { changeChoices } from '../choices/change-choices';

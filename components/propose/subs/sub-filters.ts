@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { ProposalChoices } from '../../../src/proposal/choices';
 import type { Reason } from '../../../src/proposal/reason';
 import type { Bench } from '../../../src/session/bench';
-import { hzText } from '../../charts/number-text';
+import { hzText } from '../../../src/locale/number-text';
 import '../../controls/number-field';
 import { RevealController } from '../../controls/reveal-controller';
 import { selectStyles } from '../../controls/select-styles';

@@ -5,7 +5,7 @@ import { sayValue } from '../../../src/proposal/settings-list';
 import type { Bench } from '../../../src/session/bench';
 import type { ChannelLabel } from '../../../src/system/channel';
 import '../../charts/response-chart';
-import { signedText } from '../../charts/number-text';
+import { signedText } from '../../../src/locale/number-text';
 import { traceOf, type ResponseTrace } from '../../charts/response-trace';
 import { askToSelect } from '../../events';
 import { groupColour } from '../../group-colour';

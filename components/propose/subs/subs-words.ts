@@ -8,7 +8,7 @@ import {
   millisecondsText,
   numberText,
   thinSpace,
-} from '../../charts/number-text';
+} from '../../../src/locale/number-text';
 import type { TitleAndLede } from '../../probe/probe-title';
 import type { ProposeView } from '../propose-view';
 

@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import { html, nothing } from 'lit';
 import type { HandoverCurve } from '../../../src/handover/handover';
 import { curveAt, curvePath } from '../../charts/curve-path';
-import { dbText, hzText, isNumber } from '../../charts/number-text';
+import { dbText, hzText, isNumber } from '../../../src/locale/number-text';
 
 /** Drawing units; from 20 Hz to 20 kHz, and from 15 dB above to 35 dB below the mean. */
 const wide = 140;

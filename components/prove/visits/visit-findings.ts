@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import type { VisitFigure, VisitFinding, VisitVerdict } from '../../../src/visits/visits';
 import { BenchController } from '../../bench-controller';
-import { intervalText, numberText, signedText, thinSpace } from '../../charts/number-text';
+import { intervalText, numberText, signedText, thinSpace } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
 import { askToSelect } from '../../events';
 import { sharedStyles } from '../../theme/shared-styles';

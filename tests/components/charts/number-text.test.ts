@@ -1,20 +1,20 @@
 import { describe, expect, it } from 'vitest';
+import { lengthText } from '../../../src/locale/length-text';
 import {
   dbText,
   durationText,
   hzText,
   intervalDigits,
   intervalText,
-  metresText,
   millisecondsText,
   numberText,
   signedText,
-} from '../../../components/charts/number-text';
+} from '../../../src/locale/number-text';
 
 describe('numbers as text', () => {
   it('sets a true minus sign and a thin space before the unit', () => {
     expect(dbText(-2.5)).toBe('\u22122.5\u202fdB');
-    expect(metresText(1.918)).toBe('1.92\u202fm');
+    expect(lengthText(1.918)).toBe('1.92\u202fm');
     expect(millisecondsText(-0.00143)).toBe('\u22121.43\u202fms');
   });
 
@@ -56,7 +56,7 @@ describe('numbers as text', () => {
 
   it('never prints what is no number', () => {
     for (const nothing of [NaN, Infinity, null, undefined]) {
-      for (const text of [numberText, signedText, hzText, dbText, metresText, millisecondsText]) {
+      for (const text of [numberText, signedText, hzText, dbText, lengthText, millisecondsText]) {
         expect(text(nothing)).toBe('\u2013');
       }
       expect(durationText(nothing)).toBe('\u2013');
