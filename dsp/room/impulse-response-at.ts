@@ -43,8 +43,8 @@ export function impulseResponseAt(
 }
 
 const wrappedShare = 1 / 256;
-/** So much of the end holds many swings of the lowest modes. */
-const restShare = 1 / 8;
+/** So much of the end holds a swing or more of the lowest modes, and little of what falls slowly. */
+const restShare = 1 / 16;
 
 /** spectrum ← spectrum · H(f) e^(−2πi f delay); the last bin becomes real. */
 function applySpeaker(spectrum: Float64Array, binHz: number, speaker: Speaker): void {
