@@ -17,7 +17,7 @@ import { stageFromHash, stageOrder } from './shell/stages';
 
 /** Opens the bench and shows it, with the stage it begins at; the rest follows in its own time. */
 async function start(): Promise<void> {
-  startLocale();
+  await startLocale();
   const stage = lateStages[stageFromHash(location.hash)].load();
   const app = document.createElement('ll-app');
   const bench = await createBench(openStore());

@@ -1,4 +1,5 @@
 import { sayValue } from '../../src/proposal/settings-list';
+import { stateWord } from '../../src/locale/state-words';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -132,7 +133,7 @@ function measuredFacts(
             <dd class="num">${millisecondsText(reading.arrivalSeconds)}</dd>`
     }
     <dt>${msg('Polarity')}</dt>
-    <dd class=${reading.polarity === 'inverted' ? 'signal' : ''}>${reading.polarity}</dd>
+    <dd class=${reading.polarity === 'inverted' ? 'signal' : ''}>${stateWord(reading.polarity)}</dd>
     ${reading.rolloff ? rolloffFacts(reading.rolloff) : nothing}
     ${together?.finding.rolloff ? togetherFacts(together, together.finding.rolloff) : nothing}
     <dt>${msg(html`Over the noise <span class="range">40–80${thinSpace}Hz</span>`)}</dt>
@@ -145,7 +146,7 @@ function rolloffFacts({ f3Hz, box }: RolloffReading): TemplateResult {
       ${hzText(f3Hz.median)} <span class="soft">${intervalText(f3Hz.interval)}</span>
     </dd>
     <dt>${msg('Box')}</dt>
-    <dd>${box.kind}</dd>`;
+    <dd>${stateWord(box.kind)}</dd>`;
 }
 
 function togetherFacts({ order }: RolloffTogether, { f3Hz }: RolloffReading): TemplateResult {

@@ -1,11 +1,22 @@
 import { msg, str } from '@lit/localize';
 import type { Layout } from '../../src/system/channel';
 
-const words = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+const words: readonly (() => string)[] = [
+  () => msg('no'),
+  () => msg('one'),
+  () => msg('two'),
+  () => msg('three'),
+  () => msg('four'),
+  () => msg('five'),
+  () => msg('six'),
+  () => msg('seven'),
+  () => msg('eight'),
+  () => msg('nine'),
+];
 
 /** A small number in words, larger ones in figures. */
 export function countInWords(count: number): string {
-  return words[count] ?? String(count);
+  return words[count]?.() ?? String(count);
 }
 
 /** "five speakers around the seat, two subs and four above" */
@@ -17,7 +28,7 @@ export function layoutInWords(layout: Layout): string {
     : msg('in front');
   const parts = [msg(str`${countInWords(count('bed'))} speakers ${where}`)];
   const subs = count('sub');
-  parts.push(`${countInWords(subs)} ${subs === 1 ? 'sub' : 'subs'}`);
+  parts.push(subs === 1 ? msg('one sub') : msg(str`${countInWords(subs)} subs`));
   if (count('height') > 0) parts.push(msg(str`${countInWords(count('height'))} above`));
   const last = parts.pop() ?? '';
   return msg(str`${parts.join(', ')} and ${last}`);

@@ -26,9 +26,10 @@ export function speakerName(
 /** A direction in words: 0 is straight ahead, positive to the left. */
 export function directionInWords(azimuthDegrees: number): string {
   const degrees = tenths(Math.abs(azimuthDegrees));
-  if (degrees === 0) return 'ahead';
-  if (degrees === 180) return 'behind';
-  return `${trimmedText(degrees, 1)}° ${azimuthDegrees > 0 ? 'left' : 'right'}`;
+  if (degrees === 0) return msg('ahead');
+  if (degrees === 180) return msg('behind');
+  const angle = trimmedText(degrees, 1);
+  return azimuthDegrees > 0 ? msg(str`${angle}° left`) : msg(str`${angle}° right`);
 }
 
 /** "30° up", "12.5° down", "ear height". */

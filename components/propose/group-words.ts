@@ -120,18 +120,18 @@ export function groupFinding(
     const hz = proposedHz(proposal);
     const rest = hz === null ? msg('none is proposed') : msg(str`${hzText(hz)} is proposed`);
     const set = inForceHz === null ? msg('full range') : msg(str`to ${hzText(inForceHz)}`);
-    return msg(str`${start} ${verb('are', 'is')} set ${set}; ${rest}`);
+    return msg(str`${start} ${verb(msg('are'), msg('is'))} set ${set}; ${rest}`);
   }
   if (!layout.channels.some(({ kind }) => kind === 'sub') && inForceHz === null) {
-    return msg(str`${start} ${verb('run', 'runs')} full range: there is no sub`);
+    return msg(str`${start} ${verb(msg('run'), msg('runs'))} full range: there is no sub`);
   }
   if (crossoverHz === null) return msg(str`No step of the processor suits ${subject}`);
   if (decidedBy === null) {
     return msg(
-      str`Where ${subject} ${verb('roll', 'rolls')} off cannot be told; ${hzText(crossoverHz)} is only practice`,
+      str`Where ${subject} ${verb(msg('roll'), msg('rolls'))} off cannot be told; ${hzText(crossoverHz)} is only practice`,
     );
   }
-  return msg(str`${start} ${verb('cross', 'crosses')} over at ${hzText(crossoverHz)}`);
+  return msg(str`${start} ${verb(msg('cross'), msg('crosses'))} over at ${hzText(crossoverHz)}`);
 }
 
 function capital(text: string): string {

@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { stateWord } from '../../src/locale/state-words';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ChannelLabel } from '../../src/system/channel';
@@ -77,7 +78,9 @@ export class SettingsTable extends LitElement {
           ${
             polarity === 'inverted'
               ? html`<b class="signal">${msg('inverted')}</b>`
-              : html`<span class=${polarity === 'cannot tell' ? 'soft' : ''}>${polarity}</span>`
+              : html`<span class=${polarity === 'cannot tell' ? 'soft' : ''}
+                  >${stateWord(polarity)}</span
+                >`
           }
         </td>
       </tr>

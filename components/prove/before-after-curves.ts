@@ -14,7 +14,7 @@ export function beforeAfterTraces(
   const [was, is] = [find(before, label), find(readings, label)];
   return [
     ...traceOf(is, msg('through the processor'), colour, 'solid'),
-    ...traceOf(was, 'before', 'var(--soft)', 'dashed'),
+    ...traceOf(was, msg('before'), 'var(--soft)', 'dashed'),
   ];
 }
 

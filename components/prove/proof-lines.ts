@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { stateWord } from '../../src/locale/state-words';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ProofFigure, ProofLine, SettingChange, Verdict } from '../../src/proof/proof';
@@ -53,7 +54,7 @@ export class ProofLines extends LitElement {
     return html`<li class=${verdict === 'cannot tell' ? 'untold' : verdict} data-line=${id}>
       <span class="mark" aria-hidden="true">${marks[verdict]}</span>
       <div>
-        <p><span class="unseen">${verdict}: </span>${sentence}</p>
+        <p><span class="unseen">${stateWord(verdict)}: </span>${sentence}</p>
         ${verdict === 'pass' || !figure ? nothing : html`<p class="small">${figureText(figure)}</p>`}
         ${changes.map((change) => this.change(change, state))}
         ${action === null ? nothing : html`<p class="small">${action}</p>`}

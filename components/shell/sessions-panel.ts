@@ -75,7 +75,7 @@ export class SessionsPanel extends LitElement {
       <ll-file-drop
         label=${msg('Open a session file')}
         hint=${msg('or drop it here. It becomes a session of its own; those in the list stay as they are.')}
-        name="Session file"
+        name=${msg('Session file')}
         accept=".zip,application/zip"
         ?disabled=${busy}
         @ll-file=${(event: CustomEvent<File>) => void this.openFile(event)}

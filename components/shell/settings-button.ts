@@ -2,6 +2,7 @@ import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import { dateText } from '../../src/locale/date-text';
+import { languages, ownLanguage } from '../../src/language/languages';
 import { choosePreferences, localeOf, readPreferences } from '../../src/locale/kept-preferences';
 import { lengthText } from '../../src/locale/length-text';
 import type { LocalePreferences, Units } from '../../src/locale/locale';
@@ -51,6 +52,8 @@ export class SettingsButton extends LitElement {
   private readonly themes = new ThemeController(this);
   /** Nothing is drawn while the dialog is closed. */
   @state() private shown = false;
+  /** What a choice ran into. */
+  @state() private fault: string | null = null;
 
   protected override render(): TemplateResult {
     const said = msg(
@@ -89,6 +92,7 @@ export class SettingsButton extends LitElement {
         <h2 id="title">${msg('Settings')}</h2>
         <button class="ghost" @click=${() => this.dialog?.close()}>${msg('Close')}</button>
       </div>
+      ${this.renderLanguages(now)}
       <ll-choice
         label=${msg('Lengths and temperatures')}
         .options=${[
@@ -98,14 +102,14 @@ export class SettingsButton extends LitElement {
         ]}
         .value=${now.units ?? ''}
         @ll-pick=${(event: CustomEvent<string>) =>
-          this.choose({ ...now, units: unitsOf(event.detail) })}
+          void this.choose({ ...now, units: unitsOf(event.detail) })}
       ></ll-choice>
       <ll-choice
         label=${msg('Numbers and dates')}
         .options=${[{ value: '', label: msg('As the browser') }, ...ways()]}
         .value=${now.numbers ?? ''}
         @ll-pick=${(event: CustomEvent<string>) =>
-          this.choose({ ...now, numbers: event.detail === '' ? null : event.detail })}
+          void this.choose({ ...now, numbers: event.detail === '' ? null : event.detail })}
       ></ll-choice>
       <p class="num">${this.sample()}</p>
       <ll-choice
@@ -126,14 +130,34 @@ export class SettingsButton extends LitElement {
     </div>`;
   }
 
+  /** Where there are other languages than the program's own. */
+  private renderLanguages(now: LocalePreferences): TemplateResult | typeof nothing {
+    if (languages.length === 0) return nothing;
+    const offered = [ownLanguage, ...languages].map(({ tag, name }) => ({
+      value: tag,
+      label: name,
+    }));
+    return html`<ll-choice
+        label=${msg('Language')}
+        .options=${[{ value: '', label: msg('As the browser') }, ...offered]}
+        .value=${now.language ?? ''}
+        @ll-pick=${(event: CustomEvent<string>) =>
+          void this.choose({ ...now, language: event.detail === '' ? null : event.detail })}
+      ></ll-choice>
+      ${this.fault === null ? nothing : html`<p role="alert">${this.fault}</p>`}`;
+  }
+
   /** A few values as all texts write them now. */
   private sample(): string {
     const day = dateText(new Date(2026, 0, 31, 14, 5).toISOString());
     return [lengthText(2.4), temperatureText(21.5), dbText(-1.5), day].join(' · ');
   }
 
-  private choose(preferences: LocalePreferences): void {
-    choosePreferences(preferences);
+  private async choose(preferences: LocalePreferences): Promise<void> {
+    const taken = await choosePreferences(preferences);
+    this.fault = taken
+      ? null
+      : msg('The texts of that language did not load. Look at the connection and choose again.');
     this.requestUpdate();
   }
 }

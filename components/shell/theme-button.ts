@@ -11,8 +11,12 @@ const names: Record<Theme, string> = {
   get system() {
     return msg('as the system');
   },
-  light: 'light',
-  dark: 'dark',
+  get light() {
+    return msg('light');
+  },
+  get dark() {
+    return msg('dark');
+  },
 };
 
 /** Walks through the themes: as the system, light, dark. */

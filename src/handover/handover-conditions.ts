@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { stateWord } from '../locale/state-words';
 import { utcText } from '../locale/date-text';
 import { temperatureText } from '../locale/temperature-text';
 import { dbText, numberText, withUnit } from '../locale/number-text';
@@ -35,8 +36,8 @@ export function handoverConditions({ document, readings, proof }: HandedOver): H
       name: msg('Microphone'),
       value: document.rig === 'recording' ? msg('that of the recording') : microphoneName(document),
     },
-    { name: msg('Orientation'), value: orientation },
-    { name: msg('Calibration file'), value: calibration?.name ?? 'none' },
+    { name: msg('Orientation'), value: stateWord(orientation) },
+    { name: msg('Calibration file'), value: calibration?.name ?? msg('none') },
     { name: msg('Temperature'), value: temperatureText(celsius) },
     { name: msg('Room noise'), value: noiseText(document, read?.capture.noiseFloorDb ?? null) },
     ...(readings

@@ -1,3 +1,4 @@
+import { ownLanguage } from '../language/languages';
 import type { Locale, LocalePreferences, Units } from './locale';
 
 /**
@@ -9,9 +10,14 @@ const imperialRegions: readonly string[] = ['US', 'LR', 'MM'];
 /**
  * The locale that preferences and a browser's languages, most wanted first, make together. Numbers
  * have the decimal mark of the person's own language, dates the texts' language and the region.
+ * `texts` are the tags of the languages there are texts in, the program's own first.
  */
-export function findLocale(preferences: LocalePreferences, languages: readonly string[]): Locale {
-  const { language } = preferences;
+export function findLocale(
+  preferences: LocalePreferences,
+  languages: readonly string[],
+  texts: readonly string[] = [ownLanguage.tag],
+): Locale {
+  const language = findLanguage([preferences.language ?? [], languages].flat(), texts);
   const browser = firstKnown(languages) ?? 'en-GB';
   const numbers = known(preferences.numbers) ?? browser;
   return {
@@ -21,6 +27,17 @@ export function findLocale(preferences: LocalePreferences, languages: readonly s
     units: preferences.units ?? unitsOf(regionOf(browser, languages)),
     space: '\u202f',
   };
+}
+
+/** The first language wanted that there are texts in, of any region; else the program's own. */
+function findLanguage(wanted: readonly string[], texts: readonly string[]): string {
+  for (const one of wanted) {
+    if (texts.includes(one)) return one;
+    if (known(one) === null) continue;
+    const { language } = new Intl.Locale(one);
+    if (texts.includes(language)) return language;
+  }
+  return texts[0] ?? ownLanguage.tag;
 }
 
 /** Units that are usual in a region. */
@@ -43,11 +60,11 @@ function regionOf(tag: string, languages: readonly string[]): string {
   return locale.maximize().region ?? 'GB';
 }
 
-/** English of a region that has none of its own is that of the world, not that of America. */
+/** A language that has none of its own in a region is that of the world: English not America's. */
 function datesTag(language: string, region: string): string {
-  const tag = `${language}-${region}`;
+  const tag = new Intl.Locale(language, { region }).toString();
   const { locale } = new Intl.DateTimeFormat(tag).resolvedOptions();
-  return locale === tag ? tag : `${language}-001`;
+  return locale === tag ? tag : new Intl.Locale(language, { region: '001' }).toString();
 }
 
 function firstKnown(languages: readonly string[]): string | null {

@@ -1,3 +1,4 @@
+import { putTexts } from '../language/texts-in-force';
 import { setLocale } from './locale-in-force';
 import type { LocaleMessage } from './with-locale';
 
@@ -8,6 +9,7 @@ import type { LocaleMessage } from './with-locale';
 self.addEventListener('message', (event: MessageEvent<unknown>) => {
   if (!isLocaleMessage(event.data)) return;
   event.stopImmediatePropagation();
+  void putTexts(event.data.texts);
   setLocale(event.data.locale);
 });
 

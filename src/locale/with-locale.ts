@@ -1,3 +1,4 @@
+import { textsToSend, type Texts } from '../language/texts-in-force';
 import type { Locale } from './locale';
 import { localeInForce, onLocaleChange } from './locale-in-force';
 
@@ -5,6 +6,8 @@ import { localeInForce, onLocaleChange } from './locale-in-force';
 export interface LocaleMessage {
   readonly kind: 'locale';
   readonly locale: Locale;
+  /** Texts of its language, unless that is our own. */
+  readonly texts: Texts | null;
 }
 
 /** Workers that may still run; one that has ended takes the message and does nothing with it. */
@@ -29,5 +32,6 @@ function tellAll(): void {
 }
 
 function tell(worker: Worker): void {
-  worker.postMessage({ kind: 'locale', locale: localeInForce() } satisfies LocaleMessage);
+  const message: LocaleMessage = { kind: 'locale', locale: localeInForce(), texts: textsToSend() };
+  worker.postMessage(message);
 }

@@ -65,5 +65,5 @@ function silent(channel: string): string {
 }
 
 function times(count: number): string {
-  return count === 1 ? 'once' : count === 2 ? 'twice' : msg(str`${count} times`);
+  return count === 1 ? msg('once') : count === 2 ? msg('twice') : msg(str`${count} times`);
 }

@@ -64,7 +64,7 @@ export function claimCrossover(
   const isLost = loss - half > allowedSumDb && loss - half > predicted + deeperDb;
   const verdict = near === 'pass' && isLost ? 'fail' : near;
   const at = sayHz(worst.hz);
-  const off = `${withUnit(sayNumber(Math.abs(worst.db), 1), 'dB')} ${worst.db < 0 ? 'below' : 'above'}`;
+  const off = `${withUnit(sayNumber(Math.abs(worst.db), 1), 'dB')} ${worst.db < 0 ? msg('below') : msg('above')}`;
   const sentences = {
     pass: msg(
       str`${sentenceName(name)} and the subs sum as predicted at ${sayHz(crossoverHz)}, to ${withUnit(sayNumber(Math.abs(worst.db), 1), 'dB')}${

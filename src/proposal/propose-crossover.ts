@@ -130,7 +130,7 @@ export function sayRolloff(
     (one) => one === decider || (together !== null && one.together === together),
   );
   const names = sayList(shared.map(({ channel }) => channel.name));
-  const verb = shared.length > 1 ? 'are' : 'is';
+  const verb = shared.length > 1 ? msg('are') : msg('is');
   const lead = known.length > shared.length ? msg(', the highest of the group') : '';
   const from = together?.finding.rolloff
     ? msg(str`, read from ${heardInWords(together.order)}`)

@@ -177,7 +177,7 @@ function findingOf(
     ? msg(str` (90 % between ${sayMetres(interval[0])} and ${sayMetres(interval[1])})`)
     : '';
   if (arrival === null) return msg(str`${channel.name} is ${sayMetres(metres)} away${between}.`);
-  const when = arrival < 0 ? 'before' : 'after';
+  const when = arrival < 0 ? msg('before') : msg('after');
   return msg(
     str`${channel.name} is heard ${sayMs(arrival)} ${when} the reference: ${sayMetres(metres)}${between}.`,
   );

@@ -140,7 +140,7 @@ function plain(sentence: string): Reason {
 
 function sayPreference({ preferenceDb }: SubLevels): Reason[] {
   if (preferenceDb === 0) return [];
-  const way = preferenceDb > 0 ? 'louder' : 'quieter';
+  const way = preferenceDb > 0 ? msg('louder') : msg('quieter');
   return [plain(msg(str`You want the subs ${sayLossDb(preferenceDb)} ${way} than level.`))];
 }
 
@@ -163,7 +163,7 @@ function sayLevel(
   const band = isSub ? msg(' (30 to 80 Hz)') : '';
   const difference = heard - common;
   const amount = sayNumber(Math.abs(difference), 1);
-  const word = difference < 0 ? 'quieter' : 'louder';
+  const word = difference < 0 ? msg('quieter') : msg('louder');
   const compared =
     Math.abs(difference) < 0.05
       ? msg('as loud in the room as')

@@ -17,7 +17,7 @@ export function saySubAlignment(
   const spread = interval
     ? msg(str` (90 % between ${sayMs(interval[0])} and ${withUnit(sayMs(interval[1]), 'ms')})`)
     : '';
-  const against = delaySeconds < 0 ? 'earlier' : 'later';
+  const against = delaySeconds < 0 ? msg('earlier') : msg('later');
   const turned = inverted ? msg('its polarity turned over') : msg('its polarity as it is');
   const lost = msg(
     str`${withUnit(sayNumber(lossDb, 1), 'dB')} of the energy about ${sayHz(crossoverHz)} is lost`,

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { isStateName, stateWord } from '../locale/state-words';
 import type { ChannelLabel, GroupId, Layout } from '../system/channel';
 import { localMarks } from '../locale/decimal-mark';
 import { inPlainLocale, localeInForce } from '../locale/locale-in-force';
@@ -41,8 +42,9 @@ export function settingsList(
   return inPlainLocale(() => listed(proposal, layout, sheet, typed));
 }
 
-/** A line's text as the screen shows it: with the locale's decimal mark, on one line. */
+/** A line's text as the screen shows it: a word, or with the locale's decimal mark, on one line. */
 export function shownText(text: string): string {
+  if (isStateName(text)) return stateWord(text);
   return localMarks(text).replace(/(\d) (?=\S)/g, `$1${localeInForce().space}`);
 }
 
@@ -78,9 +80,7 @@ function listed(
       const known = proposal.groups.find((one) => one.group === group);
       if (!known) return [];
       const text = sayCrossover(proposal.settings.crossoverHz[group] ?? null);
-      return [
-        line({ id: msg(str`crossover ${group}`), section: 'crossovers', name: group, group, text }),
-      ];
+      return [line({ id: `crossover ${group}`, section: 'crossovers', name: group, group, text })];
     }),
     ...(['distance', 'level'] as const).flatMap((key) =>
       outputs.map(({ name, channel }) =>
@@ -103,7 +103,7 @@ function subLines({ subs, settings }: Proposal, sheet: ProcessorSheet | null) {
   const off = (hz: number | null): string => (hz === null ? 'off' : sayHz(hz));
   return [
     ...subs.subs.map(({ channel, polarity }) => ({
-      id: msg(str`polarity ${channel}`),
+      id: `polarity ${channel}`,
       section,
       name: msg(str`Polarity of ${channel}`),
       channel,
@@ -112,7 +112,7 @@ function subLines({ subs, settings }: Proposal, sheet: ProcessorSheet | null) {
     ...(sheet
       ? [
           {
-            id: msg('sub low-pass'),
+            id: 'sub low-pass',
             section,
             name: msg('Sub low-pass'),
             text: off(settings.subLowPassHz),
@@ -120,7 +120,7 @@ function subLines({ subs, settings }: Proposal, sheet: ProcessorSheet | null) {
         ]
       : []),
     ...(sheet && sheet.lowCut.stepsHz.length > 0
-      ? [{ id: msg('low cut'), section, name: msg('Low cut'), text: off(settings.lowCutHz) }]
+      ? [{ id: 'low cut', section, name: msg('Low cut'), text: off(settings.lowCutHz) }]
       : []),
   ];
 }
@@ -142,7 +142,7 @@ function outputsOf(layout: Layout, sheet: ProcessorSheet | null) {
 }
 
 function sayCrossover(hz: number | null): string {
-  return hz === null ? msg('full range') : sayHz(hz);
+  return hz === null ? 'full range' : sayHz(hz);
 }
 
 /** A value with as many decimals as its step has, and its unit. */

@@ -47,7 +47,7 @@ export function parseJson<Output>(
   const version = 'version' in value ? value.version : undefined;
   if (!kind.versions.some((known) => known === version)) {
     const known = kind.versions.join(' and ');
-    const are = kind.versions.length === 1 ? 'is' : 'are';
+    const are = kind.versions.length === 1 ? msg('is') : msg('are');
     return refuse(
       msg(str`its "version" is ${inWords(version)}, and only ${known} ${are} known here`),
     );

@@ -26,7 +26,9 @@ const practice = () => msg('common practice, no source');
 /** Where processors and renderers fold what has no speaker of its own. */
 const foldings: Readonly<Record<DeclarableGroup | 'subs', Folding>> = {
   centre: {
-    carries: 'dialogue',
+    get carries() {
+      return msg('dialogue');
+    },
     into: [['fronts']],
     get source() {
       return msg(str`3 dB down each: ${standard()}`);
@@ -46,42 +48,54 @@ const foldings: Readonly<Record<DeclarableGroup | 'subs', Folding>> = {
       return msg('sound from behind');
     },
     into: [['sides'], ['fronts']],
-    source: practice(),
+    get source() {
+      return practice();
+    },
   },
   wides: {
     get carries() {
       return msg('sound between front and side');
     },
     into: [['fronts', 'sides']],
-    source: practice(),
+    get source() {
+      return practice();
+    },
   },
   'front heights': {
     get carries() {
       return msg('sound above the front');
     },
     into: [['middle heights'], ['back heights'], ['fronts']],
-    source: practice(),
+    get source() {
+      return practice();
+    },
   },
   'middle heights': {
     get carries() {
       return msg('sound overhead');
     },
     into: [['front heights', 'back heights'], ['sides'], ['fronts']],
-    source: practice(),
+    get source() {
+      return practice();
+    },
   },
   'back heights': {
     get carries() {
       return msg('sound above the back');
     },
     into: [['middle heights'], ['front heights'], ['backs'], ['sides'], ['fronts']],
-    source: practice(),
+    get source() {
+      return practice();
+    },
   },
   subs: {
     get carries() {
       return msg('the low-frequency effects and all bass below the crossovers');
     },
     into: [['fronts']],
-    source: practice(),
+    get source() {
+      return practice();
+    },
   },
 };
 
@@ -95,8 +109,8 @@ export function leftOutContent(layout: Layout, group: DeclarableGroup | 'subs'):
   const row = into.find((groups) => groups.some((one) => hasGroup(layout, one))) ?? [];
   const labels = row.filter((one) => hasGroup(layout, one)).flatMap((one) => [...labelsOf(one)]);
   const own = labelsOf(group);
-  const named = group === 'subs' ? 'subs' : listInWords(own);
-  const who = `${named} ${own.length === 1 ? 'is' : 'are'}`;
+  const named = group === 'subs' ? msg('subs') : listInWords(own);
+  const who = own.length === 1 ? msg(str`${named} is`) : msg(str`${named} are`);
   return {
     into: labels,
     listed: msg(str`When ${who} listed and not there, nobody plays ${carries}.`),

@@ -186,7 +186,7 @@ function spread(range: readonly [number, number]): string {
 }
 
 function withSide(angle: string, degrees: number): string {
-  return `${angle} ${degrees >= 0 ? 'left' : 'right'}`;
+  return degrees >= 0 ? msg(str`${angle} left`) : msg(str`${angle} right`);
 }
 
 function angleInWords(degrees: number): string {

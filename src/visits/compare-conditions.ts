@@ -38,7 +38,7 @@ export function compareConditions(now: SessionDocument, before: SessionDocument)
       : [told('microphone', msg('Microphone'), microphoneName(before), microphoneName(now))]),
     calibrationFile(now, before),
     told('orientation', msg('Orientation of the microphone'), was.orientation, is.orientation),
-    told(msg('sound level'), msg('Sound level'), calibrated(before), calibrated(now)),
+    told('sound level', msg('Sound level'), calibrated(before), calibrated(now)),
   ];
 }
 
@@ -75,10 +75,10 @@ function temperature(now: SessionDocument, before: SessionDocument): VisitFindin
 
 function calibrationFile(now: SessionDocument, before: SessionDocument): VisitFinding {
   const [is, was] = [now.microphone.calibration, before.microphone.calibration];
-  const [to, from] = [is?.name ?? 'none', was?.name ?? 'none'];
+  const [to, from] = [is?.name ?? msg('none'), was?.name ?? msg('none')];
   const isOther = is && was && to === from && !sameValue(is, was);
-  if (!isOther) return told(msg('calibration file'), msg('Calibration file'), from, to);
-  return makeFinding('conditions', msg('calibration file'), {
+  if (!isOther) return told('calibration file', msg('Calibration file'), from, to);
+  return makeFinding('conditions', 'calibration file', {
     verdict: 'changed',
     sentence: msg(str`Calibration file: ${to}, whose numbers are others than then.`),
   });

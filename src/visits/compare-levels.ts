@@ -108,7 +108,7 @@ function beside(
   const half = own + unsure;
   const judged = judgeChange(change, half, limits);
   const verdict = isAgreed ? judged : judged === 'changed' ? 'cannot tell' : judged;
-  const way = change < 0 ? 'quieter' : 'louder';
+  const way = change < 0 ? msg('quieter') : msg('louder');
   const amount = msg(str`${sayLossDb(change)} ${way} beside the others than it was`);
   const sentences = {
     'as it was': msg(

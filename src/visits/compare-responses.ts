@@ -119,5 +119,5 @@ function responseOf(
 }
 
 function wayOf(db: number): string {
-  return db < 0 ? 'below' : 'above';
+  return db < 0 ? msg('below') : msg('above');
 }

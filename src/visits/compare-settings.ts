@@ -1,4 +1,5 @@
 import { lengthText } from '../locale/length-text';
+import { stateWord } from '../locale/state-words';
 import { withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { sayHz, sayNumber } from '../proposal/phrases';
@@ -78,9 +79,9 @@ function inForce(
     ...differences(is.crossoverHz, was.crossoverHz, hz).map((one) => msg(str`crossover of ${one}`)),
     ...(is.equaliser === was.equaliser
       ? []
-      : [msg(str`equaliser ${is.equaliser}, then ${was.equaliser}`)]),
+      : [msg(str`equaliser ${stateWord(is.equaliser)}, then ${stateWord(was.equaliser)}`)]),
   ];
-  return makeFinding('settings', msg('in force'), {
+  return makeFinding('settings', 'in force', {
     verdict: all.length === 0 ? 'as it was' : 'changed',
     sentence:
       all.length === 0

@@ -89,7 +89,7 @@ function same(
 }
 
 function sheets(now: SessionDocument, before: SessionDocument): VisitFinding {
-  const [is, was] = [now.sheet?.name ?? 'none', before.sheet?.name ?? 'none'];
+  const [is, was] = [now.sheet?.name ?? msg('none'), before.sheet?.name ?? msg('none')];
   if (is !== was) {
     return makeFinding('processor', 'sheet', {
       verdict: 'changed',

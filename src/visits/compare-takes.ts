@@ -98,7 +98,7 @@ function leftOut({ takes, layout }: SessionDocument, when: 'here' | 'then'): Vis
   const others = takes.filter(({ schedule }) => schedule.layout !== layout);
   if (others.length === 0) return [];
   return [
-    makeFinding('take', msg(str`other layout ${when}`), {
+    makeFinding('take', `other layout ${when}`, {
       verdict: 'cannot tell',
       sentence: msg(
         str`${others.length === 1 ? msg('A take') : msg(str`${others.length} takes`)} ${when} ${others.length === 1 ? msg('is') : msg('are')} of another layout than its session has now and cannot be compared.`,
@@ -112,7 +112,7 @@ function leftOut({ takes, layout }: SessionDocument, when: 'here' | 'then'): Vis
 }
 
 function noPartner({ name }: Position, when: 'here' | 'then'): VisitFinding {
-  return makeFinding('take', msg(str`only ${when}`), {
+  return makeFinding('take', `only ${when}`, {
     position: name,
     verdict: 'cannot tell',
     sentence:

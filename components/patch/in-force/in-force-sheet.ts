@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { stateWord } from '../../../src/locale/state-words';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -101,7 +102,7 @@ export class InForceSheet extends LitElement {
         <section class="sheet" aria-label=${msg('Equaliser')} data-place="equaliser">
           <ll-choice
             label=${msg('Equaliser of the processor')}
-            .options=${equaliserStates.map((value) => ({ value, label: value }))}
+            .options=${equaliserStates.map((value) => ({ value, label: stateWord(value) }))}
             .value=${inForce.equaliser}
             ?disabled=${busy}
             @ll-pick=${(event: CustomEvent<string>) => this.setEqualiser(event.detail)}

@@ -86,7 +86,7 @@ export class SheetSheet extends LitElement {
           <ll-file-drop
             label=${msg('Choose a processor sheet')}
             hint=${msg('or drop it here: a JSON file')}
-            name="Processor sheet"
+            name=${msg('Processor sheet')}
             accept=".json,application/json"
             ?disabled=${busy}
             @ll-file=${(event: CustomEvent<File>) => void this.bring(event.detail)}

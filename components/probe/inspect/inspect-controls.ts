@@ -14,7 +14,9 @@ import type { InspectWishes } from './inspect-wishes';
 import './target-wish';
 
 const smoothingNames: Readonly<Partial<Record<SmoothingKind, string>>> = {
-  none: 'none',
+  get none() {
+    return msg('none');
+  },
   get variable() {
     return msg('varying, fine in the bass');
   },
@@ -33,54 +35,42 @@ const windows: readonly {
     window: { kind: 'whole' },
   },
   {
-    get value() {
-      return msg('gate 5');
-    },
+    value: 'gate 5',
     get name() {
       return msg('the first 5 ms');
     },
     window: { kind: 'gate', milliseconds: 5 },
   },
   {
-    get value() {
-      return msg('gate 20');
-    },
+    value: 'gate 20',
     get name() {
       return msg('the first 20 ms');
     },
     window: { kind: 'gate', milliseconds: 20 },
   },
   {
-    get value() {
-      return msg('gate 80');
-    },
+    value: 'gate 80',
     get name() {
       return msg('the first 80 ms');
     },
     window: { kind: 'gate', milliseconds: 80 },
   },
   {
-    get value() {
-      return msg('cycles 3');
-    },
+    value: 'cycles 3',
     get name() {
       return msg('3 periods of each frequency');
     },
     window: { kind: 'cycles', cycles: 3 },
   },
   {
-    get value() {
-      return msg('cycles 6');
-    },
+    value: 'cycles 6',
     get name() {
       return msg('6 periods of each frequency');
     },
     window: { kind: 'cycles', cycles: 6 },
   },
   {
-    get value() {
-      return msg('cycles 15');
-    },
+    value: 'cycles 15',
     get name() {
       return msg('15 periods of each frequency');
     },

@@ -92,7 +92,7 @@ export class TargetWish extends LitElement {
       <ll-file-drop
         label=${msg('Points from a file')}
         hint=${msg('rows of frequency in Hz and dB')}
-        name="Target"
+        name=${msg('Target')}
         accept=".txt,.csv,text/plain"
         @ll-file=${(event: CustomEvent<File>) => void this.bring(event.detail, target)}
       ></ll-file-drop>

@@ -50,7 +50,7 @@ export class CalibrationFile extends LitElement {
       }
       <ll-file-drop
         label=${calibration ? msg('Choose another file') : msg('Choose the calibration file')}
-        name="Calibration file of the microphone"
+        name=${msg('Calibration file of the microphone')}
         hint=${msg('or drop it here: rows of frequency in Hz, dB and, if known, phase in degrees')}
         ?disabled=${busy}
         @ll-file=${(event: CustomEvent<File>) => void this.bench?.importCalibration(event.detail)}

@@ -100,7 +100,7 @@ export class RecordingRig extends LitElement {
           <ll-file-drop
             label=${msg('Choose the recording')}
             hint=${msg('or drop its WAV file here')}
-            name="Recording of the take"
+            name=${msg('Recording of the take')}
             accept=".wav,audio/wav,audio/x-wav"
             ?disabled=${busy}
             @ll-file=${(event: CustomEvent<File>) =>

@@ -107,7 +107,7 @@ export class TakeSettings extends LitElement {
 
 /** The settings in one sentence. */
 export function settingsSentence(take: Settings): string {
-  const times = take.averages === 1 ? 'once' : msg(str`${take.averages} times`);
+  const times = take.averages === 1 ? msg('once') : msg(str`${take.averages} times`);
   const pause =
     take.pauseSeconds > 0
       ? msg(str`, pauses of ${numberText(take.pauseSeconds, 1)}${thinSpace}s`)

@@ -51,7 +51,11 @@ export function stretchText(
   stretches: readonly LedgerStretch[],
   carrier: 'subs' | 'fronts',
 ): string {
-  const who = { own: msg('its own speaker'), carried: msg(str`the ${carrier}`), nobody: 'nobody' };
+  const who = {
+    own: msg('its own speaker'),
+    carried: carrier === 'subs' ? msg('the subs') : msg('the fronts'),
+    nobody: msg('nobody'),
+  };
   return stretches
     .flatMap((one) =>
       one.who === 'none'

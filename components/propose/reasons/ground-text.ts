@@ -1,4 +1,5 @@
 import { lengthText, lengthNumber } from '../../../src/locale/length-text';
+import { stateWord } from '../../../src/locale/state-words';
 import { lengthUnit, isImperial } from '../../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import type { Ground } from '../../../src/proposal/reason';
@@ -36,7 +37,7 @@ export function groundText(field: Ground['field'], reading: ChannelReading | nul
     case 'polarity':
       return reading.polarity === 'cannot tell'
         ? msg('does not tell its polarity.')
-        : msg(str`reads ${reading.polarity}.`);
+        : msg(str`reads ${stateWord(reading.polarity)}.`);
     case 'rolloff':
       return rolloffText(reading);
     case 'distortion':
@@ -53,7 +54,8 @@ function rolloffText({ rolloff }: ChannelReading): string {
   const { f3Hz, f6Hz, f10Hz, box } = rolloff;
   const at = (down: number, { median, interval }: Estimate) =>
     msg(str`${dbText(-down, 0)} at ${hzText(median)} (${intervalText(interval)})`);
-  const kind = box.kind === 'cannot tell' ? msg('box cannot be told') : msg(str`${box.kind} box`);
+  const kind =
+    box.kind === 'cannot tell' ? msg('box cannot be told') : msg(str`${stateWord(box.kind)} box`);
   return msg(str`reads ${at(3, f3Hz)}, ${at(6, f6Hz)}, ${at(10, f10Hz)}; ${kind}.`);
 }
 

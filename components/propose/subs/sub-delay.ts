@@ -37,7 +37,7 @@ export function subDelayText(
   const how =
     later === 0
       ? msg('as proposed')
-      : `${millisecondsText(Math.abs(later))} ${later > 0 ? 'later' : 'earlier'}`;
+      : `${millisecondsText(Math.abs(later))} ${later > 0 ? msg('later') : msg('earlier')}`;
   const distances = (subs?.subs ?? []).flatMap(({ channel }) => {
     const metres = settings.distanceMetres[channel];
     return metres === undefined ? [] : [`${channel} ${distanceText(metres, unit)}`];

@@ -106,7 +106,7 @@ export class SubFilters extends LitElement {
                     msg(str`as proposed, ${lowCut.hz === null ? msg('off') : hzText(lowCut.hz)}`),
                     null,
                   ],
-                  ['off', 'off'],
+                  [msg('off'), 'off'],
                   ...lowCuts.map((hz): Option => [hzText(hz), hz]),
                 ],
                 choices.lowCutHz,

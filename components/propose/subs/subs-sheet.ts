@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { stateWord } from '../../../src/locale/state-words';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { sayValue } from '../../../src/proposal/settings-list';
@@ -130,7 +131,9 @@ export class SubsSheet extends LitElement {
               </td>
               <td class="num">${found?.level ? sayValue(found.level) : msg('cannot tell')}</td>
               <td class="num gain">${signedText(gainDb, 1)}</td>
-              <td class="left ${polarity === 'inverted' ? 'signal' : ''}">${polarity}</td>
+              <td class="left ${polarity === 'inverted' ? 'signal' : ''}">
+                ${stateWord(polarity)}
+              </td>
             </tr>`;
           })}
         </tbody>

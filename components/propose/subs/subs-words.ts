@@ -52,7 +52,7 @@ export function subsTitle({
 
 /** Another delay in words: how much later, and whether turned over. */
 export function delayText({ laterSeconds, turned }: OtherDelay): string {
-  const how = laterSeconds < 0 ? 'earlier' : 'later';
+  const how = laterSeconds < 0 ? msg('earlier') : msg('later');
   return `${millisecondsText(Math.abs(laterSeconds))} ${how}${turned ? msg(', turned over') : ''}`;
 }
 

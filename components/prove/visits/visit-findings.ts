@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { stateWord } from '../../../src/locale/state-words';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
@@ -74,7 +75,7 @@ export class VisitFindings extends LitElement {
       <span class="mark" aria-hidden="true">${marks[verdict]}</span>
       <div>
         <p>
-          <span class="unseen">${verdict}: </span>${sentence}
+          <span class="unseen">${stateWord(verdict)}: </span>${sentence}
           ${position === null || !several ? nothing : html`<span class="soft small">${position}</span>`}
         </p>
         ${verdict === 'as it was' || !figure ? nothing : html`<p class="small">${figureText(figure)}</p>`}

@@ -63,7 +63,7 @@ export class VisitPicker extends LitElement {
       <ll-file-drop
         label=${msg('Open an earlier session’s file')}
         hint=${msg('or drop it here. It is read to compare with, and kept nowhere; your sessions stay as they are.')}
-        name="File of an earlier session"
+        name=${msg('File of an earlier session')}
         accept=".zip,application/zip"
         ?disabled=${busy}
         @ll-file=${(event: CustomEvent<File>) =>

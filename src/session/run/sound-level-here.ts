@@ -5,7 +5,7 @@ import type { SessionDocument } from '../document';
 
 /** What the microphone in use is called, here and in its calibration. */
 export function microphoneName({ rig, live }: SessionDocument): string {
-  if (rig === 'practice') return 'practice room, simulated';
+  if (rig === 'practice') return msg('practice room, simulated');
   return live.microphone?.name || 'the system’s own choice';
 }
 

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { listInWords } from '../../system/list-in-words';
 import type { ChannelLabel } from '../../system/channel';
 import type { Prompt } from '../bench';
 import type { PlugWork } from './plug-board';
@@ -35,5 +36,7 @@ function titleOf({ moves, look, switchOff, switchOn }: PlugWork): string {
 }
 
 function says(state: 'on' | 'off', speakers: readonly ChannelLabel[]): string {
-  return speakers.length === 0 ? '' : `${speakers.join(' and ')} ${state}`;
+  if (speakers.length === 0) return '';
+  const all = listInWords(speakers);
+  return state === 'on' ? msg(str`${all} on`) : msg(str`${all} off`);
 }

@@ -98,7 +98,7 @@ function describeCarriers(
     sheet,
   );
   const names = sheet.outputs.filter(({ id }) => others.includes(id)).map(({ name }) => name);
-  const there = names.length === 0 ? 'none' : listed(names);
+  const there = names.length === 0 ? msg('none') : listed(names);
   return msg(str`no output can carry ${what} (outputs for ${kind}: ${there})`);
 }
 
