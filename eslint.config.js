@@ -13,7 +13,7 @@ const zones = [
 ];
 
 export default tseslint.config(
-  { ignores: ['dist', 'node_modules', 'tests/.out'] },
+  { ignores: ['dist', 'node_modules', 'tests/.out', 'src/language/made'] },
   ...tseslint.configs.strict,
   {
     plugins: { 'import-x': importX },

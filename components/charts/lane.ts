@@ -1,4 +1,5 @@
 import { shortLengthText } from '../../src/locale/length-text';
+import { stateWord } from '../../src/locale/state-words';
 import { msg, str } from '@lit/localize';
 import type { ChannelReading } from '../../src/reading/reading';
 import type { ChannelLabel } from '../../src/system/channel';
@@ -79,7 +80,7 @@ export function laneFaults(reading: ChannelReading | null): string[] {
   if (!reading) return [];
   const kinds = [...new Set(reading.faults.map(({ kind }) => kind))];
   return [
-    ...(reading.polarity === 'inverted' ? ['inverted'] : []),
+    ...(reading.polarity === 'inverted' ? [stateWord('inverted')] : []),
     ...kinds.filter((kind) => kind !== 'silent').map((kind) => faultWords[kind]),
   ];
 }

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { listInWords } from '../../src/system/list-in-words';
 import { localeInForce } from '../../src/locale/locale-in-force';
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -96,7 +97,7 @@ export class ResponseChart extends LitElement {
     const { input, layout, labels, numbers } = this.draw();
     if (input.traces.length === 0)
       return html`<p class="soft">${msg('No response to draw yet.')}</p>`;
-    const names = input.traces.map(({ channel }) => channel).join(' and ');
+    const names = listInWords(input.traces.map(({ channel }) => channel));
     return html`<figure
       class=${layout.width < narrowWidth ? 'narrow' : ''}
       aria-label=${msg(str`Response of ${names}`)}

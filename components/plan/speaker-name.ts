@@ -45,6 +45,10 @@ function tenths(degrees: number): number {
 
 /** How many of a kind there are, for the key beside the plan. */
 export function kindInWords(kind: Channel['kind'], count: number): string {
-  const words = { bed: msg('at ear height'), height: 'above', sub: count === 1 ? 'sub' : 'subs' };
+  const words = {
+    bed: msg('at ear height'),
+    height: msg('above'),
+    sub: count === 1 ? msg('sub') : msg('subs'),
+  };
   return `${count} ${words[kind]}`;
 }

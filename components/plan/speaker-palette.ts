@@ -25,7 +25,9 @@ import { asSentence } from './layout-words';
 import { putBack } from './put-back';
 
 const names: Readonly<Record<DeclarableGroup, string>> = {
-  centre: 'centre',
+  get centre() {
+    return msg('centre');
+  },
   get sides() {
     return msg('side surrounds');
   },

@@ -1,4 +1,5 @@
 import { dbText } from '../locale/number-text';
+import { groupWord } from '../system/group-word';
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { AlignedSubs } from './align-subs';
@@ -130,7 +131,7 @@ function sayAlignment(found: SubAlignmentProposal): Reason[] {
   for (const other of groups.filter((one) => one.sum.lossDb > namedDb)) {
     reasons.push({
       sentence: msg(
-        str`The ${other.group} lose ${sayLossDb(other.sum.lossDb)} with the same setting; one delay cannot suit all.`,
+        str`The ${groupWord(other.group)} lose ${sayLossDb(other.sum.lossDb)} with the same setting; one delay cannot suit all.`,
       ),
       grounds: groundsOf([other.sum.worst.channel], 'bass'),
     });

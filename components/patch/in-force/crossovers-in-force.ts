@@ -1,4 +1,5 @@
 import { msg } from '@lit/localize';
+import { groupWord } from '../../../src/system/group-word';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
@@ -42,7 +43,7 @@ export class CrossoversInForce extends LitElement {
         ${
           forAll
             ? this.pick(state, msg('All speakers'), groups)
-            : groups.map((group) => this.pick(state, asSentence(group), [group]))
+            : groups.map((group) => this.pick(state, asSentence(groupWord(group)), [group]))
         }
         ${hasSubs(state) ? this.pick(state, msg('Low-pass of the subs'), ['subs']) : nothing}
       </div>

@@ -11,7 +11,7 @@ import '../../plan/speaker-icon';
 import { sharedStyles } from '../../theme/shared-styles';
 import { alongBar, ledgerStretches } from './ledger-bar';
 import { ledgerStyles } from './ledger-styles';
-import { stretchText, wantsMending } from './ledger-words';
+import { carrierWords, stretchText, wantsMending } from './ledger-words';
 
 const ticks = [
   { hz: 20, wide: false },
@@ -70,7 +70,7 @@ export class BassLedger extends LitElement {
       </table>
       <div class="key" aria-hidden="true">
         <span>${msg(html`<i class="own"></i>its own speaker`)}</span>
-        <span>${msg(html`<i class="carried ${carrier}"></i>the ${carrier}`)}</span>
+        <span><i class="carried ${carrier}"></i>${carrierWords(carrier)}</span>
         <span>${msg(html`<i class="nobody"></i>nobody`)}</span>
       </div>`;
   }

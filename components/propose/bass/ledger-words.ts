@@ -46,6 +46,11 @@ export function remainderText({ lines }: LedgerProposal): string {
       );
 }
 
+/** Who takes the bass of the others. */
+export function carrierWords(carrier: 'subs' | 'fronts'): string {
+  return carrier === 'subs' ? msg('the subs') : msg('the fronts');
+}
+
 /** A channel's stretches as a sentence, for who cannot see the bar. */
 export function stretchText(
   stretches: readonly LedgerStretch[],
@@ -53,7 +58,7 @@ export function stretchText(
 ): string {
   const who = {
     own: msg('its own speaker'),
-    carried: carrier === 'subs' ? msg('the subs') : msg('the fronts'),
+    carried: carrierWords(carrier),
     nobody: msg('nobody'),
   };
   return stretches

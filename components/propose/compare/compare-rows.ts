@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { stateWord } from '../../../src/locale/state-words';
 import type { BassSettings } from '../../../src/proposal/bass-settings';
 import { recompute } from '../../../src/proposal/workbench';
 import { dbText, hzText, signedText, thinSpace } from '../../../src/locale/number-text';
@@ -41,8 +42,8 @@ export function compareRows(view: ProposeView): CompareRow[] {
     ),
     ...(subs
       ? [
-          row(msg('Sub low-pass'), ({ subLowPassHz }) => offText(subLowPassHz, 'off')),
-          row(msg('Low cut'), ({ lowCutHz }) => offText(lowCutHz, 'off')),
+          row(msg('Sub low-pass'), ({ subLowPassHz }) => offText(subLowPassHz, stateWord('off'))),
+          row(msg('Low cut'), ({ lowCutHz }) => offText(lowCutHz, stateWord('off'))),
           ...subs.subs.flatMap(({ channel }) => [
             row(msg(str`Distance of ${channel}`), ({ distanceMetres }) => {
               const metres = distanceMetres[channel];

@@ -1,7 +1,11 @@
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { CrossoverAlternative, GroupProposal } from '../../../src/proposal/proposal';
+import type {
+  CrossoverAlternative,
+  FullRangeAdvice,
+  GroupProposal,
+} from '../../../src/proposal/proposal';
 import { proposedHz } from '../../../src/workbench/try-settings';
 import { hzText, numberText } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
@@ -13,6 +17,16 @@ import { stepNotes } from './step-words';
 type Step = CrossoverAlternative;
 
 /** Kinds of advice under which a group may run full range by the tuner's wish. */
+/** How a group stands to playing all of its range itself. */
+const adviceWords: Readonly<Record<FullRangeAdvice['kind'], () => string>> = {
+  forced: () => msg('forced'),
+  possible: () => msg('possible'),
+  'too small': () => msg('too small'),
+  'cannot tell': () => msg('cannot tell'),
+  locked: () => msg('locked'),
+  'not offered': () => msg('not offered'),
+};
+
 const offered = ['possible', 'too small', 'cannot tell', 'forced'];
 
 /**
@@ -196,7 +210,7 @@ export class CrossoverSteps extends LitElement {
           ${msg('Full range')}
         </label>
       </td>
-      <td class="note">${fullRange.kind}</td>
+      <td class="note">${adviceWords[fullRange.kind]()}</td>
     </tr>`;
   }
 }
