@@ -1,4 +1,4 @@
-import { readdir } from 'node:fs/promises';
+import { readdir, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { createLocalizer, root } from './localizer';
 import { writeCatalogue } from './write-catalogue';
@@ -14,6 +14,8 @@ async function main(): Promise<void> {
   const found = (await readdir(written)).flatMap((name) => /^(.+)\.xlf$/.exec(name)?.[1] ?? []);
   const tags = [...new Set([...found, ...process.argv.slice(2)])].filter((tag) => tag !== 'en');
   for (const tag of tags) new Intl.Locale(tag);
+  // Written anew, so that the order is that of the program.
+  await rm(path.join(written, 'en.xlf'), { force: true });
   const count = await writeCatalogue(['en', ...tags], written);
   if (tags.length > 0) await createLocalizer(tags, { written, made }).build();
   console.log(`${count} texts written for ${['en', ...tags].join(', ')}.`);
