@@ -12,8 +12,8 @@ import { printTable, type Table } from './table';
 
 const presets: readonly string[] = ['typical', 'live', 'leaky', 'large'] satisfies RoomPreset[];
 
-/** Decay and distortion take whole responses of several places: they are read in every 16th room. */
-const dear = 16;
+/** Decay and distortion take whole responses of several places: they are read in every 24th room. */
+const dear = 24;
 
 function isPreset(name: string): name is RoomPreset {
   return presets.includes(name);
