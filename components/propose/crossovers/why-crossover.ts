@@ -1,5 +1,5 @@
 import { msg, str } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { stepsFor } from '../../../src/proposal/abilities';
 import type { GroupProposal } from '../../../src/proposal/proposal';
@@ -7,6 +7,7 @@ import type { GroupId } from '../../../src/system/channel';
 import { proposedHz } from '../../../src/workbench/try-settings';
 import { hzText } from '../../../src/locale/number-text';
 import { buttonStyles } from '../../controls/button-styles';
+import { LaterElement } from '../../later-element';
 import { sharedStyles } from '../../theme/shared-styles';
 import type { ProposeView } from '../propose-view';
 import '../reasons/reason-list';
@@ -21,7 +22,7 @@ export interface WantedCrossover {
 
 /** Why this crossover: its reasons, the other steps, the price of one's own. Fires `ll-crossover`. */
 @customElement('ll-why-crossover')
-export class WhyCrossover extends LitElement {
+export class WhyCrossover extends LaterElement {
   static override styles = [
     sharedStyles,
     buttonStyles,
