@@ -3,6 +3,7 @@ export type TroubleKind =
   | 'bad-layout'
   | 'bad-steps'
   | 'bad-number'
+  | 'bad-option'
   | 'bad-file'
   | 'bad-wav'
   | 'wrong-rate'

@@ -10,6 +10,7 @@ import { layoutFromName } from '../system/layout';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, type Trouble } from '../trouble';
 import { given, type Command, type CommandIo, type GivenOptions } from './command';
+import { closeOptions, readClose } from './read-close';
 import { inFile, readInputFile, textOf } from './input-files';
 import { readCapture, type CaptureChannels } from './read-capture';
 import { numberOption } from './number-option';
@@ -44,6 +45,7 @@ export const readCommand: Command = {
       value: 'FILE',
       about: 'JSON of what the processor had in force, taken out; else taken as nothing',
     },
+    ...closeOptions,
     { name: 'curves', about: 'prints responses and envelopes too' },
   ],
   notes: [
@@ -67,6 +69,9 @@ async function readRecording(options: GivenOptions, io: CommandIo): Promise<obje
   const schedule = parseSchedule(textOf(takeFile));
   if (isTrouble(schedule)) return inFile(takePath, schedule);
 
+  const close = readClose(options, schedule);
+  if (isTrouble(close)) return close;
+
   const capturePath = given(options, 'capture');
   const capture = await readCapture(capturePath, schedule, channels, io);
   if (isTrouble(capture)) return capture;
@@ -80,6 +85,7 @@ async function readRecording(options: GivenOptions, io: CommandIo): Promise<obje
     ...conditions,
     calibration,
     inForce,
+    close,
     simulated: false,
     signal: io.signal,
     onChannel: ({ channel: label }, progress) =>

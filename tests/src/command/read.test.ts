@@ -4,10 +4,12 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { readCommand } from '../../../src/command/read';
+import { closeMetres } from '../../../src/rig/practice-hold';
 import { practiceRig } from '../../../src/rig/practice';
 import { practiceTruth } from '../../../src/rig/practice-truth';
 import { parseReadings } from '../../../src/schema/parse-readings';
 import { layoutFromName } from '../../../src/system/layout';
+import { planTake } from '../../../src/take/plan-take';
 import { scheduleTake } from '../../../src/take/schedule-take';
 import { isTrouble } from '../../../src/trouble';
 import { writeWav } from '../../../src/wav/write-wav';
@@ -17,6 +19,14 @@ import { commandLine } from './command-line';
 const layout = layoutFromName('3.1');
 if (isTrouble(layout)) throw new RangeError(layout.sentence);
 const schedule = scheduleTake(layout, { sweepSeconds: 1 });
+const plan = planTake(
+  layout,
+  { sweepSeconds: 1, averages: 1, pauseSeconds: 0, overlap: false, repeats: 0 },
+  null,
+  { channels: ['FL'] },
+);
+if (isTrouble(plan) || !plan.parts[0]) throw new RangeError('FL must have a take of its own');
+const closeBy = plan.parts[0].schedule;
 const truth = practiceTruth(layout, 5);
 const directory = mkdtempSync(join(tmpdir(), 'leadline-'));
 
@@ -29,6 +39,11 @@ beforeAll(async () => {
   const hiss = Float32Array.from(samples, () => 1e-3 * normal());
   saveWav('capture.wav', [samples]);
   saveWav('stereo.wav', [new Float32Array(samples.length), samples]);
+  const near = { layout, seed: 5, hold: 'FL', holdMetres: closeMetres } as const;
+  const held = await practiceRig(near).play(closeBy, { signal });
+  if (isTrouble(held)) throw new Error(held.sentence);
+  saveWav('close.wav', [held.samples]);
+  save('close.json', JSON.stringify(closeBy));
   const wired = await practiceRig({ layout, seed: 5, loopback: true }).play(schedule, { signal });
   if (isTrouble(wired) || !wired.loopback) throw new Error('the room must have a loopback');
   saveWav('loopback.wav', [wired.samples, wired.loopback]);
@@ -123,6 +138,32 @@ describe('leadline read', () => {
     expectClose(declared.channels[0].levelDb, plain.channels[0].levelDb - 2, 1e-9);
     expectClose(declared.channels[2].levelDb, plain.channels[2].levelDb + 1.5, 1e-9);
     expect(declared.notes.join(' ')).toContain('Taken out of the readings, as declared: the trims');
+  });
+
+  it('reads the speaker the microphone was held to as one close by, with its truth inside', async () => {
+    const { code, out, err } = await read('close.wav', '--close', 'FL');
+    expect({ code, err }).toEqual({ code: 0, err: expect.stringMatching(/assumed/) });
+    const { f3Hz } = JSON.parse(out).channels[0].rolloff;
+    const [low, high] = f3Hz.interval;
+    const told = truth.channels.find(({ channel }) => channel === 'FL');
+    expect(low).toBeLessThan(told?.f3Hz ?? NaN);
+    expect(high).toBeGreaterThan(told?.f3Hz ?? NaN);
+    const plain = JSON.parse((await read('close.wav')).out).channels[0].rolloff.f3Hz;
+    const alone = JSON.parse((await read('close.wav', '--close', 'FL', '--cone-alone')).out);
+    expect(f3Hz).not.toEqual(plain);
+    expect(f3Hz).not.toEqual(alone.channels[0].rolloff?.f3Hz);
+  });
+
+  it.each([
+    [['--close', 'TpFL'], /--close TpFL is not in this take: it has FL\./],
+    [['--cone-alone'], /go with --close/],
+    [['--close', 'FL', '--port-diameter', '0.05'], /give both, or neither/],
+    [['--close', 'FL', '--port-diameter', '9', '--cone-diameter', '0.1'], /0\.01 to 1 m|between/],
+    [['--close', 'FL', '--port-diameter', '0.5', '--cone-diameter', '0.1'], /more than twice/],
+  ] as const)('refuses %s in a sentence', async (options, sentence) => {
+    const { code, out, err } = await read('close.wav', ...options);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toMatch(sentence);
   });
 
   it('goes by the electrical loopback of a recording, which needs no tape', async () => {
@@ -240,7 +281,8 @@ const namedFields = [
 ];
 
 function read(capture: string, ...args: string[]) {
-  const line = ['read', '--take', 'take.json', '--capture', capture, ...args];
+  const take = capture === 'close.wav' ? 'close.json' : 'take.json';
+  const line = ['read', '--take', take, '--capture', capture, ...args];
   return commandLine([readCommand], directory, line);
 }
 
