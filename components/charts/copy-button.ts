@@ -18,10 +18,16 @@ export class CopyButton extends LitElement {
         align-items: center;
         justify-content: flex-end;
       }
+
+      /* No gap beside a button that has nothing to say. */
+      [role='status']:empty {
+        position: absolute;
+      }
     `,
   ];
 
-  @property() label = msg('Copy numbers');
+  /** Left out: that numbers are copied. */
+  @property() label = '';
   /** What is copied, or what writes it once it is wanted; empty for nothing. */
   @property({ attribute: false }) text: string | (() => string) = '';
   @state() private said = '';
@@ -46,7 +52,7 @@ export class CopyButton extends LitElement {
     return html`<div>
       <span class="small soft" role="status">${this.said}</span>
       <button type="button" ?disabled=${this.text === ''} @click=${() => void this.copy()}>
-        ${this.label}
+        ${this.label || msg('Copy numbers')}
       </button>
     </div>`;
   }
