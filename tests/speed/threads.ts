@@ -9,6 +9,8 @@ export async function beHelper(): Promise<void> {
   const scope = {
     postMessage: (answer: unknown, given?: { transfer: [] }) =>
       port.postMessage(answer, given?.transfer),
+    // For the locale of a page, which a thread is not told.
+    addEventListener: () => undefined,
     set onmessage(listener: (event: { data: unknown }) => void) {
       port.on('message', (data: unknown) => listener({ data }));
     },
