@@ -15,7 +15,15 @@ import { showScreen, sizes, stages, themes, type Size, type Theme } from './scre
 import { unfolded } from './unfold';
 
 const pictures = fileURLToPath(new URL('../.out/screens/', import.meta.url));
-const readmePicture = fileURLToPath(new URL('../../public/leadline.png', import.meta.url));
+const inTree = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+/** Pictures of the README: what each shows, and where it is kept. */
+const guide = [
+  ['plan', 'tests/pictures/plan.png'],
+  ['probe/take', 'tests/pictures/take.png'],
+  ['propose/crossovers', 'public/leadline.png'],
+  ['propose/list', 'tests/pictures/list.png'],
+  ['prove/handover', 'tests/pictures/handover.png'],
+] as const;
 
 let app: PracticeApp;
 let page: Page;
@@ -134,10 +142,10 @@ describe('the screens after a take', () => {
 
   eachScreen('after a take');
 
-  it('make the picture of the README when asked', async () => {
-    await show('propose/crossovers', 'light', desk);
-    const path =
-      process.env['README_PICTURE'] === undefined ? `${pictures}readme.png` : readmePicture;
+  it.each(guide)('make the picture of %s for the README when asked', async (stage, kept) => {
+    await show(stage, 'light', desk);
+    const asked = process.env['README_PICTURES'] !== undefined;
+    const path = asked ? inTree(kept) : `${pictures}readme-${stage.replace('/', '-')}.png`;
     const picture = await page.screenshot({ path });
     expect(picture.byteLength).toBeLessThan(250_000);
   });
