@@ -73,6 +73,10 @@ export const job: readonly JobStep[] = [
       await goTo(page, 'propose/list');
       const lines = page.locator('label[data-line] input:not([disabled])');
       await lines.first().waitFor();
+      // A value that still changes takes its tick back.
+      await page.waitForFunction(
+        () => document.querySelector('ll-app')?.bench?.state.proposal?.sums === 'there',
+      );
       for (let line = 0; line < (await lines.count()); line++) await lines.nth(line).check();
       await untilSaved(page);
     },
