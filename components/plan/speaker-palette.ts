@@ -17,6 +17,7 @@ import { listInWords } from '../../src/system/list-in-words';
 import { isTrouble, type Trouble } from '../../src/trouble';
 import { BenchController } from '../bench-controller';
 import '../controls/check-field';
+import { groupWord } from '../../src/system/group-word';
 import type { CheckField } from '../controls/check-field';
 import '../controls/choice';
 import { sharedStyles } from '../theme/shared-styles';
@@ -24,28 +25,11 @@ import { isBusy } from './declared-plan';
 import { asSentence } from './layout-words';
 import { putBack } from './put-back';
 
-const names: Readonly<Record<DeclarableGroup, string>> = {
-  get centre() {
-    return msg('centre');
-  },
-  get sides() {
-    return msg('side surrounds');
-  },
-  get backs() {
-    return msg('back surrounds');
-  },
-  get wides() {
-    return msg('front wides');
-  },
-  get 'front heights'() {
-    return msg('front heights');
-  },
-  get 'middle heights'() {
-    return msg('middle heights');
-  },
-  get 'back heights'() {
-    return msg('back heights');
-  },
+/** Names that say more than within a sentence. */
+const longer: Readonly<Partial<Record<DeclarableGroup, () => string>>> = {
+  sides: () => msg('side surrounds'),
+  backs: () => msg('back surrounds'),
+  wides: () => msg('front wides'),
 };
 
 /** What can be declared beside the fronts, with what becomes of its content without it. */
@@ -110,7 +94,7 @@ export class SpeakerPalette extends LitElement {
     const { listed, leftOut } = leftOutContent(layout, group);
     return html`<ll-check
       data-group=${group}
-      label=${`${asSentence(names[group])}: ${listInWords(labelsOf(group))}`}
+      label=${`${asSentence(longer[group]?.() ?? groupWord(group))}: ${listInWords(labelsOf(group))}`}
       hint=${there ? listed : leftOut}
       ?checked=${there}
       ?disabled=${busy}

@@ -1,4 +1,4 @@
-import type { CloseTo } from '../reading/close-to';
+import { diameterMetres, fitsItsBox, type CloseTo } from '../reading/close-to';
 import type { Schedule } from '../take/schedule';
 import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { GivenOptions, OptionSpec } from './command';
@@ -20,7 +20,7 @@ export const closeOptions: readonly OptionSpec[] = [
   { name: 'cone-diameter', value: 'M', about: 'with --port-diameter: of the cone, 0.01 to 1 m' },
 ];
 
-const diameters = { low: 0.01, high: 1, unit: 'm' };
+const diameters = { ...diameterMetres, unit: 'm' };
 
 /** Where the microphone was held; null at a seat. A Trouble for options that do not go together. */
 export function readClose(options: GivenOptions, schedule: Schedule): CloseTo | null | Trouble {
@@ -45,8 +45,9 @@ export function readClose(options: GivenOptions, schedule: Schedule): CloseTo | 
   if (isTrouble(portMetres)) return portMetres;
   const coneMetres = numberOption(options, 'cone-diameter', diameters);
   if (isTrouble(coneMetres)) return coneMetres;
-  return portMetres <= 2 * coneMetres
-    ? { channel, coneOnly, port: { coneMetres, portMetres } }
+  const port = { coneMetres, portMetres };
+  return fitsItsBox(port)
+    ? { channel, coneOnly, port }
     : wrong('--port-diameter is more than twice --cone-diameter: no box has such a port');
 }
 

@@ -15,3 +15,11 @@ export interface PortSize {
   readonly coneMetres: number;
   readonly portMetres: number;
 }
+
+/** Diameters that are believed, m. */
+export const diameterMetres = { low: 0.01, high: 1 } as const;
+
+/** False for a port more than twice as wide as its cone: no box has such a one. */
+export function fitsItsBox({ coneMetres, portMetres }: PortSize): boolean {
+  return portMetres <= 2 * coneMetres;
+}

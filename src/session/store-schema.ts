@@ -5,6 +5,7 @@ import { channelLabel, finite, groupId, positive } from '../schema/schema-parts'
 import { settingsInForce } from '../schema/settings-schema';
 import { processorSettings } from '../schema/processor-settings-schema';
 import { layoutFromName } from '../system/layout';
+import { diameterMetres, fitsItsBox } from '../reading/close-to';
 import { isTrouble } from '../trouble';
 import type { SessionDocument, TakeRecord } from './document';
 import { planFields } from './plan-schema';
@@ -15,13 +16,10 @@ import { mostNotes } from './notes';
 import { practiceSlip } from './practice-slip-schema';
 
 const rigKind = v.picklist(['practice', 'recording', 'live']);
-const diameter = v.pipe(finite, v.minValue(0.01), v.maxValue(1));
+const diameter = v.pipe(finite, v.minValue(diameterMetres.low), v.maxValue(diameterMetres.high));
 const portSize = v.pipe(
   v.object({ coneMetres: diameter, portMetres: diameter }),
-  v.check(
-    ({ coneMetres, portMetres }) => portMetres <= 2 * coneMetres,
-    'a port wider than its box',
-  ),
+  v.check(fitsItsBox, 'a port wider than its box'),
 );
 const position = v.object({
   id: v.pipe(v.string(), v.nonEmpty()),

@@ -12,7 +12,7 @@ const octaves = [
  * Most error re the same response without noise, by the book: median and 90 %, shares. A decay that
  * bends is one number by the book, and what the octave filter lets in beside decides which.
  */
-const most = { EDT: [0.1, 0.25], T20: [0.04, 0.1], T30: [0.04, 0.17] } as const;
+const most = { EDT: [0.1, 0.25], T20: [0.04, 0.1], T30: [0.04, 0.15] } as const;
 /**
  * Least share of intervals that hold the mean of the other places, which is itself known to a third
  * of what one place scatters by, and of speakers that stand and aim otherwise.

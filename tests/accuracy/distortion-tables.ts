@@ -12,8 +12,8 @@ const ranges = [
  * one harmonic decays over the next, and a third of them cannot be told.
  */
 const most = [
-  { half: 1, tenth: 3, told: [0.4, 0.35, 0.35, 0.65] },
-  { half: 0.2, tenth: 1, told: [0.65, 0.55, 0.55, 0.85] },
+  { half: 1, tenth: 3, told: [0.5, 0.4, 0.4, 0.7] },
+  { half: 0.2, tenth: 1, told: [0.75, 0.65, 0.65, 0.9] },
 ] as const;
 
 /**

@@ -58,7 +58,7 @@ const terms: Record<RolloffCondition, Terms> = {
   // f3 of gently rolling vented boxes is ill-conditioned, and half of 'close' is sealed; f6 and f10 decide.
   'close, sealed': { f3: [6, 20], f6: [4, 12], f10: [4, 12], wrongBox: 2 },
   'close, cone and port': { f3: [5.5, 28], f6: [4, 12], f10: [4, 12], wrongBox: 2 },
-  'close to the cone alone': { f3: [8, 29], f6: [5, 15], f10: [4, 12], wrongBox: 2 },
+  'close to the cone alone': { f3: [7, 25], f6: [5, 15], f10: [4, 12], wrongBox: 2 },
 };
 const leaky = { f3: '23 / 70 %', coverage: '92 %' };
 /** Least truths inside a 90 % interval. */

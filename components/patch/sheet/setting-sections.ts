@@ -31,13 +31,13 @@ export function settingSections(pen: DraftPen) {
       ${numbersField(pen, ['crossover', 'stepsHz'], { label: msg('Steps, from low to high'), unit: 'Hz' })}
       <div class="fields">
         ${pickField(pen, ['crossover', 'setting'], msg('Set'), [
-          [msg('for each group'), msg('per group')],
-          [msg('once for all'), msg('one for all')],
+          [msg('for each group'), 'per group'],
+          [msg('once for all'), 'one for all'],
         ])}
       </div>
       ${listAt(pen.draft, limits).map((_, index) => limitRow(pen, index))}
       ${addButton(msg('Add a limit for some groups'), () =>
-        addTo(pen, limits, { groups: [msg('front heights')], lowHz: 60, highHz: 200 }),
+        addTo(pen, limits, { groups: ['front heights'], lowHz: 60, highHz: 200 }),
       )}
     </section>
     <section class="part" aria-labelledby="full">

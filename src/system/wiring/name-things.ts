@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { groupWord } from '../group-word';
 import type { ChannelLabel } from '../channel';
 import { channelGroup, channelName } from '../channel-names';
 import { partnerLabel } from '../partner-label';
@@ -23,7 +24,8 @@ export function nameChannels(labels: readonly ChannelLabel[]): string {
 
 function groupName(label: ChannelLabel): string {
   const group = channelGroup(label);
-  return group === 'sides' || group === 'backs' ? msg(str`${group.slice(0, -1)} surrounds`) : group;
+  if (group === 'sides') return msg('side surrounds');
+  return group === 'backs' ? msg('back surrounds') : groupWord(group);
 }
 
 /** The same at the head of a sentence. */
