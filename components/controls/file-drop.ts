@@ -32,11 +32,11 @@ export class FileDrop extends LitElement {
   ];
 
   /** What the button says. */
-  @property() label = msg('Choose the file');
+  @property() label: string | null = null;
   /** What stands under the button. */
-  @property() hint = msg('or drop it here');
+  @property() hint: string | null = null;
   /** What the file is, for assistive technology. */
-  @property() name = msg('File');
+  @property() name: string | null = null;
   /** File types, as an input's `accept` takes them. */
   @property() accept = '';
   @property({ type: Boolean }) disabled = false;
@@ -67,14 +67,14 @@ export class FileDrop extends LitElement {
       }}
     >
       <button class="ghost" ?disabled=${this.disabled} @click=${() => this.choose()}>
-        ${this.label}
+        ${this.label ?? msg('Choose the file')}
       </button>
-      <span class="soft small">${this.hint}</span>
+      <span class="soft small">${this.hint ?? msg('or drop it here')}</span>
       <input
         type="file"
         accept=${this.accept}
         hidden
-        aria-label=${this.name}
+        aria-label=${this.name ?? msg('File')}
         @change=${(event: Event) => {
           const input = event.currentTarget as HTMLInputElement;
           this.hand(input.files);

@@ -25,11 +25,12 @@ import './sheet/sheet-sheet';
 import './walk/walk-sheet';
 import './wiring/wiring-sheet';
 
-const links = patchSheetOrder.map((id) => ({
-  id,
-  name: patchSheetNames[id],
-  address: patchSheetAddress(id),
-}));
+const links = () =>
+  patchSheetOrder.map((id) => ({
+    id,
+    name: patchSheetNames[id],
+    address: patchSheetAddress(id),
+  }));
 
 /** Stage 2: the processor, its wiring, and the proof of it. A sheet for each, named in the address. */
 @customElement('ll-patch')
@@ -65,7 +66,7 @@ export class PatchStage extends LitElement {
     const { title, lede } = patchTitle(state, here);
     return html`<ll-sheet-nav
         label=${msg('Sheets of Patch')}
-        .sheets=${links}
+        .sheets=${links()}
         .here=${here}
       ></ll-sheet-nav>
       <div class="lede">

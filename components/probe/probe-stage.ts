@@ -30,7 +30,8 @@ import { sheetTitle } from './sheet-title';
 import './take/take-sheet';
 import './take/waiting-card';
 
-const links = sheetOrder.map((id) => ({ id, name: sheetNames[id], address: sheetAddress(id) }));
+const links = () =>
+  sheetOrder.map((id) => ({ id, name: sheetNames[id], address: sheetAddress(id) }));
 
 /** Stage 3: connect, set the level, play and capture. A sheet for each, named in the address. */
 @customElement('ll-probe')
@@ -65,7 +66,7 @@ export class ProbeStage extends LitElement {
     const { title, lede } = sheetTitle(state, here);
     return html`<ll-sheet-nav
         label=${msg('Sheets of Probe')}
-        .sheets=${links}
+        .sheets=${links()}
         .here=${here}
         .running=${sheetOfActivity(state)}
       ></ll-sheet-nav>

@@ -27,11 +27,12 @@ import { missingTitle, proposeTitle } from './propose-title';
 import { proposeView, type ProposeView } from './propose-view';
 import './subs/subs-sheet';
 
-const links = proposeSheetOrder.map((id) => ({
-  id,
-  name: proposeSheetNames[id],
-  address: proposeSheetAddress(id),
-}));
+const links = () =>
+  proposeSheetOrder.map((id) => ({
+    id,
+    name: proposeSheetNames[id],
+    address: proposeSheetAddress(id),
+  }));
 
 /** Stage 4: numbers to type, each with its reason. A sheet for each part, named in the address. */
 @customElement('ll-propose')
@@ -76,7 +77,7 @@ export class ProposeStage extends LitElement {
     const { title, lede } = proposeTitle(view, state, here);
     return html`<ll-sheet-nav
         label=${msg('Sheets of Propose')}
-        .sheets=${links}
+        .sheets=${links()}
         .here=${here}
       ></ll-sheet-nav>
       <div class="lede">

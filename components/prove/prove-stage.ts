@@ -20,11 +20,12 @@ import {
 import { proveTitle } from './prove-title';
 import './visits/visits-sheet';
 
-const links = proveSheetOrder.map((id) => ({
-  id,
-  name: proveSheetNames[id],
-  address: proveSheetAddress(id),
-}));
+const links = () =>
+  proveSheetOrder.map((id) => ({
+    id,
+    name: proveSheetNames[id],
+    address: proveSheetAddress(id),
+  }));
 
 /** Stage 5: whether what was typed works, the record of it, and what changed since another visit. */
 @customElement('ll-prove')
@@ -43,7 +44,7 @@ export class ProveStage extends LitElement {
     const { title, lede } = proveTitle(state, here);
     return html`<ll-sheet-nav
         label=${msg('Sheets of Prove')}
-        .sheets=${links}
+        .sheets=${links()}
         .here=${here}
       ></ll-sheet-nav>
       <div class="lede">

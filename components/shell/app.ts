@@ -168,7 +168,11 @@ export class App extends LitElement {
 
   /** Esc silences everything, also from inside a field, before anything else may use the key. */
   private readonly stopOnEscape = (event: KeyboardEvent): void => {
-    if (event.key === 'Escape') this.bench?.stop();
+    if (event.key !== 'Escape') return;
+    // Where nothing sounds, Esc first closes the dialog it was pressed in.
+    const silent = this.bench?.state.activity.kind === 'reading';
+    if (silent && event.composedPath().some((at) => at instanceof HTMLDialogElement)) return;
+    this.bench?.stop();
   };
 }
 

@@ -37,12 +37,13 @@ export class SessionName extends LitElement {
 
   @property() name = '';
   /** What it is called for assistive technology. */
-  @property() label = msg('Session name');
+  @property() label: string | null = null;
 
   protected override render(): TemplateResult {
+    const label = this.label ?? msg('Session name');
     return html`<input
-      aria-label=${this.label}
-      title=${msg(str`${this.label}: click to change`)}
+      aria-label=${label}
+      title=${msg(str`${label}: click to change`)}
       maxlength="80"
       autocomplete="off"
       spellcheck="false"

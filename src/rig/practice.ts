@@ -1,3 +1,4 @@
+import { practiceRoomName } from './practice-room-name';
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { Schedule } from '../take/schedule';
@@ -72,7 +73,7 @@ export function practiceRig(options: PracticeOptions): Rig {
     describe: () =>
       Promise.resolve({
         kind: 'practice',
-        name: msg(str`Practice room ${seed}, simulated`),
+        name: practiceRoomName(seed),
         simulated: true,
         outputs: layout.channels.length,
         inputs: loopback ? 2 : 1,

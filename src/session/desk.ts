@@ -1,5 +1,6 @@
 import { onLocaleChange } from '../locale/locale-in-force';
 import { msg, str } from '@lit/localize';
+import { practiceRoomName } from '../rig/practice-room-name';
 import { layoutFromName } from '../system/layout';
 import type { MissingSetting, Proposal } from '../proposal/proposal';
 import { isTrouble, trouble, type Trouble } from '../trouble';
@@ -13,6 +14,7 @@ import { followWiring } from './follow-wiring';
 import { forgetsClimb } from './forgets-climb';
 import { Histories } from './history/histories';
 import { holdInHand } from './shelf/hold-in-hand';
+import type { RunName } from './run-names';
 import { proposalTerms } from './proposal-terms';
 
 export type Work = (signal: AbortSignal) => Promise<Trouble | null>;
@@ -71,7 +73,12 @@ export class Desk {
 
   /** Makes anew what holds sentences, in the locale now in force. */
   #sayAnew(): void {
-    this.set(deriveState(this.state, null));
+    const { abilities: known, document } = this.state;
+    const abilities =
+      known?.kind === 'practice'
+        ? { ...known, name: practiceRoomName(document.practice.seed) }
+        : known;
+    this.set(deriveState({ ...this.state, abilities }, null));
     void this.#addSums();
   }
 
@@ -154,8 +161,8 @@ export class Desk {
   }
 
   /** Runs one thing; refuses while another runs. What throws becomes a trouble about `what`. Its
-   * changes are one step of the history, named `step`; null adds them to what came before. */
-  async run(what: string, work: Work, step: string | null = stepName(what)): Promise<void> {
+   * changes are one step of the history. */
+  async run({ what, step }: RunName, work: Work): Promise<void> {
     const { closed } = this;
     if (closed) return this.raise(closed);
     this.#running = new AbortController();
@@ -253,12 +260,6 @@ export class Desk {
     this.#refused = false;
     this.set({ saved: 'saved', trouble: over ? null : trouble });
   }
-}
-
-/** What undo calls the changes of a run: "The take" is "Take". */
-function stepName(what: string): string {
-  const bare = what.replace(/^The /, '');
-  return bare.charAt(0).toUpperCase() + bare.slice(1);
 }
 
 function sumsFailed(proposal: Proposal | null): Proposal | null {

@@ -53,6 +53,8 @@ export interface TakeRecord {
   readonly gainDb?: number | undefined;
   /** Whether the readings rest on what has changed since; they are not shown, but made again. */
   readonly outdated?: boolean | undefined;
+  /** What its readings' sentences are written in, see locale/said-in; left out: nobody knows. */
+  readonly saidIn?: string | undefined;
   /** What it is for; left out: to read the system as it is. */
   readonly purpose?: TakePurpose | undefined;
   /** What it was played to prove. */

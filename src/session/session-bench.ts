@@ -5,6 +5,7 @@ import type { Inspector } from '../inspect/inspection';
 import type { RigKind } from '../rig/port';
 import type { ClimbRequest } from '../soundlevel/sound-level';
 import type { ChannelLabel, Layout } from '../system/channel';
+import { onLocaleChange } from '../locale/locale-in-force';
 import { layoutFromName } from '../system/layout';
 import { isTrouble, type Trouble } from '../trouble';
 import type { Bench, BenchState, WalkPosition } from './bench';
@@ -22,6 +23,8 @@ import { createProofJudge } from './run/proof-judge';
 import { createPlugBoard } from './run/plug-board';
 import { createPromptGate } from './run/prompt-gate';
 import { leavesUnread, readAgain, readOutdated, readUnread } from './run/read-stored';
+import { isSaidElse, sayAgain } from './run/say-again';
+import { runNames, type RunName } from './run-names';
 import { soundOf } from './run/sound-of';
 import type { BenchRoom } from './run/bench-room';
 import type { NoiseRun } from './run/noise-run';
@@ -47,6 +50,7 @@ export class SessionBench implements Bench {
       judge: createProofJudge(desk),
     };
     followTogether(desk);
+    onLocaleChange(() => void sayAgain(desk));
     this.#noise = lateNoise(this.#room);
     this.#devices = createDeviceWatch(desk);
     this.sessions = createSessionDesk(desk, () => this.#arrive());
@@ -102,18 +106,18 @@ export class SessionBench implements Bench {
   }
 
   async startTake(): Promise<void> {
-    await this.#run(msg('The take'), ({ runTakes }, signal) => runTakes(this.#room, null, signal));
+    await this.#run(runNames.take(), ({ runTakes }, signal) => runTakes(this.#room, null, signal));
   }
 
   async repeatSegments(channels: readonly ChannelLabel[]): Promise<void> {
     if (channels.length === 0) return;
-    await this.#run(msg('The repeat'), ({ runTakes }, signal) =>
+    await this.#run(runNames.repeat(), ({ runTakes }, signal) =>
       runTakes(this.#room, channels, signal),
     );
   }
 
   async startProof(channels: readonly ChannelLabel[] | null = null): Promise<void> {
-    await this.#run(msg('The proof'), ({ runProof }, signal) =>
+    await this.#run(runNames.proof(), ({ runProof }, signal) =>
       runProof(this.#room, channels, signal),
     );
   }
@@ -123,8 +127,8 @@ export class SessionBench implements Bench {
   }
 
   async startNoise(request: NoiseRequest): Promise<void> {
-    const what = request.kind === 'noise' ? msg('The noise') : msg('Listening');
-    await this.#desk.run(what, (signal) => this.#noise.start(request, signal));
+    const name = request.kind === 'noise' ? runNames.noise() : runNames.listening();
+    await this.#desk.run(name, (signal) => this.#noise.start(request, signal));
   }
 
   changeNoise(request: NoiseRequest): void {
@@ -136,19 +140,19 @@ export class SessionBench implements Bench {
   }
 
   async climbLevel(request: ClimbRequest): Promise<void> {
-    await this.#run(msg('The climb'), ({ runClimb }, signal) =>
+    await this.#run(runNames.climb(), ({ runClimb }, signal) =>
       runClimb(this.#room, request, signal),
     );
   }
 
   async calibrateSoundLevel(db: number, how: 'calibrator' | 'sound level meter'): Promise<void> {
-    await this.#run(msg('The calibration'), ({ runSoundLevelCalibration }, signal) =>
+    await this.#run(runNames.soundLevel(), ({ runSoundLevelCalibration }, signal) =>
       runSoundLevelCalibration(this.#room, db, how, signal),
     );
   }
 
   async walkStop(at: WalkPosition, round = 0): Promise<void> {
-    await this.#run(msg('The walk stop'), ({ runStop }, signal) =>
+    await this.#run(runNames.walkStop(), ({ runStop }, signal) =>
       runStop(this.#room, at, round, signal),
     );
   }
@@ -158,20 +162,16 @@ export class SessionBench implements Bench {
   }
 
   async importCalibration(file: File): Promise<void> {
-    await this.#run(
-      msg('Reading the calibration file'),
-      async ({ parseCalibration }, signal) => {
-        const bytes = new Uint8Array(await file.arrayBuffer());
-        const calibration = parseCalibration(bytes, file.name);
-        if (isTrouble(calibration)) return calibration;
-        this.#desk.change((document) => ({
-          ...document,
-          microphone: { ...document.microphone, calibration },
-        }));
-        return readAgain(this.#desk, signal);
-      },
-      msg('Choose calibration file'),
-    );
+    await this.#run(runNames.calibrationFile(), async ({ parseCalibration }, signal) => {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const calibration = parseCalibration(bytes, file.name);
+      if (isTrouble(calibration)) return calibration;
+      this.#desk.change((document) => ({
+        ...document,
+        microphone: { ...document.microphone, calibration },
+      }));
+      return readAgain(this.#desk, signal);
+    });
   }
 
   inspect(): Inspector {
@@ -200,7 +200,7 @@ export class SessionBench implements Bench {
   }
 
   async importCapture(file: File, purpose: TakePurpose = 'probe'): Promise<void> {
-    await this.#run(msg('The recording'), async (runs, signal) => {
+    await this.#run(runNames.recording(), async (runs, signal) => {
       const proving = purpose === 'prove' ? runs.toProve(this.#desk) : null;
       if (isTrouble(proving)) return proving;
       const problem = await runs.importRecording(this.#desk, file, signal, proving);
@@ -246,15 +246,17 @@ export class SessionBench implements Bench {
   /** Reads takes that were captured but not read, such as after a crash. */
   async resume(): Promise<void> {
     await readUnread(this.#desk);
+    await sayAgain(this.#desk);
   }
 
   /** Runs one thing with what a bench runs, which is loaded before the first; see Desk.run. */
-  #run(
-    what: string,
+  async #run(
+    name: RunName,
     work: (runs: Runs, signal: AbortSignal) => Promise<Trouble | null>,
-    step?: string,
   ): Promise<void> {
-    return this.#desk.run(what, (signal) => withRuns((runs) => work(runs, signal)), step);
+    await this.#desk.run(name, (signal) => withRuns((runs) => work(runs, signal)));
+    // Units or language may have been changed while it ran.
+    await sayAgain(this.#desk);
   }
 
   /** Choices that a running take would contradict. */
@@ -273,7 +275,8 @@ export class SessionBench implements Bench {
   #walkHistory(way: 'undo' | 'redo'): void {
     const before = this.state.document;
     this.#desk.walkHistory(way);
-    if (leavesUnread(before, this.state.document)) void this.resume();
+    const { document } = this.state;
+    if (leavesUnread(before, document) || document.takes.some(isSaidElse)) void this.resume();
   }
 
   /** Another session has come onto the desk. */

@@ -56,6 +56,7 @@ const takeSchema = v.object({
   inForce: v.optional(settingsInForce),
   gainDb: v.optional(atMost0),
   outdated: v.optional(v.boolean()),
+  saidIn: v.optional(v.string()),
   purpose: v.optional(v.picklist(['probe', 'prove'])),
   proves: v.optional(v.object({ id: v.string(), settings: processorSettings })),
 }) satisfies v.GenericSchema<unknown, TakeRecord>;

@@ -1,9 +1,10 @@
-import { msg, str } from '@lit/localize';
+import { saidIn } from '../locale/said-in';
 import type { NoiseReading } from '../noise/noise-state';
 import type { Readings } from '../reading/reading';
 import type { Capture } from '../rig/port';
 import type { SettingsInForce } from '../system/declared-settings';
 import type { Schedule } from '../take/schedule';
+import { keepAlike } from './follow/keep-alike';
 import type { Position, Proving, SessionDocument, TakePurpose, TakeRecord } from './document';
 
 /**
@@ -27,7 +28,7 @@ export function recordOf(
     simulated: capture.simulated,
     schedule,
     captureId: id,
-    loopbackId: capture.loopback ? msg(str`${id} loopback`) : null,
+    loopbackId: capture.loopback ? `${id} loopback` : null,
     captureRate: capture.sampleRate,
     notes: capture.notes,
     readings: null,
@@ -43,14 +44,19 @@ export function withTake(document: SessionDocument, record: TakeRecord): Session
   return { ...document, takes: [...document.takes, record] };
 }
 
-/** The document with the readings of one of its takes. */
+/**
+ * The document with the readings of one of its takes, just read. What came out as it was before stays
+ * the very value, so that nothing is worked out from it anew.
+ */
 export function withReadings(
   document: SessionDocument,
   takeId: string,
   readings: Readings,
 ): SessionDocument {
   const takes = document.takes.map((take) =>
-    take.id === takeId ? { ...take, readings, outdated: false } : take,
+    take.id === takeId
+      ? { ...take, readings: keepAlike(take.readings, readings), outdated: false, saidIn: saidIn() }
+      : take,
   );
   return { ...document, takes };
 }

@@ -5,6 +5,8 @@ import { createLocalizer, root } from './localizer';
 
 /** English with accents on its vowels: a tag that stands for such texts in CLDR ("pseudo-accents"). */
 export const madeUpTag = 'en-XA';
+/** Its name, as Settings offers it. */
+export const madeUpName = 'Ŧest';
 
 const accents: Readonly<Record<string, string>> = {
   ...{ a: 'á', e: 'é', i: 'í', o: 'ó', u: 'ú', y: 'ý' },
@@ -59,7 +61,7 @@ function withLanguage(module: string): Plugin {
       id.endsWith('/src/language/languages.ts')
         ? code.replace(
             /languages: readonly Language\[\] = \[\]/,
-            `languages: readonly Language[] = [{ tag: '${madeUpTag}', name: 'Ŧest', load: () => import(${JSON.stringify(module)}) }]`,
+            `languages: readonly Language[] = [{ tag: '${madeUpTag}', name: '${madeUpName}', load: () => import(${JSON.stringify(module)}) }]`,
           )
         : undefined,
   };

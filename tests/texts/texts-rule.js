@@ -56,11 +56,11 @@ function isForPeople(node) {
   return true;
 }
 
-/** Inside a function, a getter or a field of each instance. */
+/** Inside a function or a getter: a field keeps what it was given in the language of then. */
 function isLazy(node) {
   for (let up = node.parent; up; up = up.parent) {
     if (/Function/.test(up.type)) return true;
-    if (up.type === 'PropertyDefinition') return !up.static;
+    if (up.type === 'PropertyDefinition') return false;
   }
   return false;
 }

@@ -8,14 +8,14 @@ import {
   readNames,
   readNumbers,
   readOne,
-  readRoles,
   readChain,
   writeChain,
   writeNames,
   writeNumbers,
   writeOne,
-  writeRoles,
 } from './list-text';
+import { readGroups, writeGroups } from './group-text';
+import { readRoles, writeRoles } from './role-text';
 import {
   holds,
   listAt,
@@ -84,7 +84,7 @@ export function labelsField(pen: DraftPen, path: DraftPath, words: FieldWords) {
   );
 }
 
-/** Ids of outputs, or groups; `absent` is what an empty field stands for. */
+/** Ids of outputs; `absent` is what an empty field stands for. */
 export function namesField(
   pen: DraftPen,
   path: DraftPath,
@@ -95,6 +95,10 @@ export function namesField(
     const names = readNames(text);
     return names.length === 0 ? absent : names;
   });
+}
+
+export function groupsField(pen: DraftPen, path: DraftPath, words: FieldWords) {
+  return field(pen, path, words, writeGroups(listAt(pen.draft, path)), false, readGroups);
 }
 
 export function rolesField(pen: DraftPen, path: DraftPath, words: FieldWords) {

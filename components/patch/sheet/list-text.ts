@@ -1,9 +1,7 @@
-import { msg, str } from '@lit/localize';
 import { decimalMark } from '../../../src/locale/decimal-mark';
 import { exactText } from '../../../src/locale/measure';
 import { parseNumber } from '../../../src/locale/parse-number';
 import type { ChannelLabel } from '../../../src/system/channel';
-import type { OutputRole } from '../../../src/system/sheet/processor-sheet';
 import { layoutOrder } from '../../../src/system/layout';
 
 /** Names with commas between; one that holds a comma, a ">" or a quotation mark stands in marks. */
@@ -26,24 +24,6 @@ export function writeChain(chain: readonly unknown[]): string {
 
 export function readChain(text: string): string[][] {
   return text.trim() === '' ? [] : split(text, '>').map(readNames);
-}
-
-/** "BL, TpBL unless BL or BR": roles in their order. */
-export function writeRoles(roles: readonly unknown[]): string {
-  return (roles as readonly OutputRole[])
-    .map(({ channel, onlyWithout }) =>
-      onlyWithout ? msg(str`${channel} unless ${onlyWithout.join(' or ')}`) : channel,
-    )
-    .join(', ');
-}
-
-export function readRoles(text: string): { channel: string; onlyWithout?: string[] }[] {
-  return readNames(text).map((role) => {
-    const [channel = '', without] = role.split(/\s+unless(?:\s+|$)/i);
-    if (without === undefined) return { channel: readLabel(channel) };
-    const labels = without.split(/\s+or\s+/i).map(readLabel);
-    return { channel: readLabel(channel), onlyWithout: labels.filter((label) => label !== '') };
-  });
 }
 
 /** A channel's label however it was typed; anything else as it stands, for the check to refuse. */

@@ -35,17 +35,17 @@ export function ruleSections(pen: DraftPen) {
       <p class="soft small">
         ${msg('Stages from first to last with “>” between: a stage is used only when all of every earlier stage is, such as “FL, FR > SiL, SiR > BL, BR”.')}
       </p>
-      ${chains(pen, channelChains, 'channels', channelChainField)}
-      ${chains(pen, outputChains, 'outputs', outputChainField)}
+      ${chains(pen, channelChains, msg('channels'), channelChainField)}
+      ${chains(pen, outputChains, msg('outputs'), outputChainField)}
     </section>
     <section class="part" aria-labelledby="naming">
       <h3 id="naming">${msg('What height pairs are called, from front to back')}</h3>
       <div class="fields">
         ${pickField(pen, ['heightNaming', '1'], msg('One pair'), [
           [msg('does not fit'), undefined],
-          ['front', ['front']],
-          ['middle', ['middle']],
-          ['back', ['back']],
+          [msg('front'), ['front']],
+          [msg('middle'), ['middle']],
+          [msg('back'), ['back']],
         ])}
         ${pickField(pen, ['heightNaming', '2'], msg('Two pairs'), [
           [msg('do not fit'), undefined],

@@ -4,7 +4,7 @@ import {
   addButton,
   addTo,
   flagField,
-  namesField,
+  groupsField,
   numberField,
   numbersField,
   pickField,
@@ -14,8 +14,9 @@ import {
 } from './draft-pen';
 import { listAt, valueAt, type DraftPath } from './sheet-draft';
 import { groupIds } from '../../../src/system/group-ids';
+import { groupWord } from '../../../src/system/group-word';
 
-const groupOptions = groupIds.map((group) => [group, group] as const);
+const groupOptions = () => groupIds.map((group) => [groupWord(group), group] as const);
 const families = [
   ['Butterworth', 'Butterworth'],
   ['Linkwitz-Riley', 'Linkwitz-Riley'],
@@ -43,13 +44,13 @@ export function settingSections(pen: DraftPen) {
     <section class="part" aria-labelledby="full">
       <h3 id="full">${msg('Full range')}</h3>
       <p class="soft small">
-        ${msg(str`Groups that can run without a high-pass, and those that can only once such a group does: ${groupIds.join(', ')}.`)}
+        ${msg(str`Groups that can run without a high-pass, and those that can only once such a group does: ${groupIds.map(groupWord).join(', ')}.`)}
       </p>
       ${listAt(pen.draft, fullRange).map(
         (_, index) =>
           html`<div class="row two">
-            ${pickField(pen, [...fullRange, index, 'group'], msg('Group'), groupOptions)}
-            ${namesField(pen, [...fullRange, index, 'unlocks'], { label: msg('Unlocks') })}
+            ${pickField(pen, [...fullRange, index, 'group'], msg('Group'), groupOptions())}
+            ${groupsField(pen, [...fullRange, index, 'unlocks'], { label: msg('Unlocks') })}
             ${removeButton(msg(str`full range ${index + 1}`), () => removeFrom(pen, fullRange, index))}
           </div>`,
       )}
@@ -73,8 +74,8 @@ export function settingSections(pen: DraftPen) {
       <h3 id="ranges">${msg('Distance and level')}</h3>
       <div class="fields">
         ${pickField(pen, ['distance', 'unit'], msg('Unit of distance'), [
-          ['metres', 'm'],
-          ['feet', 'ft'],
+          [msg('metres'), 'm'],
+          [msg('feet'), 'ft'],
         ])}
         ${numberField(pen, ['distance', 'step'], { label: msg('Distance step'), unit })}
         ${numberField(pen, ['distance', 'low'], { label: msg('Shortest'), unit })}
@@ -105,7 +106,7 @@ export function settingSections(pen: DraftPen) {
 
 function limitRow(pen: DraftPen, index: number) {
   return html`<div class="row three">
-    ${namesField(pen, [...limits, index, 'groups'], { label: msg(str`Limit ${index + 1}: groups`) })}
+    ${groupsField(pen, [...limits, index, 'groups'], { label: msg(str`Limit ${index + 1}: groups`) })}
     ${numberField(pen, [...limits, index, 'lowHz'], { label: msg('From'), unit: 'Hz' })}
     ${numberField(pen, [...limits, index, 'highHz'], { label: msg('To'), unit: 'Hz' })}
     ${removeButton(msg(str`limit ${index + 1}`), () => removeFrom(pen, limits, index))}

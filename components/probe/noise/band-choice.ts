@@ -8,21 +8,13 @@ import '../../controls/number-field';
 import { sharedStyles } from '../../theme/shared-styles';
 import { presetOf } from './named-bands';
 
-const options = [
+const options = () => [
   ...noiseBands.map(({ id, name, lowHz, highHz }) => ({
     value: id,
     label: name,
     hint: msg(str`${hzText(lowHz)} to ${hzText(highHz)}`),
   })),
-  {
-    value: 'free',
-    get label() {
-      return msg('Free');
-    },
-    get hint() {
-      return msg('limits typed');
-    },
-  },
+  { value: 'free', label: msg('Free'), hint: msg('limits typed') },
 ];
 
 /** Limits of a band, Hz. */
@@ -70,7 +62,7 @@ export class BandChoice extends LitElement {
     const free = this.free || preset === null;
     return html`<ll-choice
         label=${msg('Band')}
-        .options=${options}
+        .options=${options()}
         .value=${free ? 'free' : preset}
         ?disabled=${this.disabled}
         @ll-pick=${(event: CustomEvent<string>) => {

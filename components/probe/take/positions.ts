@@ -24,9 +24,10 @@ export function positionsOf({ takes, position }: SessionDocument): UsedPosition[
 /** The name of the next seat: the lowest number no position has. */
 export function nextSeatName(document: SessionDocument): string {
   const names = new Set(positionsOf(document).map(({ position }) => position.name));
-  let number = 1;
-  while (names.has(`Seat ${number}`)) number++;
-  return msg(str`Seat ${number}`);
+  for (let number = 1; ; number++) {
+    const name = msg(str`Seat ${number}`);
+    if (!names.has(name)) return name;
+  }
 }
 
 /** Takes that make up the readings of the position in hand. */

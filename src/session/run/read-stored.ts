@@ -2,6 +2,7 @@ import { msg, str } from '@lit/localize';
 import { isTrouble, trouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
 import type { SessionDocument, TakeRecord } from '../document';
+import { runNames } from '../run-names';
 import { withReadings } from '../take-record';
 import { loadAudio, readRecord } from './read-record';
 
@@ -15,17 +16,13 @@ export async function readUnread(desk: Desk): Promise<void> {
     (take) => isOutdated(take) || (take.readings === null && take.schedule.layout === layout),
   );
   if (unread.length === 0) return;
-  await desk.run(
-    msg('Reading the stored take'),
-    (signal) => readStored(desk, unread, signal),
-    null,
-  );
+  await desk.run(runNames.storedTake(), (signal) => readStored(desk, unread, signal));
 }
 
 /** Reads again all takes whose readings are outdated, when there are any. */
 export async function readOutdated(desk: Desk): Promise<void> {
   if (!desk.state.document.takes.some(isOutdated)) return;
-  await desk.run(msg('Reading the takes again'), (signal) => readAgain(desk, signal), null);
+  await desk.run(runNames.takesAgain(), (signal) => readAgain(desk, signal));
 }
 
 /** Reads again all takes whose readings are outdated. */

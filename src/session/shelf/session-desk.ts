@@ -24,16 +24,12 @@ export function createSessionDesk(desk: Desk, arrived: () => void): Sessions {
   /** Runs one thing on the sessions, after everything changed so far is saved, and lists anew. */
   async function run(what: string, work: Work): Promise<void> {
     const before = desk.state.document.id;
-    await desk.run(
-      what,
-      async (signal) => {
-        await desk.settle();
-        const problem = await work(signal);
-        await look();
-        return problem;
-      },
-      null,
-    );
+    await desk.run({ what, step: null }, async (signal) => {
+      await desk.settle();
+      const problem = await work(signal);
+      await look();
+      return problem;
+    });
     if (desk.state.document.id !== before) {
       show({ earlier: null });
       arrived();

@@ -5,11 +5,11 @@ import {
   readNames,
   readNumbers,
   readOne,
-  readRoles,
   writeChain,
   writeNames,
-  writeRoles,
 } from '../../../../components/patch/sheet/list-text';
+import { readGroups, writeGroups } from '../../../../components/patch/sheet/group-text';
+import { readRoles, writeRoles } from '../../../../components/patch/sheet/role-text';
 
 describe('lists as a person types them', () => {
   it('take names with commas between, and names with commas in quotation marks', () => {
@@ -30,6 +30,11 @@ describe('lists as a person types them', () => {
     expect(readRoles('bl, tpbl unless BL or br')).toEqual(roles);
     expect(readRoles(writeRoles(roles))).toEqual(roles);
     expect(readRoles('TpBL unless ')).toEqual([{ channel: 'TpBL', onlyWithout: [] }]);
+  });
+
+  it('take groups as a sheet names them, and leave a stranger for the check to refuse', () => {
+    expect(readGroups('Front heights, subs, attic')).toEqual(['front heights', 'subs', 'attic']);
+    expect(writeGroups(['front heights', 'attic', 3])).toBe('front heights, attic, 3');
   });
 
   it('know a label in any case, with or without its blank, and leave a stranger as it is', () => {
