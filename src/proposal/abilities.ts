@@ -31,7 +31,7 @@ export function abilitiesOf(steps: ProcessorSteps, sheet: ProcessorSheet | null)
       subLowPassHz: [],
       notBelowHighestBedCrossover: false,
       lowCutHz: [],
-      distanceUnit: 'm',
+      distanceUnit: steps.distanceUnit ?? 'm',
       filters: usualFilters,
     };
   }

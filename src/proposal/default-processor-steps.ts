@@ -1,3 +1,4 @@
+import { isImperial, metresPerFoot } from '../locale/length-text';
 import type { ProcessorSteps } from './proposal';
 
 /** Steps to start from until the processor's own are known (common practice, no source). */
@@ -8,3 +9,16 @@ export const defaultProcessorSteps: ProcessorSteps = {
   levelStepDb: 0.5,
   levelRangeDb: [-12, 12],
 };
+
+/** The same for a processor that takes feet, in tenths (common practice, no source). */
+export const stepsInFeet: ProcessorSteps = {
+  ...defaultProcessorSteps,
+  distanceUnit: 'ft',
+  distanceStepMetres: 0.1 * metresPerFoot,
+  distanceRangeMetres: [0, 65 * metresPerFoot],
+};
+
+/** Those a session begins with: in the units in force. */
+export function firstSteps(): ProcessorSteps {
+  return isImperial() ? stepsInFeet : defaultProcessorSteps;
+}

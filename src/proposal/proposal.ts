@@ -12,6 +12,8 @@ export interface ProcessorSteps {
   readonly distanceRangeMetres: readonly [number, number];
   readonly levelStepDb: number;
   readonly levelRangeDb: readonly [number, number];
+  /** What distances are typed in; left out: metres. */
+  readonly distanceUnit?: 'm' | 'ft' | undefined;
 }
 
 /** What a step is too low for, or, for the reach of the subs, too high. */

@@ -3,7 +3,7 @@ import { nothingInForce } from '../system/declared-settings';
 import { nothingDeclared } from '../system/declared-system';
 import { noModelsDeclared } from '../system/speaker-models';
 import { noChoices } from '../proposal/choices';
-import { defaultProcessorSteps } from '../proposal/default-processor-steps';
+import { firstSteps } from '../proposal/default-processor-steps';
 import type { SessionDocument } from './document';
 
 /** A fresh session, in the practice room, ready to run. */
@@ -37,7 +37,7 @@ export function newSession(id: string, createdAt: string): SessionDocument {
       repeats: 1,
     },
     position: { id: 'seat-1', name: msg('Seat 1'), kind: 'seat' },
-    processor: defaultProcessorSteps,
+    processor: firstSteps(),
     chosenCrossoverHz: {},
     takes: [],
     noiseReadings: [],

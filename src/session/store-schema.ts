@@ -107,6 +107,7 @@ export const sessionSchema = v.object({
     distanceRangeMetres: v.tuple([finite, finite]),
     levelStepDb: positive,
     levelRangeDb: v.tuple([finite, finite]),
+    distanceUnit: v.optional(v.picklist(['m', 'ft'])),
   }),
   chosenCrossoverHz: v.record(groupId, positive),
   takes: v.array(takeSchema),
