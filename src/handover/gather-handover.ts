@@ -58,10 +58,9 @@ function outputsOf(
       output,
       channel,
       speaker: channel && channelName(channel),
-      distance: channel && textOf(msg(str`distance ${channel}`)),
-      level: channel && textOf(msg(str`level ${channel}`)),
-      crossover:
-        group === undefined || group === 'subs' ? null : textOf(msg(str`crossover ${group}`)),
+      distance: channel && textOf(`distance ${channel}`),
+      level: channel && textOf(`level ${channel}`),
+      crossover: group === undefined || group === 'subs' ? null : textOf(`crossover ${group}`),
       response: curveOf(readings, channel),
     };
   });

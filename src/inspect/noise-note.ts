@@ -1,5 +1,6 @@
 import { numberText } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
+import { listInWords } from '../system/list-in-words';
 import type { DbCurve } from '../../dsp/response/curve';
 
 /** More ranges than this are told as one. */
@@ -22,7 +23,7 @@ export function noiseNote({ hz, db }: DbCurve): string | null {
   if (!first || !last) return null;
   const where =
     ranges.length <= mostRanges
-      ? ranges.map(rangeText).join(' and ')
+      ? listInWords(ranges.map(rangeText))
       : msg(str`in ${ranges.length} ranges between ${hertz(first[0])} and ${hertz(last[1])} Hz`);
   return msg(
     str`No response ${where}: the noise is as strong as the speaker there. More level would settle it.`,

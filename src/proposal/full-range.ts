@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { groupWord } from '../system/group-word';
 import type { GroupId } from '../system/channel';
 import type { Abilities } from './abilities';
 import type { ChannelMeasurement } from './channel-measurement';
@@ -35,7 +36,7 @@ export function adviseFullRange(
   }
   const locks = (fullRange ?? []).filter(({ unlocks }) => unlocks.includes(group));
   if (locks.length > 0 && !locks.some((one) => fullNow.includes(one.group))) {
-    const who = sayList(locks.map((one) => msg(str`the ${one.group}`)));
+    const who = sayList(locks.map((one) => msg(str`the ${groupWord(one.group)}`)));
     return {
       kind: 'locked',
       reasons: [plain(msg(str`It can run full range only once ${who} run full range.`))],
@@ -98,5 +99,5 @@ function whatChanges(group: GroupId): Reason[] {
 function unlocked(groups: readonly GroupId[]): Reason[] {
   return groups.length === 0
     ? []
-    : [plain(msg(str`Only then can the ${sayList(groups)} run full range too.`))];
+    : [plain(msg(str`Only then can the ${sayList(groups.map(groupWord))} run full range too.`))];
 }

@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { groupWord } from '../system/group-word';
 import type { GroupId } from '../system/channel';
 import { stepsFor } from './abilities';
 import { ledgerLines, type LedgerChoice, type LedgerGround } from './ledger';
@@ -100,8 +101,8 @@ function sayChange(change: Change, gainDb: number): string {
   switch (change.setting) {
     case 'crossover':
       return change.hz === null
-        ? msg(str`Full range for the ${change.group} ${back}.`)
-        : msg(str`A crossover of ${sayHz(change.hz)} for the ${change.group} ${back}.`);
+        ? msg(str`Full range for the ${groupWord(change.group)} ${back}.`)
+        : msg(str`A crossover of ${sayHz(change.hz)} for the ${groupWord(change.group)} ${back}.`);
     case 'sub low-pass':
       return msg(str`A sub low-pass of ${sayHz(change.hz)} ${back}.`);
     case 'low cut':

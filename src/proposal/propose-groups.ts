@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { groupWord } from '../system/group-word';
 import type { GroupId } from '../system/channel';
 import { groupIds } from '../system/group-ids';
 import { stepsFor } from './abilities';
@@ -64,7 +65,7 @@ function shareOne(groups: readonly CrossoverProposal[]): CrossoverProposal[] {
     if (own === null || own === most.hz) return one;
     const shared = {
       sentence: msg(
-        str`The processor has one crossover for all, and the ${most.group} ask for ${sayHz(most.hz)}.`,
+        str`The processor has one crossover for all, and the ${groupWord(most.group)} ask for ${sayHz(most.hz)}.`,
       ),
       grounds: [],
     };

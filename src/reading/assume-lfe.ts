@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { listInWords } from '../system/list-in-words';
 import type { ChannelLabel, Layout } from '../system/channel';
 import type { SettingsInForce } from '../system/declared-settings';
 import { factorySettings } from '../system/processor-settings';
@@ -30,7 +31,7 @@ export function assumedLfeNotes(
   );
   return [
     msg(
-      str`${labels.join(' and ')} ${labels.length === 1 ? msg('was') : msg('were')} played over LFE, and the low-pass of LFE is not declared: taken as ${lowPassHz} Hz, and divided out. Declare another, or none, as the low-pass of the subs under Patch, In force.`,
+      str`${listInWords(labels)} ${labels.length === 1 ? msg('was') : msg('were')} played over LFE, and the low-pass of LFE is not declared: taken as ${lowPassHz} Hz, and divided out. Declare another, or none, as the low-pass of the subs under Patch, In force.`,
     ),
   ];
 }

@@ -1,6 +1,7 @@
 import { trimmedText } from '../locale/number-text';
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
+import { groupWord } from '../system/group-word';
 import type { Channel, ChannelLabel, GroupId, Layout } from '../system/channel';
 import {
   isNothingInForce,
@@ -110,7 +111,9 @@ function takenOutNote(layout: Layout, inForce: DeclaredSettings): string[] {
   const trims = labels.filter((label) => (inForce.trimDb[label] ?? 0) !== 0);
   const crossovers = groupsOf(layout).flatMap((group) => {
     const hz = inForce.crossoverHz[group];
-    return typeof hz === 'number' ? [`${group} ${withUnit(trimmedText(hz, 1), 'Hz')}`] : [];
+    return typeof hz === 'number'
+      ? [`${groupWord(group)} ${withUnit(trimmedText(hz, 1), 'Hz')}`]
+      : [];
   });
   const parts = [
     ...(distances.length > 0 ? [msg(str`the distances of ${allOr(distances, labels)}`)] : []),

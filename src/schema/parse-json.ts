@@ -1,3 +1,4 @@
+import { listInWords } from '../system/list-in-words';
 import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import { trouble, type Trouble } from '../trouble';
@@ -46,7 +47,7 @@ export function parseJson<Output>(
   }
   const version = 'version' in value ? value.version : undefined;
   if (!kind.versions.some((known) => known === version)) {
-    const known = kind.versions.join(' and ');
+    const known = listInWords(kind.versions.map(String));
     const are = kind.versions.length === 1 ? msg('is') : msg('are');
     return refuse(
       msg(str`its "version" is ${inWords(version)}, and only ${known} ${are} known here`),
@@ -74,18 +75,20 @@ const ourWords = (): readonly (readonly [RegExp, string])[] => [
   [/^\((.*)\)$/, '$1'],
   [/^>=/, msg('at least ')],
   [/^<=/, msg('at most ')],
-  [/^>/, 'above '],
+  [/^>/, msg('above ')],
   [/^Object$/, msg('an object')],
   [/^Array$/, msg('a list')],
-  [/^(number|string|boolean)$/, 'a $1'],
-  [/ \| /g, ' or '],
+  [/^number$/, msg('a number')],
+  [/^string$/, msg('a text')],
+  [/^boolean$/, msg('true or false')],
+  [/ \| /g, ` ${msg('or')} `],
 ];
 
 function expectation({ type, expected, message }: v.BaseIssue<unknown>): string {
   if (type === 'check') return message;
   if (type === 'integer') return msg('a whole number');
   if (type === 'finite') return msg('a finite number');
-  if (type === 'min_length') return 'longer';
+  if (type === 'min_length') return msg('longer');
   if (expected === null) return msg('something else');
   return ourWords().reduce((words, [theirs, ours]) => words.replace(theirs, ours), expected);
 }

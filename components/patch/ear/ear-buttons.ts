@@ -38,9 +38,9 @@ export function earButtons(now: ButtonState, act: (action: EarAction) => void, s
       ${words} <kbd>${key}</kbd>
     </button>`;
   return html`<div class="buttons">
-      ${button('here', msg('Heard here'), 'H', !asked, msg('ghost tall'))}
-      ${button('elsewhere', msg('Heard elsewhere'), 'E', !asked, msg('ghost tall'))}
-      ${button('silent', msg('Silent'), 'S', !asked, msg('ghost tall'))}
+      ${button('here', msg('Heard here'), 'H', !asked, 'ghost tall')}
+      ${button('elsewhere', msg('Heard elsewhere'), 'E', !asked, 'ghost tall')}
+      ${button('silent', msg('Silent'), 'S', !asked, 'ghost tall')}
     </div>
     <div class="buttons">
       ${
