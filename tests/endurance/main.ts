@@ -73,10 +73,10 @@ const runs: Readonly<Record<string, (words: readonly string[]) => Promise<void>>
       if (what !== 'take 1' && cpu > 16) problems.push(`${what}: a task of ${cpu.toFixed(1)} ms`);
     }
   },
-  /** The first two houses with every mistake, the others typed right alone. */
-  async slips([count = '10', first = '0']) {
+  /** The first two houses with every mistake, or those of a name; the others typed right alone. */
+  async slips([count = '10', first = '0', only]) {
     const [from, runs] = [Number(first), Number(count)];
-    const rows = await runSlips({ from, to: from + runs, slipsBelow: 2 });
+    const rows = await runSlips({ from, to: from + runs, slipsBelow: 2, only });
     const right = rows.filter(({ slip }) => slip === null);
     const slips = rows.filter(({ slip }) => slip !== null);
     const good = (some: typeof rows): number =>

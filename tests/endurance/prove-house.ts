@@ -33,6 +33,8 @@ export interface HouseOptions {
 /** A machine that loses audio says so; what it damaged is then played again, at most so often. */
 const mostTries = 5;
 const lfeLowPassHz = 120;
+/** A microphone that clipped is given so much less at the next try, dB. */
+const quieterDb = 10;
 
 /** Reads the system of a house in the closed loop and types what is proposed; cleans up after. */
 export async function withTypedHouse<T>(
@@ -130,12 +132,27 @@ async function prove(
   const hear = (): void =>
     loop.hear(house.heard(processor), dynamics?.kind === 'dynamics' ? dynamics : undefined);
   hear();
+  await playAt(session, 0);
   for (let tries = 1; ; tries++) {
-    const { trouble, proof } = await runToEnd(session, house, processor, 'proof');
+    const { trouble, proof, document } = await runToEnd(session, house, processor, 'proof');
     if (!trouble && proof && proof.toRepeat.length === 0) return proof.lines;
-    const said = trouble?.sentence ?? `damaged: ${proof?.toRepeat.join(', ') ?? 'all'}`;
+    const faults = proof?.readings?.channels.flatMap((channel) => channel.faults) ?? [];
+    const said = [trouble?.sentence, ...faults.map(({ sentence }) => sentence)].join(' ');
     if (tries === mostTries) throw new Error(`the proof could not be played: ${said}`);
+    // What a mistake made too loud for the microphone is played more quietly, as the fault says.
+    if (faults.some(({ kind }) => kind === 'clipped')) {
+      await playAt(session, document.live.gainDb - quieterDb);
+    }
   }
+}
+
+async function playAt({ page }: LiveSession, gainDb: number): Promise<void> {
+  await page.evaluate((wanted) => {
+    document.querySelector('ll-app')?.bench?.change('Set the gain', (before) => ({
+      ...before,
+      live: { ...before.live, gainDb: wanted },
+    }));
+  }, gainDb);
 }
 
 /** Runs a take to its end and does by hand what it asks for on the way. */
