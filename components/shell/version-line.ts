@@ -3,6 +3,7 @@ import { LitElement, css, html, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Updates } from '../../src/offline/updates';
 import { versionWords } from '../../src/offline/version-words';
+import { pageVersion } from '../page-version';
 import { sharedStyles } from '../theme/shared-styles';
 import { UpdatesController } from './updates-controller';
 
@@ -22,10 +23,9 @@ export class VersionLine extends LitElement {
   private readonly versions = new UpdatesController(this);
 
   protected override render(): TemplateResult {
-    const page = document.querySelector<HTMLMetaElement>('meta[name="version"]');
     const kept = this.versions.state?.kept === true;
     return html`<p class="small soft">
-      ${versionWords(page?.content ?? null)}.
+      ${versionWords(pageVersion())}.
       ${
         kept
           ? msg('Kept in this browser: it opens without the network.')

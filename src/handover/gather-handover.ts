@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { versionWords } from '../offline/version-words';
 import { settingsList, type SettingsLine } from '../proposal/settings-list';
 import type { Proposal } from '../proposal/proposal';
 import type { Readings } from '../reading/reading';
@@ -12,8 +13,15 @@ import type { Handover, HandoverCurve, HandoverFact, HandoverOutput } from './ha
 import { handoverCautions } from './handover-cautions';
 import { handoverConditions } from './handover-conditions';
 
-/** Gathers the record of a session as it stands; `madeAt` is an ISO 8601 time. */
-export function gatherHandover(state: HandedOver, madeAt: string): Handover {
+/**
+ * Gathers the record of a session as it stands; `madeAt` is an ISO 8601 time, `version` the one the
+ * page carries.
+ */
+export function gatherHandover(
+  state: HandedOver,
+  madeAt: string,
+  version: string | null = null,
+): Handover {
   const { document, layout, proof, readings } = state;
   const proposal = state.proposal?.layout === layout.name ? state.proposal : null;
   const { sheet } = document;
@@ -30,7 +38,10 @@ export function gatherHandover(state: HandedOver, madeAt: string): Handover {
     outputs: outputsOf(layout, sheet, lines, proof?.readings ?? readings),
     subs: subFacts(lines, proposal),
     proof: proof && proofOf(proof),
-    conditions: handoverConditions(state),
+    conditions: [
+      ...handoverConditions(state),
+      { name: msg('Program'), value: versionWords(version) },
+    ],
     cautions: handoverCautions(state),
     notes: document.notes,
   };

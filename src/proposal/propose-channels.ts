@@ -45,7 +45,7 @@ export function proposeChannels(
       warnings: [
         ...warnings,
         ...(polarity === 'inverted' ? [sayInverted(member, likeMost)] : []),
-        ...(kind === 'sub' ? warnSub(together ? 1 : subCount) : []),
+        ...(kind === 'sub' ? warnSub(member.channel.name, together ? 1 : subCount) : []),
         ...(member.reading?.faults.map((fault) => fault.sentence) ?? []),
       ],
     };
@@ -64,9 +64,9 @@ function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string
 }
 
 /** `count` subs whose levels were not added up. */
-function warnSub(count: number): string[] {
+function warnSub(name: string, count: number): string[] {
   const lfe = msg(
-    'If it was reached through LFE, the processor played it 10 dB louder than bass of the mains.',
+    str`If ${name} was reached through LFE, the processor played it ${withUnit('10', 'dB')} louder than bass of the mains.`,
   );
   if (count < 2) return [lfe];
   const least = numberText(10 * Math.log10(count));

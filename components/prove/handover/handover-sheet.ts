@@ -8,6 +8,7 @@ import { handoverCsv } from '../../../src/handover/handover-csv';
 import { fileName } from '../../../src/inspect/file-name';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { mostNotes, withNotes } from '../../../src/session/notes';
+import { pageVersion } from '../../page-version';
 import { BenchController } from '../../bench-controller';
 import { buttonStyles } from '../../controls/button-styles';
 import { PrintSheet } from '../../controls/print-sheet';
@@ -41,7 +42,7 @@ export class HandoverSheet extends LitElement {
     super();
     const draw = () => {
       const { state } = this.follow;
-      return state && this.page(state, gatherHandover(state, now()));
+      return state && this.page(state, gatherHandover(state, now(), pageVersion()));
     };
     new PrintSheet(this, draw, [handoverStyles]);
   }
@@ -82,7 +83,7 @@ export class HandoverSheet extends LitElement {
     const { document, layout, proposal, proof, readings } = state;
     const key = [localeInForce(), document, layout, proposal, proof, readings];
     if (!this.kept || !key.every((value, n) => value === this.kept?.key[n])) {
-      this.kept = { key, handover: gatherHandover(state, now()) };
+      this.kept = { key, handover: gatherHandover(state, now(), pageVersion()) };
     }
     return this.kept.handover;
   }
@@ -95,7 +96,7 @@ export class HandoverSheet extends LitElement {
   private save(kind: 'csv' | 'json'): void {
     const { state } = this.follow;
     if (!state) return;
-    const handover = inPlainLocale(() => gatherHandover(state, now()));
+    const handover = inPlainLocale(() => gatherHandover(state, now(), pageVersion()));
     const facts = {
       layout: handover.layout,
       speaker: null,

@@ -39,7 +39,7 @@ describe('the handover', () => {
   });
 
   it('says the conditions: when, where, by which microphone, how warm, how quiet', () => {
-    const { conditions } = gatherHandover(handedOver({}), madeAt);
+    const { conditions } = gatherHandover(handedOver({}), madeAt, '0.1.0+1a2b3c4d');
     const of = Object.fromEntries(conditions.map(({ name, value }) => [name, value]));
     expect(of).toMatchObject({
       Position: 'Seat 1',
@@ -49,6 +49,7 @@ describe('the handover', () => {
       'Room noise': '−90.0 dBFS, no level calibration',
       'Times refer to': 'FL at 2.40 m',
       'Proved on': 'not yet',
+      Program: 'Version 0.1.0, build 1a2b3c4d',
     });
   });
 
