@@ -1,5 +1,6 @@
 import { decayRanges, type DecayCase } from './decay-measure';
-import { atLeast, atMost, quantile, shown, type Row, type Table } from './table';
+import { quantileAtMost, shareAtLeast } from './scatter';
+import { quantile, shown, type Row, type Table } from './table';
 
 /** Octaves that are looked at together, by their midpoints. */
 const octaves = [
@@ -51,19 +52,19 @@ function octaveRows(name: string, all: readonly DecayCase[]): Row[] {
     return interval && roomSeconds && roomSeconds >= interval[0] && roomSeconds <= interval[1];
   });
   return [
-    atLeast(`${name}: told, of ${all.length}`, told.length / all.length, leastTold, '', percent),
+    shareAtLeast(`${name}: told, of ${all.length}`, told.length, all.length, leastTold, percent),
     shown(`${name}: trusted, of those`, percent(trusted.length / told.length)),
-    atMost(`${name}: error re the seat's own, median`, quantile(errors, 0.5), half, '', percent),
-    atMost(`${name}: error re the seat's own, 90 %`, quantile(errors, 0.9), tenth, '', percent),
+    quantileAtMost(`${name}: error re the seat's own, median`, errors, 0.5, half, percent),
+    quantileAtMost(`${name}: error re the seat's own, 90 %`, errors, 0.9, tenth, percent),
     shown(
       `${name}: off from six other places, median / 90 %`,
       `${percent(quantile(room, 0.5))} / ${percent(quantile(room, 0.9))}`,
     ),
-    atLeast(
+    shareAtLeast(
       `${name}: their mean in the 90 % interval`,
-      inside.length / trusted.length,
+      inside.length,
+      trusted.length,
       leastCoverage,
-      '',
       percent,
     ),
   ];

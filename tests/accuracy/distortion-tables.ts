@@ -1,5 +1,6 @@
 import type { DistortionFigures } from './distortion-measure';
-import { atLeast, atMost, quantile, shown, type Row, type Table } from './table';
+import { quantileAtMost, shareAtLeast } from './scatter';
+import { shown, type Row, type Table } from './table';
 
 /** Fundamentals that are looked at together. */
 const ranges = [
@@ -38,9 +39,9 @@ export function distortionTables(preset: string, rooms: readonly DistortionFigur
       const what = `harmonic ${order} of ${name}`;
       const least = limits.told[order - 2] ?? 0;
       return [
-        atLeast(`${what}: told, of ${all.length}`, errors.length / all.length, least, '', percent),
-        atMost(`${what}: error, median`, quantile(errors, 0.5), limits.half, '', decibels),
-        atMost(`${what}: error, 90 %`, quantile(errors, 0.9), limits.tenth, '', decibels),
+        shareAtLeast(`${what}: told, of ${all.length}`, errors.length, all.length, least, percent),
+        quantileAtMost(`${what}: error, median`, errors, 0.5, limits.half, decibels),
+        quantileAtMost(`${what}: error, 90 %`, errors, 0.9, limits.tenth, decibels),
       ];
     }),
   );

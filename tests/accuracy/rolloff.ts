@@ -5,6 +5,7 @@ import {
   type RolloffCondition,
   type RolloffCrossing,
 } from './rolloff-measure';
+import { isQuantileWithin } from './scatter';
 import { atLeast, atMost, bounded, quantile, shown, type Row, type Table } from './table';
 
 /** Error of a frequency in %: median and 90 %. */
@@ -147,7 +148,9 @@ function crossingRows(
         ours: pair,
         prototype,
         limit: `≤ ${mostMedian} / ${most} %`,
-        within: 100 * half <= mostMedian && 100 * tenth <= most,
+        within:
+          isQuantileWithin(errors, 0.5, mostMedian / 100) &&
+          isQuantileWithin(errors, 0.9, most / 100),
       },
       bound,
     ),
