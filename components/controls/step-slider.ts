@@ -53,7 +53,7 @@ export class StepSlider extends LitElement {
   /** Values that mean something, ticked along the line. */
   @property({ attribute: false }) marks: readonly number[] = [];
   @property({ type: Boolean }) disabled = false;
-  private frame = 0;
+  private soon: ReturnType<typeof setTimeout> | 0 = 0;
   private held: number | null = null;
   private keyIsDown = false;
 
@@ -92,10 +92,10 @@ export class StepSlider extends LitElement {
   private readonly pull = (event: Event): void => {
     const value = Number((event.target as HTMLInputElement).value);
     this.held = value;
-    cancelAnimationFrame(this.frame);
+    clearTimeout(this.soon);
     const show = () => this.tell({ id: this.name, value, done: false });
     if (this.keyIsDown) show();
-    else this.frame = requestAnimationFrame(show);
+    else this.soon = setTimeout(show);
   };
 
   private readonly release = (): void => {
@@ -104,7 +104,7 @@ export class StepSlider extends LitElement {
   };
 
   private letGo(): void {
-    cancelAnimationFrame(this.frame);
+    clearTimeout(this.soon);
     const { held } = this;
     this.held = null;
     if (held !== null) this.tell({ id: this.name, value: held, done: true });

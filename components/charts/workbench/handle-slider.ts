@@ -10,14 +10,15 @@ const grip = 32;
 const stride = 3;
 
 /**
- * Makes handles follow pointer and keys; a pointer moves one at most once a frame. A key moves its
- * handle while it is down and sets it when it is let go, so that no task does both.
+ * Makes handles follow pointer and keys. A pointer, which moves once a frame, moves its handle in a
+ * task after that frame; a key moves its handle while it is down and sets it when it is let go: so
+ * no task does all of it.
  */
 export class HandleDrag {
   private readonly tell: (move: HandleMove) => void;
   private wanted: HandleMove | null = null;
   private last: HandleMove | null = null;
-  private frame = 0;
+  private soon: ReturnType<typeof setTimeout> | 0 = 0;
   /** Whether it is a key that holds, and not a pointer. */
   private byKey = false;
 
@@ -71,12 +72,12 @@ export class HandleDrag {
     const value = nearestStep(stepsHz, Math.max(1, hz));
     if (value === null) return;
     this.wanted = { id, value, done: false };
-    this.frame ||= requestAnimationFrame(() => this.flush());
+    this.soon ||= setTimeout(() => this.flush());
   }
 
   private flush(): void {
-    cancelAnimationFrame(this.frame);
-    this.frame = 0;
+    clearTimeout(this.soon);
+    this.soon = 0;
     const { wanted, last } = this;
     this.wanted = null;
     if (!wanted || !last || wanted.value === last.value) return;
