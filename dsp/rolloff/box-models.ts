@@ -4,7 +4,7 @@ import type { HighPassResponse } from './box-response';
 import { crossingHz } from './crossing';
 import { EARLY_SECONDS } from './early-part';
 import { BAND_COUNT, LOWEST_BAND_HZ, rolloffBandHz } from './rolloff-bands';
-import { SEAT_BANDS, SEAT_EARLY, seatMeans } from './seat-levels';
+import { SEAT_BANDS, SEAT_EARLY, SEAT_HALF_WIDTH, seatMeans } from './seat-levels';
 
 /** One shape of roll-off; stands for models at every f0 of the grid. */
 export interface BoxShape {
@@ -18,10 +18,21 @@ export interface BoxShape {
    * returns; as a sum over u, u − 3, u − 6 … so that means over bands are two look-ups.
    */
   readonly heardSum: Float64Array;
+  /** Mean of that power over an entry's bands, MEAN_STEPS wide, the last of them at u. */
+  readonly means: PowerLevels;
   /** Power the early parts hold, see tabulateEarly; empty where only the whole is looked at. */
   readonly early: Float64Array;
+  readonly earlyLevels: PowerLevels;
   /** f3/f0, f6/f0, f10/f0. */
   readonly ratios: readonly [number, number, number];
+}
+
+/** Powers of a table with what is asked of them again and again. */
+export interface PowerLevels {
+  readonly power: Float64Array;
+  /** Natural logs, and 1 over the power; of 0 −Infinity and Infinity. */
+  readonly nepers: Float64Array;
+  readonly inverse: Float64Array;
 }
 
 /** Which boxes a fit tries; see box-families. */
@@ -37,6 +48,8 @@ export const LAST_F0_STEP = 142;
 /** Curves are read at 15·2^(j/36) Hz for j in this range: 10 to 500 Hz. */
 export const FIRST_CURVE_STEP = -21;
 export const LAST_CURVE_STEP = 182;
+/** From the first to the last band of a seat entry's mean. */
+export const MEAN_STEPS = 2 * SEAT_HALF_WIDTH * STEPS_PER_BAND;
 export const LOWEST_STEP = FIRST_CURVE_STEP - LAST_F0_STEP;
 const HIGHEST_STEP = LAST_CURVE_STEP - FIRST_F0_STEP;
 /** Models per shape. */
@@ -62,12 +75,16 @@ function tabulateShape({ kind, share, whole, heard }: Candidate, atSeat: boolean
   const atMicrophone =
     heard === whole ? power : tabulate((x) => squared(heard(x)) + ROOM_AT_CONE * squared(whole(x)));
   const ratio = (db: number): number => crossingHz(whole, db, 100, 0.01) ?? 1;
+  const heardSum = sumOverBands(atMicrophone);
+  const early = atSeat ? tabulateEarly(whole) : new Float64Array(0);
   return {
     kind,
     logPrior: Math.log(share / 2),
     levelDb: power.map((p) => 10 * Math.log10(p + 1e-10)),
-    heardSum: sumOverBands(atMicrophone),
-    early: atSeat ? tabulateEarly(whole) : new Float64Array(0),
+    heardSum,
+    means: levelsOf(meansOf(heardSum)),
+    early,
+    earlyLevels: levelsOf(early),
     ratios: [ratio(10 * Math.log10(2)), ratio(6), ratio(10)],
   };
 }
@@ -104,4 +121,16 @@ function sumOverBands(power: Float64Array): Float64Array {
     sum[i] = (sum[i] ?? 0) + (sum[i - STEPS_PER_BAND] ?? 0);
   }
   return sum;
+}
+
+/** Means over MEAN_STEPS and the band where they end; 0 where the table begins later. */
+function meansOf(heardSum: Float64Array): Float64Array {
+  const before = MEAN_STEPS + STEPS_PER_BAND;
+  return heardSum.map((sum, i) =>
+    i < before ? 0 : ((sum - (heardSum[i - before] ?? 0)) * STEPS_PER_BAND) / before,
+  );
+}
+
+function levelsOf(power: Float64Array): PowerLevels {
+  return { power, nepers: power.map(Math.log), inverse: power.map((p) => 1 / p) };
 }

@@ -2,6 +2,7 @@ import {
   FIRST_F0_STEP,
   LAST_F0_STEP,
   LOWEST_STEP,
+  MEAN_STEPS,
   MODELS_PER_SHAPE,
   STEPS_PER_BAND,
   STEPS_PER_OCTAVE,
@@ -11,6 +12,7 @@ import { DB, type FitProblem } from './fit-problem';
 import { LOWEST_BAND_HZ } from './rolloff-bands';
 import { LEVEL_VARIANCE } from './level-variance';
 import { SEAT_EARLY } from './seat-levels';
+import { lanes, whitenedSquares } from './whitened-squares';
 
 /** Log posteriors of all models, shape after shape, f0 ascending; −Infinity where not needed. */
 export interface SearchResult {
@@ -24,9 +26,8 @@ const stride = STEPS_PER_BAND;
 const lowestStep = LOWEST_STEP;
 const firstStep = FIRST_F0_STEP;
 const earlyEntries = SEAT_EARLY;
+const meanSteps = MEAN_STEPS;
 const decibels = DB;
-/** Models looked at together. */
-const lanes = 4;
 /** f3 is taken as evenly likely, per octave, between these limits, or up to 0.7 of the highest band. */
 const PRIOR_F3_HZ = [14, 200] as const;
 const PASSBAND_IN_VIEW = 0.7;
@@ -137,7 +138,7 @@ function residualAt(
 /** Writes a model's residuals into its lane; see residualAt. */
 function fillResiduals(
   { fromStep, toStep, early, floor, levelDb }: FitProblem,
-  { heardSum, early: table }: BoxShape,
+  { heardSum, means, early: table, earlyLevels }: BoxShape,
   step: number,
   residuals: Float64Array,
   lane: number,
@@ -147,51 +148,40 @@ function fillResiduals(
   const shift = step + lowestStep;
   const tableRow = ((step - firstStep) / stride) * earlyEntries;
   for (let row = 0; row < count; row++) {
-    let power: number;
-    if (row < whole) {
-      const from = fromStep[row] ?? 0;
-      const to = toStep[row] ?? 0;
-      const sum = (heardSum[to - shift] ?? 0) - (heardSum[from - shift - stride] ?? 0);
-      power = (sum * stride) / (to - from + stride);
+    let nepers: number;
+    const own = floor[row] ?? 0;
+    const from = fromStep[row] ?? 0;
+    const to = toStep[row] ?? 0;
+    if (row >= whole) {
+      const at = tableRow + (early[row - whole] ?? 0);
+      const raised = own * (earlyLevels.inverse[at] ?? 0);
+      nepers =
+        raised < smallRise
+          ? (earlyLevels.nepers[at] ?? 0) + riseOf(raised)
+          : Math.log((table[at] ?? 0) + own);
+    } else if (to - from === meanSteps) {
+      const raised = own * (means.inverse[to - shift] ?? 0);
+      nepers =
+        raised < smallRise
+          ? (means.nepers[to - shift] ?? 0) + riseOf(raised)
+          : Math.log((means.power[to - shift] ?? 0) + own);
     } else {
-      power = table[tableRow + (early[row - whole] ?? 0)] ?? 0;
+      const sum = (heardSum[to - shift] ?? 0) - (heardSum[from - shift - stride] ?? 0);
+      nepers = Math.log((sum * stride) / (to - from + stride) + own);
     }
-    residuals[lanes * row + lane] =
-      (levelDb[row] ?? 0) - decibels * Math.log(power + (floor[row] ?? 0));
+    residuals[lanes * row + lane] = (levelDb[row] ?? 0) - decibels * nepers;
   }
 }
 
-/** ‖W r‖² of the models in all lanes: each number of W is fetched once for them. */
-function whitenedSquares(
-  whitening: Float64Array,
-  residuals: Float64Array,
-  squares: Float64Array,
-): void {
-  const count = residuals.length / lanes;
-  let [totalA, totalB, totalC, totalD] = [0, 0, 0, 0];
-  for (let row = 0; row < count; row++) {
-    const base = row * count;
-    let a = 0;
-    let b = 0;
-    let c = 0;
-    let d = 0;
-    for (let column = 0; column <= row; column++) {
-      const w = whitening[base + column] ?? 0;
-      const at = lanes * column;
-      a += w * (residuals[at] ?? 0);
-      b += w * (residuals[at + 1] ?? 0);
-      c += w * (residuals[at + 2] ?? 0);
-      d += w * (residuals[at + 3] ?? 0);
-    }
-    totalA += a * a;
-    totalB += b * b;
-    totalC += c * c;
-    totalD += d * d;
-  }
-  squares[0] = totalA;
-  squares[1] = totalB;
-  squares[2] = totalC;
-  squares[3] = totalD;
+/** A floor below this share of a power raises its log by a few terms of a series. */
+const smallRise = 1 / 4;
+
+/** ln(1 + x) for 0 … 1/4, to 10⁻¹⁴: twice the inverse hyperbolic tangent of x/(2 + x). */
+function riseOf(x: number): number {
+  const z = x / (2 + x);
+  const y = z * z;
+  const tail = 1 / 7 + y * (1 / 9 + y * (1 / 11 + y * (1 / 13)));
+  return 2 * z * (1 + y * (1 / 3 + y * (1 / 5 + y * tail)));
 }
 
 function whitenedRow(whitening: Float64Array, vector: Float64Array, row: number): number {

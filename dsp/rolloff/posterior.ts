@@ -33,27 +33,37 @@ export class MassLine {
     this.total += mass;
   }
 
-  /** Adds `mass` to the cell of `at`, as add does for a width of one cell. */
-  addPoint(at: number, mass: number): void {
-    const cell = Math.floor((at - this.from) * this.perUnit);
-    const last = this.mass.length - 1;
-    const inside = cell < 0 ? 0 : cell > last ? last : cell;
-    this.mass[inside] = (this.mass[inside] ?? 0) + mass;
-    this.total += mass;
+  /** Adds masses[m] to the cell of values[places[m] + shift], as add does for one cell. */
+  addPoints(values: Float64Array, places: Int32Array, shift: number, masses: Float64Array): void {
+    const { mass, from, perUnit } = this;
+    const last = mass.length - 1;
+    let total = 0;
+    for (let m = 0; m < places.length; m++) {
+      const cell = Math.floor(((values[(places[m] ?? 0) + shift] ?? from) - from) * perUnit);
+      const inside = cell < 0 ? 0 : cell > last ? last : cell;
+      const own = masses[m] ?? 0;
+      mass[inside] = (mass[inside] ?? 0) + own;
+      total += own;
+    }
+    this.total += total;
   }
 
-  /** Where the share `p` (0 … 1) of the mass lies below. */
-  quantile(p: number): number {
-    const wanted = p * this.total;
+  /** Where the shares `shares` (0 … 1, ascending) of the mass lie below. */
+  quantiles(shares: readonly number[]): number[] {
+    const { mass } = this;
+    const found: number[] = [];
     let below = 0;
-    for (let i = 0; i < this.mass.length; i++) {
-      const here = this.mass[i] ?? 0;
-      if (here > 0 && below + here >= wanted) {
-        return this.from + this.cell * (i + (wanted - below) / here);
+    let wanted = (shares[0] ?? 2) * this.total;
+    for (let i = 0; i < mass.length && found.length < shares.length; i++) {
+      const here = mass[i] ?? 0;
+      if (here === 0) continue;
+      while (found.length < shares.length && below + here >= wanted) {
+        found.push(this.from + this.cell * (i + (wanted - below) / here));
+        wanted = (shares[found.length] ?? 2) * this.total;
       }
       below += here;
     }
-    return this.from + this.cell * this.mass.length;
+    return shares.map((_, k) => found[k] ?? this.from + this.cell * mass.length);
   }
 
   clear(): void {

@@ -88,15 +88,14 @@ export function readPosterior(
 }
 
 function weightyModels(shapes: readonly BoxShape[], weights: Float64Array): WeightedModel[] {
-  const perShape = MODELS_PER_SHAPE;
-  return shapes.flatMap((shape, s) => {
-    const models: WeightedModel[] = [];
-    for (let i = 0; i < perShape; i++) {
-      const weight = weights[s * perShape + i] ?? 0;
+  const models: WeightedModel[] = [];
+  for (const [s, shape] of shapes.entries()) {
+    for (let i = 0; i < MODELS_PER_SHAPE; i++) {
+      const weight = weights[s * MODELS_PER_SHAPE + i] ?? 0;
       if (weight > NEGLIGIBLE) models.push({ shape, step: FIRST_F0_STEP + i, weight });
     }
-    return models;
-  });
+  }
+  return models;
 }
 
 /** What to say beside intervals of f6 and f10; see RolloffFit. */
@@ -120,8 +119,10 @@ function frequencyQuantiles(
   for (const { shape, step, weight } of models) {
     line.add(step + STEPS_PER_OCTAVE * Math.log2(shape.ratios[which]), cellSteps, weight);
   }
-  const at = (p: number): number => LOWEST_BAND_HZ * 2 ** (line.quantile(p) / STEPS_PER_OCTAVE);
-  return { low: at(0.05), median: at(0.5), high: at(0.95), upper80: at(0.8) };
+  const [low = 0, median = 0, upper80 = 0, high = 0] = line
+    .quantiles([0.05, 0.5, 0.8, 0.95])
+    .map((step) => LOWEST_BAND_HZ * 2 ** (step / STEPS_PER_OCTAVE));
+  return { low, median, high, upper80 };
 }
 
 function readBox(models: readonly WeightedModel[], certain: number): RolloffFit['box'] {
@@ -144,20 +145,21 @@ function readCurve(models: readonly WeightedModel[]): RolloffFit['curve'] {
   const lowDb = new Float64Array(count);
   const highDb = new Float64Array(count);
   const line = new MassLine(LOWEST_DB, HIGHEST_DB, CURVE_CELL_DB);
-  const levels = models.map(({ shape }) => shape.levelDb);
-  const steps = Int32Array.from(models, ({ step }) => step);
+  const shapes = [...new Set(models.map(({ shape }) => shape))];
+  const span = shapes[0]?.levelDb.length ?? 0;
+  const levels = new Float64Array(span * shapes.length);
+  for (const [s, { levelDb }] of shapes.entries()) levels.set(levelDb, s * span);
+  const places = Int32Array.from(models, ({ shape, step }) => span * shapes.indexOf(shape) - step);
   const weights = Float64Array.from(models, ({ weight }) => weight);
   for (let c = 0; c < count; c++) {
     const curveStep = FIRST_CURVE_STEP + c * CURVE_STRIDE;
-    const at = curveStep - LOWEST_STEP;
     line.clear();
-    for (let m = 0; m < levels.length; m++) {
-      line.addPoint(levels[m]?.[at - (steps[m] ?? 0)] ?? LOWEST_DB, weights[m] ?? 0);
-    }
+    line.addPoints(levels, places, curveStep - LOWEST_STEP, weights);
+    const [low = 0, median = 0, high = 0] = line.quantiles([0.05, 0.5, 0.95]);
     hz[c] = LOWEST_BAND_HZ * 2 ** (curveStep / STEPS_PER_OCTAVE);
-    medianDb[c] = line.quantile(0.5);
-    lowDb[c] = line.quantile(0.05);
-    highDb[c] = line.quantile(0.95);
+    medianDb[c] = median;
+    lowDb[c] = low;
+    highDb[c] = high;
   }
   return { hz, medianDb, lowDb, highDb };
 }

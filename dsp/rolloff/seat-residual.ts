@@ -37,13 +37,29 @@ export function seatMeanDb(entry: number): number {
   return SEAT_MEAN_DB[entry] ?? 0;
 }
 
+/** Covariances last asked for, newest last: the speakers of a take share one or two. */
+const covariances = new Map<string, Float64Array>();
+const keptCovariances = 4;
+
 /**
  * Covariance of in-room minus own level over entries of seat-levels, dB², n × n in rows. What the
  * room does to every speaker alike, to one speaker at all seats, and to one speaker at one seat was
  * learnt from simulated rooms (tests/accuracy/learn-rooms); beside it the speaker's ripple and
  * tilt, a free level, and doubt about when the bass sets out.
  */
-export function seatCovariance(
+export function seatCovariance(entries: readonly number[], likeness: Likeness): Float64Array {
+  const key = [likeness.sameReading, likeness.sameSpeaker, ...entries].join(' ');
+  const covariance = covariances.get(key) ?? computeCovariance(entries, likeness);
+  covariances.delete(key);
+  covariances.set(key, covariance);
+  for (const oldest of covariances.keys()) {
+    if (covariances.size <= keptCovariances) break;
+    covariances.delete(oldest);
+  }
+  return covariance.slice();
+}
+
+function computeCovariance(
   entries: readonly number[],
   { sameReading, sameSpeaker }: Likeness,
 ): Float64Array {
