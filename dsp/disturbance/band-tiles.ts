@@ -82,20 +82,19 @@ function addTier(
   { first, mids, rate, size, stride }: Tier,
 ): void {
   const window = windowOf(size);
-  const bands = mids.map((mid) => lineShares(mid, size, rate));
+  const bands = sharesFor(mids, size, rate);
   const firstLine = Math.min(...bands.map(({ line }) => line));
   const endLine = Math.max(...bands.map(({ line, share }) => line + share.length));
-  const lines = new Float64Array(Math.max(0, endLine - firstLine));
+  const lineCount = Math.max(0, endLine - firstLine);
+  const [lines, nextLines] = [new Float64Array(lineCount), new Float64Array(lineCount)];
   const plan = complexPlan(size);
   const spectrum = new Float64Array(2 * size);
-  const keep = (frame: number): void => {
+  const keep = (from: Float64Array, frame: number): void => {
     const start = Math.max(0, frame - (stride >> 1));
     const until = Math.min(frames, frame + stride);
     for (let b = 0; b < bands.length; b++) {
       const { line, share } = bands[b] ?? noLines;
-      const from = line - firstLine;
-      let sum = 0;
-      for (let k = 0; k < share.length; k++) sum += (share[k] ?? 0) * (lines[from + k] ?? 0);
+      const sum = weighedSum(share, from, line - firstLine);
       const row = (first + b) * frames;
       for (let n = start; n < until; n++) power[row + n] = sum;
     }
@@ -106,10 +105,9 @@ function addTier(
     windowInto(plan.work, 0, signal, frame * step - size / 2, window);
     windowInto(plan.work, 1, signal, next * step - size / 2, window);
     plan.forward(spectrum, plan.work);
-    for (const part of next < frames ? [0, 1] : [0]) {
-      powersOf(spectrum, part, firstLine, lines);
-      keep(part === 0 ? frame : next);
-    }
+    powersOf(spectrum, firstLine, lines, nextLines);
+    keep(lines, frame);
+    if (next < frames) keep(nextLines, next);
   }
 }
 
@@ -132,25 +130,61 @@ function windowInto(
   for (let n = end; n < size; n++) work[2 * n + part] = 0;
 }
 
-/** |X|² of the lines from `firstLine` on of the real or the imaginary part of what was transformed. */
+/** |X|² of the lines from `firstLine` on of the real and of the imaginary part transformed. */
 function powersOf(
   spectrum: Float64Array,
-  part: number,
   firstLine: number,
-  lines: Float64Array,
+  ofReal: Float64Array,
+  ofImaginary: Float64Array,
 ): void {
-  const sign = part === 0 ? 1 : -1;
   const mask = spectrum.length - 1;
-  for (let k = 0; k < lines.length; k++) {
+  for (let k = 0; k < ofReal.length; k++) {
     const at = 2 * (firstLine + k);
     const mirror = (spectrum.length - at) & mask;
-    const re = (spectrum[at] ?? 0) + sign * (spectrum[mirror] ?? 0);
-    const im = (spectrum[at + 1] ?? 0) - sign * (spectrum[mirror + 1] ?? 0);
-    lines[k] = 0.25 * (re * re + im * im);
+    const a = spectrum[at] ?? 0;
+    const b = spectrum[at + 1] ?? 0;
+    const c = spectrum[mirror] ?? 0;
+    const d = spectrum[mirror + 1] ?? 0;
+    ofReal[k] = 0.25 * ((a + c) * (a + c) + (b - d) * (b - d));
+    ofImaginary[k] = 0.25 * ((a - c) * (a - c) + (b + d) * (b + d));
   }
 }
 
+/** Σ weights[k]·values[from + k], in four sums that do not wait for each other. */
+function weighedSum(weights: Float64Array, values: Float64Array, from: number): number {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  let k = 0;
+  for (; k + 4 <= weights.length; k += 4) {
+    a += (weights[k] ?? 0) * (values[from + k] ?? 0);
+    b += (weights[k + 1] ?? 0) * (values[from + k + 1] ?? 0);
+    c += (weights[k + 2] ?? 0) * (values[from + k + 2] ?? 0);
+    d += (weights[k + 3] ?? 0) * (values[from + k + 3] ?? 0);
+  }
+  for (; k < weights.length; k++) a += (weights[k] ?? 0) * (values[from + k] ?? 0);
+  return a + b + (c + d);
+}
+
 const noLines = { line: 0, share: new Float64Array(0) };
+
+type LineShares = ReturnType<typeof lineShares>;
+/** Shares last used, newest last: a take needs three tiers of one or two rates. */
+const knownShares = new Map<string, readonly LineShares[]>();
+const keptShares = 6;
+
+function sharesFor(mids: readonly number[], size: number, rate: number): readonly LineShares[] {
+  const key = [size, rate, ...mids].join(' ');
+  const shares = knownShares.get(key) ?? mids.map((mid) => lineShares(mid, size, rate));
+  knownShares.delete(key);
+  knownShares.set(key, shares);
+  for (const oldest of knownShares.keys()) {
+    if (knownShares.size <= keptShares) break;
+    knownShares.delete(oldest);
+  }
+  return shares;
+}
 
 /** Lines of a band, those at its edges in part, scaled so that white noise gives its mean square. */
 function lineShares(midHz: number, size: number, rate: number) {
