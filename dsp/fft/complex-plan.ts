@@ -3,7 +3,7 @@ import FFT from 'fft.js';
 /** Complex transform of one size, with room to work in; arrays hold interleaved re, im. */
 export interface ComplexPlan {
   readonly size: number;
-  /** Work space of 2·size numbers, free for whoever holds the plan until the next transform. */
+  /** Work space of 2·size numbers, shared by all plans: free until the next transform of any. */
   readonly work: Float64Array;
   /** out_k = Σ in_n e^(−2πi kn/size); out and in are different arrays of 2·size numbers. */
   forward(out: Float64Array, input: Float64Array): void;
@@ -12,6 +12,7 @@ export interface ComplexPlan {
 }
 
 const plans = new Map<number, ComplexPlan>();
+let room = new Float64Array(0);
 
 /**
  * The plan of a size, made once: a plan costs as much as several transforms.
@@ -30,9 +31,15 @@ export function complexPlan(size: number): ComplexPlan {
 
 function makePlan(size: number): ComplexPlan {
   const fft = new FFT(size);
+  if (room.length < 2 * size) room = new Float64Array(2 * size);
+  let work = room.subarray(0, 2 * size);
   return {
     size,
-    work: new Float64Array(2 * size),
+    get work() {
+      // A larger plan brought more room since.
+      if (work.buffer !== room.buffer) work = room.subarray(0, 2 * size);
+      return work;
+    },
     forward: (out, input) => {
       fft.transform(out, input);
     },

@@ -63,23 +63,27 @@ export function realSpectrum(
   return into;
 }
 
+let passingRoom = new Float64Array(0);
 const passing = new Map<number, HalfSpectrum>();
 
 /**
- * realSpectrum into room that all callers share: for who is done with it before the next transform
- * of that size, and spares an array that costs as much as its transform.
+ * realSpectrum into room that all callers share: for who is done with it before the next passing
+ * spectrum, and spares an array that costs as much as its transform.
  */
 export function passingSpectrum(signal: ArrayLike<number>, size: number): HalfSpectrum {
-  const known = passing.get(size);
-  const room = realSpectrum(signal, size, known);
-  if (!known) passing.set(size, room);
-  return room;
+  if (passingRoom.length < size + 2) {
+    passingRoom = new Float64Array(size + 2);
+    passing.clear();
+  }
+  const room = passing.get(size) ?? passingRoom.subarray(0, size + 2);
+  passing.set(size, room);
+  return realSpectrum(signal, size, room);
 }
 
 /**
  * Real signal of `size` samples whose half spectrum is given; inverse of realSpectrum, in `into`
- * where that is given. The imaginary parts of the first and the last bin, which no real signal has,
- * are ignored. Throws RangeError when size is no power of two of at least 2 or does not fit the
+ * where that is given, which may be the spectrum's own first `size` numbers. The imaginary parts of
+ * the first and the last bin, which no real signal has, are ignored. Throws RangeError when size is no power of two of at least 2 or does not fit the
  * spectrum or `into`.
  */
 export function realSignal(

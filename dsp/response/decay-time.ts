@@ -1,6 +1,6 @@
 import { nextPowerOfTwo, realSignal } from '../fft/fft';
 import type { ImpulseResponse } from './impulse-response';
-import { wholeSpectrum } from './whole-spectrum';
+import { lowSpectrum } from './whole-spectrum';
 
 export interface DecayOptions {
   /** Steady noise that went through the same deconvolution; null: the response's own last tenth. */
@@ -63,9 +63,9 @@ function mean(values: readonly number[]): number {
 /** The response below `hz`, at a lower rate; falls by half a raised cosine up to 1.4 times `hz`. */
 function lowPart({ samples, sampleRate, zeroIndex }: ImpulseResponse, hz: number): ImpulseResponse {
   const size = nextPowerOfTwo(samples.length);
-  const spectrum = wholeSpectrum(samples);
   const lineHz = sampleRate / size;
   const small = Math.min(size, nextPowerOfTwo((4 * hz) / lineHz));
+  const spectrum = lowSpectrum(samples, small / 2);
   const kept = new Float64Array(small + 2);
   for (let k = 0; k < small / 2; k++) {
     const along = Math.min(Math.max((k * lineHz) / hz - 1, 0) / 0.4, 1);

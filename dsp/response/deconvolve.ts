@@ -1,6 +1,6 @@
 import { multiplySpectra } from '../fft/convolve';
 import { advance } from '../fft/advance';
-import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
+import { nextPowerOfTwo, passingSpectrum, realSignal, type HalfSpectrum } from '../fft/fft';
 import { fadeEnds } from '../signal/fade';
 import { stretchOf } from '../signal/stretch-of';
 import { sweepRateSeconds, sweepSignal, type SweepSpec } from '../signal/sweep';
@@ -63,11 +63,12 @@ export function deconvolveSweep(
   checkWhole('lengthSamples', lengthSamples, preSamples + 1);
   const needed = lengthSamples + Math.ceil(sweep.lengthSamples * stretch);
   const size = nextPowerOfTwo(needed);
-  const { spectrum, signal } = roomFor(size);
-  realSpectrum(stretchTo(captured, start - preSamples, needed), size, spectrum);
-  multiplySpectra(spectrum, inverseSpectrum(sweep, size, stretch));
+  const inverse = inverseSpectrum(sweep, size, stretch);
+  const spectrum = passingSpectrum(stretchTo(captured, start - preSamples, needed), size);
+  multiplySpectra(spectrum.subarray(0, inverse.length), inverse);
+  spectrum.fill(0, inverse.length);
   advance(spectrum, startIndex - start, size);
-  const samples = realSignal(spectrum, size, signal).slice(0, lengthSamples);
+  const samples = realSignal(spectrum, size, spectrum.subarray(0, size)).slice(0, lengthSamples);
   const fade = Math.round(edgeSeconds * sweep.sampleRate);
   fadeEnds(
     samples,
@@ -87,19 +88,10 @@ function stretchTo(captured: Samples, from: number, length: number): Float64Arra
   return stretchOf(captured, from, from >= 0 ? held : length);
 }
 
-/** Room to work in, as large as last needed: new arrays of this size cost as much as a transform. */
-let room = { spectrum: new Float64Array(0), signal: new Float64Array(0) };
-
-function roomFor(size: number): typeof room {
-  if (room.signal.length !== size) {
-    room = { spectrum: new Float64Array(size + 2), signal: new Float64Array(size) };
-  }
-  return room;
-}
-
 /**
- * Spectrum by which a capture of the sweep is multiplied to give its impulse response;
- * `size` a power of two of at least the sweep's length. Kept for the sweeps last used.
+ * Spectrum by which a capture of the sweep is multiplied to give its impulse response,
+ * up to its last bin that is not 0; `size` a power of two of at least the sweep's length. Kept for
+ * the sweeps last used.
  */
 function inverseSpectrum(sweep: SweepSpec, size: number, stretch: number): HalfSpectrum {
   const key = [
@@ -123,7 +115,7 @@ function inverseSpectrum(sweep: SweepSpec, size: number, stretch: number): HalfS
 }
 
 function computeInverse(sweep: SweepSpec, size: number, stretch: number): HalfSpectrum {
-  const inverse = realSpectrum(sweepSignal(sweep, stretch), size);
+  const inverse = passingSpectrum(sweepSignal(sweep, stretch), size);
   const rate = sweep.sampleRate * stretch;
   const endlessPower = (sweepRateSeconds(sweep) * rate ** 2) / 4;
   for (let k = 0; k <= size / 2; k++) {
@@ -137,7 +129,8 @@ function computeInverse(sweep: SweepSpec, size: number, stretch: number): HalfSp
     inverse[2 * k] = re * scale;
     inverse[2 * k + 1] = -im * scale;
   }
-  return inverse;
+  const bins = Math.floor(inverse.findLastIndex((part) => part !== 0) / 2) + 1;
+  return inverse.slice(0, 2 * bins);
 }
 
 /** Half a raised cosine from 0 at `from` to 1 at `to`. */

@@ -1,6 +1,6 @@
 import { nextPowerOfTwo, passingSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from './impulse-response';
-import { wholeSpectrum } from './whole-spectrum';
+import { powerOf, wholePower } from './whole-spectrum';
 
 /** |H|² at 0, hzPerBin, 2·hzPerBin … half the sample rate. */
 export interface PowerSpectrum {
@@ -9,9 +9,6 @@ export interface PowerSpectrum {
 }
 
 const wholeSpacingHz = 1;
-/** Kept with the samples of whole responses. */
-const wholePowers = new WeakMap<Float64Array, Float64Array>();
-
 /**
  * |H(f)|² of an impulse response, no window, zero-padded so that bins lie at most `spacingHz`
  * apart; at 1 Hz kept with the samples. Neither may be changed afterwards. Throws RangeError when spacingHz is not positive.
@@ -20,20 +17,8 @@ export function powerSpectrum(ir: ImpulseResponse, spacingHz = wholeSpacingHz): 
   if (!(spacingHz > 0)) throw new RangeError(`spacingHz must be positive, got ${spacingHz}`);
   const size = nextPowerOfTwo(Math.max(ir.samples.length, ir.sampleRate / spacingHz));
   const isWhole = spacingHz === wholeSpacingHz && size === nextPowerOfTwo(ir.samples.length);
-  const power = (isWhole && wholePowers.get(ir.samples)) || powerAt(ir.samples, size, isWhole);
-  if (isWhole) wholePowers.set(ir.samples, power);
+  const power = isWhole ? wholePower(ir.samples) : powerOf(passingSpectrum(ir.samples, size));
   return { hzPerBin: ir.sampleRate / size, power };
-}
-
-function powerAt(samples: Float64Array, size: number, isWhole: boolean): Float64Array {
-  const spectrum = isWhole ? wholeSpectrum(samples) : passingSpectrum(samples, size);
-  const power = new Float64Array(size / 2 + 1);
-  for (let k = 0; k < power.length; k++) {
-    const re = spectrum[2 * k] ?? 0;
-    const im = spectrum[2 * k + 1] ?? 0;
-    power[k] = re * re + im * im;
-  }
-  return power;
 }
 
 const integrals = new WeakMap<Float64Array, Float64Array>();

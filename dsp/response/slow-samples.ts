@@ -1,5 +1,5 @@
-import { nextPowerOfTwo, realSignal, realSpectrum } from '../fft/fft';
-import { wholeSpectrum } from './whole-spectrum';
+import { nextPowerOfTwo, passingSpectrum, realSignal } from '../fft/fft';
+import { lowSpectrum } from './whole-spectrum';
 
 /** Slow samples before the first one that its band limit may ring into, and as many at the end. */
 export const ringing = 32;
@@ -30,7 +30,7 @@ function slowDown(samples: Float64Array, ratio: number): Float64Array {
   const size = nextPowerOfTwo(count) * ratio;
   const slowSize = size / ratio;
   const isWhole = size === nextPowerOfTwo(samples.length);
-  const whole = isWhole ? wholeSpectrum(samples) : realSpectrum(samples, size);
+  const whole = isWhole ? lowSpectrum(samples, slowSize / 2 + 1) : passingSpectrum(samples, size);
   const spectrum = whole.slice(0, slowSize + 2);
   for (let k = 0; k <= slowSize / 2; k++) {
     const along = Math.max(0, (4 * k) / slowSize - 1);

@@ -21,8 +21,7 @@ export interface BoxShape {
   /** Mean of that power over an entry's bands, MEAN_STEPS wide, the last of them at u. */
   readonly means: PowerLevels;
   /** Power the early parts hold, see tabulateEarly; empty where only the whole is looked at. */
-  readonly early: Float64Array;
-  readonly earlyLevels: PowerLevels;
+  readonly early: PowerLevels;
   /** f3/f0, f6/f0, f10/f0. */
   readonly ratios: readonly [number, number, number];
 }
@@ -30,9 +29,8 @@ export interface BoxShape {
 /** Powers of a table with what is asked of them again and again. */
 export interface PowerLevels {
   readonly power: Float64Array;
-  /** Natural logs, and 1 over the power; of 0 −Infinity and Infinity. */
+  /** Natural logs; of 0 −Infinity. */
   readonly nepers: Float64Array;
-  readonly inverse: Float64Array;
 }
 
 /** Which boxes a fit tries; see box-families. */
@@ -83,8 +81,7 @@ function tabulateShape({ kind, share, whole, heard }: Candidate, atSeat: boolean
     levelDb: power.map((p) => 10 * Math.log10(p + 1e-10)),
     heardSum,
     means: levelsOf(meansOf(heardSum)),
-    early,
-    earlyLevels: levelsOf(early),
+    early: levelsOf(early),
     ratios: [ratio(10 * Math.log10(2)), ratio(6), ratio(10)],
   };
 }
@@ -132,5 +129,5 @@ function meansOf(heardSum: Float64Array): Float64Array {
 }
 
 function levelsOf(power: Float64Array): PowerLevels {
-  return { power, nepers: power.map(Math.log), inverse: power.map((p) => 1 / p) };
+  return { power, nepers: power.map(Math.log) };
 }

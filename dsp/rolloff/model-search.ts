@@ -117,7 +117,7 @@ function sheetLog(f3: number, sheetF3Hz: number | null): number {
 /** Level of the data less that of a model, dB, at one entry. */
 function residualAt(
   { fromStep, toStep, early, floor, levelDb }: FitProblem,
-  { heardSum, early: table }: BoxShape,
+  { heardSum, early: { power: table } }: BoxShape,
   step: number,
   entry: number,
 ): number {
@@ -138,7 +138,7 @@ function residualAt(
 /** Writes a model's residuals into its lane; see residualAt. */
 function fillResiduals(
   { fromStep, toStep, early, floor, levelDb }: FitProblem,
-  { heardSum, means, early: table, earlyLevels }: BoxShape,
+  { heardSum, means, early: earlyLevels }: BoxShape,
   step: number,
   residuals: Float64Array,
   lane: number,
@@ -154,17 +154,9 @@ function fillResiduals(
     const to = toStep[row] ?? 0;
     if (row >= whole) {
       const at = tableRow + (early[row - whole] ?? 0);
-      const raised = own * (earlyLevels.inverse[at] ?? 0);
-      nepers =
-        raised < smallRise
-          ? (earlyLevels.nepers[at] ?? 0) + riseOf(raised)
-          : Math.log((table[at] ?? 0) + own);
+      nepers = raisedLog(earlyLevels.power[at] ?? 0, earlyLevels.nepers[at] ?? 0, own);
     } else if (to - from === meanSteps) {
-      const raised = own * (means.inverse[to - shift] ?? 0);
-      nepers =
-        raised < smallRise
-          ? (means.nepers[to - shift] ?? 0) + riseOf(raised)
-          : Math.log((means.power[to - shift] ?? 0) + own);
+      nepers = raisedLog(means.power[to - shift] ?? 0, means.nepers[to - shift] ?? 0, own);
     } else {
       const sum = (heardSum[to - shift] ?? 0) - (heardSum[from - shift - stride] ?? 0);
       nepers = Math.log((sum * stride) / (to - from + stride) + own);
@@ -173,15 +165,16 @@ function fillResiduals(
   }
 }
 
-/** A floor below this share of a power raises its log by a few terms of a series. */
-const smallRise = 1 / 4;
-
-/** ln(1 + x) for 0 … 1/4, to 10⁻¹⁴: twice the inverse hyperbolic tangent of x/(2 + x). */
-function riseOf(x: number): number {
-  const z = x / (2 + x);
+/**
+ * ln(power + floor), given ln(power), to 10⁻¹⁴: a floor below a quarter of the power raises it by
+ * twice the inverse hyperbolic tangent of floor/(2 power + floor), of which few terms count.
+ */
+function raisedLog(power: number, nepers: number, floor: number): number {
+  if (4 * floor >= power) return Math.log(power + floor);
+  const z = floor / (2 * power + floor);
   const y = z * z;
   const tail = 1 / 7 + y * (1 / 9 + y * (1 / 11 + y * (1 / 13)));
-  return 2 * z * (1 + y * (1 / 3 + y * (1 / 5 + y * tail)));
+  return nepers + 2 * z * (1 + y * (1 / 3 + y * (1 / 5 + y * tail)));
 }
 
 function whitenedRow(whitening: Float64Array, vector: Float64Array, row: number): number {

@@ -44,7 +44,7 @@ export interface Referred {
 
 export interface ReadTogether {
   readonly channels: readonly ChannelReading[];
-  readonly referred: Referred;
+  readonly referred: Omit<Referred, 'sweeps'>;
 }
 
 /**
@@ -87,8 +87,10 @@ export async function readTogether(
   }
   // Two at a time, so that a helper never waits for this thread to come round.
   const there = helpers.flatMap((helper) => [readThere(helper), readThere(helper)]);
-  const referred = refer();
-  const { sweeps: reference, frame } = referred;
+  const { sweeps, ...referred } = refer();
+  // Given away with the reading of its channel, so that no later one holds it.
+  const gathered = [sweeps];
+  const { frame } = referred;
   for (const helper of helpers) helper.setFrame(frame);
   const take = { ...unframed, frame };
   const readHere = async (): Promise<void> => {
@@ -98,7 +100,7 @@ export async function readTogether(
       const mine = own.shift();
       const channel = mine ?? left.shift();
       if (!channel || signal?.aborted) return;
-      keep(readOne(take, channel, { samples, start: 0 }, mine && reference));
+      keep(readOne(take, channel, { samples, start: 0 }, mine && gathered.pop()));
     }
   };
   await readHere();
