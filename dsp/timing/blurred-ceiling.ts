@@ -15,7 +15,7 @@ const widestBlur = 0.05;
  * Ceiling at which samples[from … to) were cut off before noise of `noiseRms` came on top, so that
  * no flat tops are left: far more samples lie within the noise below the largest value than in the
  * next stretch of that width (a sine of constant level has 2.4 times as many, a sweep in a room
- * fewer). Null when there is none or the noise would hide it. Throws RangeError for bounds outside
+ * fewer). `peaks` of the stretch where they are known. Null when there is none or the noise would hide it. Throws RangeError for bounds outside
  * the samples. Common practice.
  */
 export function findBlurredCeiling(
@@ -23,11 +23,12 @@ export function findBlurredCeiling(
   from: number,
   to: number,
   noiseRms: number,
+  peaks?: BlockPeaks,
 ): number | null {
   checkBounds(samples, from, to);
-  const peaks = blockPeaks(samples, from, to);
+  const known = peaks ?? blockPeaks(samples, from, to);
   const ceilings = [1, -1].flatMap(
-    (sign) => ceilingOf(samples, from, to, sign, noiseRms, peaks) ?? [],
+    (sign) => ceilingOf(samples, from, to, sign, noiseRms, known) ?? [],
   );
   return ceilings.length === 0 ? null : Math.max(...ceilings);
 }

@@ -29,15 +29,20 @@ const heapSteps = 200;
  * Clipping in samples[from … to): flat tops of three or more equal samples at the largest or the
  * smallest value, steeper at their sides than the crest of a smooth wave in the converter's own
  * steps would be; or a heap of samples at that value. One flat top is enough at full scale, three
- * at a lower ceiling. Null when there is none. Throws RangeError for bounds outside the samples.
+ * at a lower ceiling. `peaks` of the stretch where they are known. Null when there is none. Throws RangeError for bounds outside the samples.
  * Common practice.
  */
-export function findClipping(samples: Samples, from: number, to: number): Clipping | null {
+export function findClipping(
+  samples: Samples,
+  from: number,
+  to: number,
+  peaks?: BlockPeaks,
+): Clipping | null {
   checkBounds(samples, from, to);
   const step = smallestStep(samples, from, to);
   if (step === 0) return null;
-  const peaks = blockPeaks(samples, from, to);
-  const found = [1, -1].flatMap((sign) => clippedSide(samples, from, to, sign, step, peaks) ?? []);
+  const known = peaks ?? blockPeaks(samples, from, to);
+  const found = [1, -1].flatMap((sign) => clippedSide(samples, from, to, sign, step, known) ?? []);
   const [first, second] = found;
   if (!first) return null;
   if (!second) return first;

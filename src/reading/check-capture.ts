@@ -3,6 +3,7 @@ import { msg, str } from '@lit/localize';
 import { amplitudeToDb, dbToAmplitude } from '../../dsp/level/decibels';
 import { largestMagnitude } from '../../dsp/level/largest';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
+import { blockPeaks } from '../../dsp/timing/block-peaks';
 import { findBlurredCeiling } from '../../dsp/timing/blurred-ceiling';
 import { findClipping } from '../../dsp/timing/clipping';
 import { findDropouts, type Dropout } from '../../dsp/timing/dropouts';
@@ -120,8 +121,9 @@ function checkSegment(ground: Ground, segment: ScheduledSegment): SegmentCheck {
     faults.push({ kind: 'lost', sentence });
     spoilt ??= msg('Audio is missing beside this sweep: repeat it.');
   }
-  const clipping = findClipping(samples, from, to);
-  const ceiling = clipping?.ceiling ?? findBlurredCeiling(samples, from, to, noiseRms);
+  const peaks = blockPeaks(samples, from, to);
+  const clipping = findClipping(samples, from, to, peaks);
+  const ceiling = clipping?.ceiling ?? findBlurredCeiling(samples, from, to, noiseRms, peaks);
   if (ceiling !== null) faults.push(clippedFault(ceiling));
   return { faults, spoilt, mend };
 }

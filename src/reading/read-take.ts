@@ -76,7 +76,11 @@ export async function readTake(
     return { sweeps, ...framed };
   };
   const unframed = { ...ground, channels: layout.channels, inForce, close };
-  const read = await readTogether(unframed, audio.samples, refer, options);
+  const floor: { noise?: Readings['capture']['noise'] } = {};
+  const besides = (): void => {
+    floor.noise = readNoiseFloor(audio.samples, audio.sampleRate, ground, calibration);
+  };
+  const read = await readTogether(unframed, audio.samples, refer, { ...options, besides });
   if (!read) return readingStopped();
   const { channels, referred } = read;
   const { frame, notes } = referred;
@@ -94,7 +98,7 @@ export async function readTake(
     capture: {
       clipped: checks.clipped,
       noiseFloorDb: checks.noiseFloorDb,
-      noise: readNoiseFloor(audio.samples, audio.sampleRate, ground, calibration),
+      ...floor,
       peakDb: checks.peakDb,
     },
     channels,

@@ -33,6 +33,8 @@ export interface ReadTogetherOptions {
   readonly signal?: AbortSignal;
   readonly helpers?: readonly ReadingHelper[];
   readonly onChannel?: (reading: ChannelReading, progress: number) => void;
+  /** What else this thread has to do, done while helpers read the last channels. */
+  readonly besides?: () => void;
 }
 
 /** The reference speaker's sweeps, and the frame that they and the tape give. */
@@ -56,7 +58,7 @@ export async function readTogether(
   unframed: UnframedTake,
   samples: Samples,
   refer: () => Referred,
-  { signal, helpers = [], onChannel }: ReadTogetherOptions,
+  { signal, helpers = [], onChannel, besides }: ReadTogetherOptions,
 ): Promise<ReadTogether | null> {
   const { schedule, clock } = unframed;
   const channels = [...new Set(schedule.segments.map(({ channel }) => channel))].flatMap(
@@ -69,8 +71,9 @@ export async function readTogether(
     readings.set(reading.channel, reading);
     onChannel?.(reading, readings.size / channels.length);
   };
-  const readThere = async (helper: ReadingHelper): Promise<void> => {
+  const readThere = async (helper: ReadingHelper, leaving = 0): Promise<void> => {
     for (;;) {
+      if (left.length <= leaving) return;
       const channel = signal?.aborted ? undefined : left.shift();
       if (!channel) return;
       try {
@@ -85,8 +88,9 @@ export async function readTogether(
     const shared = fillSharedSound(samples, unframed);
     for (const helper of helpers) helper.begin({ ...unframed, shared });
   }
-  // Two at a time, so that a helper never waits for this thread to come round.
-  const there = helpers.flatMap((helper) => [readThere(helper), readThere(helper)]);
+  // Two at a time, so that a helper never waits for this thread to come round; but none waits for a
+  // helper that another could read.
+  const there = helpers.flatMap((helper) => [readThere(helper), readThere(helper, helpers.length)]);
   const { sweeps, ...referred } = refer();
   // Given away with the reading of its channel, so that no later one holds it.
   const gathered = [sweeps];
@@ -104,6 +108,7 @@ export async function readTogether(
     }
   };
   await readHere();
+  besides?.();
   await Promise.all(there);
   // What a helper gave back after this thread had found nothing left.
   await readHere();
