@@ -31,6 +31,7 @@ const tiers = [
 const thinnedHz = 3000;
 const lowestHz = 16;
 const highestHz = 16_000;
+const mids = [...bandMidpoints(lowestHz * 0.98, highestHz * 1.02, 3)];
 /** Half the main lobe of the window, in lines. */
 const lobeLines = 4;
 
@@ -44,7 +45,6 @@ export function bandTiles(signal: Float64Array, sampleRate: number): BandTiles {
   const hop = factor * Math.round((0.0107 * sampleRate) / factor);
   const frames = Math.floor(signal.length / hop) + 1;
   const thin = decimate(signal, factor);
-  const mids = [...bandMidpoints(lowestHz * 0.98, highestHz * 1.02, 3)];
   const power = new Float64Array(mids.length * frames);
   const bands: TileBand[] = [];
   for (const [t, tier] of tiers.entries()) {

@@ -93,14 +93,18 @@ function decayOf(
   frameSeconds: number,
   windowSeconds: number,
 ): number | null {
-  const smooth = row.map((_, n) => {
+  const last = row.length - 1;
+  const smooth = new Float64Array(row.length);
+  // Reading beyond an array's ends is slow.
+  for (let n = 0; n <= last; n++) {
+    const end = Math.min(n + 2, last);
     let sum = 0;
-    for (let m = n - 2; m <= n + 2; m++) sum += row[m] ?? 0;
-    return sum / 5;
-  });
+    for (let m = Math.max(0, n - 2); m <= end; m++) sum += row[m] ?? 0;
+    smooth[n] = sum / 5;
+  }
   const reach = Math.ceil((nearSeconds + windowSeconds / 2) / frameSeconds);
   let peak = arrival;
-  for (let n = Math.max(0, arrival - reach); n <= arrival + reach; n++)
+  for (let n = Math.max(0, arrival - reach); n <= Math.min(arrival + reach, last); n++)
     if ((smooth[n] ?? 0) > (smooth[peak] ?? 0)) peak = n;
   const target = (smooth[peak] ?? 0) * 10 ** (-fallDb / 10);
   if (target < 2 * noise) return null;
