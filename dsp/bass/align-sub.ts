@@ -55,6 +55,8 @@ const leastMarginDb = 10;
 const widestGapDb = 20;
 const alikeDb = 0.4;
 const fewestSeats = 3;
+/** What is set now may stay as far from where the direct sounds line up, periods. */
+const farthestPeriods = 1;
 const notWired: DelayAndPolarity = { delaySeconds: 0, inverted: false };
 
 /**
@@ -62,7 +64,7 @@ const notWired: DelayAndPolarity = { delaySeconds: 0, inverted: false };
  * minima of the energy lost about the crossover (scanDelays) near where the direct sounds line up
  * (delayCentre), the one of least loss, distance from there counted against it (delayCandidates). Polarity
  * and half a period are nearly the same thing in an octave, so the distance decides between them.
- * Never worse than what is set now. Throws RangeError for no mains, seats that differ in number,
+ * What is set now stays where it loses no more, unless it lies more than a period from there. Throws RangeError for no mains, seats that differ in number,
  * other grids, or silence. Own method; accuracy: tests/accuracy.
  */
 export function alignSub(
@@ -76,7 +78,7 @@ export function alignSub(
   if (noiseMarginDb < leastMarginDb) {
     return { kind: 'cannot tell', why: 'noise', quieter: null, action: 'measure louder' };
   }
-  const centreSeconds = delayCentre(played);
+  const centreSeconds = delayCentre(mains, sub, options);
   if (centreSeconds === null || Math.abs(scan.mainOverSubDb) > widestGapDb) {
     const quieter = scan.mainOverSubDb < 0 ? 'mains' : 'sub';
     return { kind: 'cannot tell', why: 'no overlap', quieter, action: 'set levels first' };
@@ -87,7 +89,8 @@ export function alignSub(
   const candidates = choose(scan);
   const asWired = { ...wired, lossDb: scan.lossDb(wired) };
   const [best = asWired] = candidates;
-  const unchanged = asWired.lossDb <= best.lossDb;
+  const near = Math.abs(wired.delaySeconds - centreSeconds) <= farthestPeriods * periodSeconds;
+  const unchanged = asWired.lossDb <= best.lossDb && (near || candidates.length === 0);
   const chosen = unchanged ? asWired : best;
   const without = sub.length < 2 ? [] : sub.map((_, seat) => scanSides(leaveSeatOut(played, seat)));
   const isSame = (one: DelayAndPolarity, other: DelayAndPolarity): boolean =>

@@ -1,9 +1,9 @@
 import type { FilterSpec } from '../filter/analogue';
 import { scanDelays, type DelayAndPolarity, type DelayScan, type ScannedMain } from './delay-scan';
-import { pathResponse, throughPath } from './electrical-path';
+import { throughPath } from './electrical-path';
 import { crossoverBand } from './log-band';
 import { checkSeats, findDip, sumPowers, type Dip } from './predict-sum';
-import type { SeatTransfers, Transfer } from './transfer';
+import type { SeatTransfers } from './transfer';
 
 /** A main without its high-pass at every seat. */
 export interface MainAtSeats {
@@ -31,13 +31,7 @@ export interface PlayedSides {
   readonly mains: readonly ScannedMain[];
   readonly sub: SeatTransfers;
   readonly seatWeights: readonly number[];
-  /** The filters alone, both later by the same. */
-  readonly bareMain: Transfer;
-  readonly bareSub: Transfer;
 }
-
-/** Keeps what rises before its time within what is looked at. */
-const bareDelaySeconds = 0.02;
 
 /** Loss and dip of one setting. */
 export interface SumFigures {
@@ -68,8 +62,6 @@ export function playSides(
     })),
     sub: throughPath(sub, { filters: lowPass }, hz),
     seatWeights,
-    bareMain: pathResponse({ filters: highPass, delaySeconds: bareDelaySeconds }, hz),
-    bareSub: pathResponse({ filters: lowPass, delaySeconds: bareDelaySeconds }, hz),
   };
 }
 

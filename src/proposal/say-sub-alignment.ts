@@ -28,6 +28,13 @@ export function saySubAlignment(
       : msg(
           str`${startSentence(name)} ${withUnit(sayMs(Math.abs(delaySeconds)), 'ms')} ${against}${spread}, ${turned}: ${lost}, ${withUnit(sayNumber(wired.lossDb, 1), 'dB')} as it is set now.`,
         ),
+    ...(wired.lossDb < lossDb
+      ? [
+          msg(
+            'As it is set now less is lost, but by more than a period of the crossover the direct sounds do not come together.',
+          ),
+        ]
+      : []),
     ...(inverted ? [msg('This says nothing of how the sub is wired.')] : []),
     ...(doubt === null ? [] : [doubts[doubt]]),
   ].join(' ');

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { bandEnvelope, envelopeOnset } from '../../../dsp/bass/band-envelope';
 import { delayCentre } from '../../../dsp/bass/delay-centre';
-import { playSides, type CrossoverTerms } from '../../../dsp/bass/played-sides';
-import type { SeatTransfers } from '../../../dsp/bass/transfer';
+import { throughPath } from '../../../dsp/bass/electrical-path';
+import type { FilterSpec } from '../../../dsp/filter/analogue';
+import type { CrossoverTerms } from '../../../dsp/bass/played-sides';
+import type { SeatTransfers, Transfer } from '../../../dsp/bass/transfer';
 import { seededRandom } from '../../../dsp/signal/random';
 import { expectClose } from '../../close';
 import { arrivals, directSound, echoes, hz } from './seat-responses';
@@ -56,7 +58,7 @@ describe('envelopeOnset', () => {
 
 describe('delayCentre', () => {
   const between = (main: SeatTransfers, sub: SeatTransfers, filters: CrossoverFilters = bare) =>
-    delayCentre(playSides([{ seats: main }], sub, { hz, crossoverHz: 80, ...filters }));
+    delayCentre([{ seats: main }], sub, { hz, crossoverHz: 80, ...filters });
 
   it('is the delay between two sources that are alike', () => {
     const found = between(directSound([0.01, 0.014]), directSound([0.007, 0.011]));
@@ -77,6 +79,24 @@ describe('delayCentre', () => {
     const at = directSound([0.02, 0.021, 0.022]);
     // The pair is in phase, so its best delay is none, and a quarter period off counts for nothing.
     expectClose(between(at, at, paired), 0, 1 / 320);
+  });
+
+  it('takes the direct sounds where a sub that rolls off is drowned by what comes after', () => {
+    const alone = arrivals([{ seconds: 0.02, gain: 1 }]);
+    const late = [0.031, 0.044, 0.058].map((seconds, n) => ({ seconds, gain: 1.3 - 0.3 * n }));
+    const filters: FilterSpec[] = [
+      { family: 'butterworth', kind: 'high-pass', order: 2, cutoffHz: 25 },
+      { family: 'butterworth', kind: 'low-pass', order: 4, cutoffHz: 150 },
+    ];
+    const rolledOff = (one: Transfer) => throughPath([one], { filters }, hz);
+    const paired: CrossoverFilters = {
+      highPass: [{ family: 'butterworth', kind: 'high-pass', order: 2, cutoffHz: 80 }],
+      lowPass: [{ family: 'linkwitz-riley', kind: 'low-pass', order: 4, cutoffHz: 80 }],
+    };
+    const dry = between([alone], rolledOff(alone), paired);
+    const drowned = rolledOff(arrivals([{ seconds: 0.02, gain: 1 }, ...late]));
+    // A fifth of a period.
+    expectClose(between([alone], drowned, paired), dry ?? NaN, 0.2 / 80);
   });
 
   it('of silence is null', () => {

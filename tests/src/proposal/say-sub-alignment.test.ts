@@ -38,6 +38,13 @@ describe('saySubAlignment', () => {
     expect(turned).toContain('It rests on fewer than three seats: measure more seats.');
   });
 
+  it('says why what is set now does not stay though it loses less', () => {
+    const why = 'As it is set now less is lost, but by more than a period of the crossover';
+    const wired = { ...figures, lossDb: 0.4 };
+    expect(saySubAlignment('sub 1', 80, { ...found, wired })).toContain(why);
+    expect(saySubAlignment('sub 1', 80, found)).not.toContain(why);
+  });
+
   it('says that nothing better was found', () => {
     expect(saySubAlignment('sub 1', 80, { ...found, unchanged: true })).toBe(
       'Sub 1 stays as it is set: 0.6 dB of the energy about 80 Hz is lost, and no other delay loses less.',
