@@ -16,10 +16,11 @@ const binsInLowest = 15;
 /**
  * What a source sounds like without room and delay, as far as its levels tell: the minimum-phase
  * response whose level is that of the mean power over seats, smoothed over an octave, on the grid
- * `hz`. A knee is blurred by that, so that what a sub's roll-off delays is a tenth of a period too
- * short at most. Beyond the grid the level goes on with the slope of its last half octave. Null for silence at any frequency.
- * Throws RangeError for lengths that differ. Own method from common practice: a speaker in a box is
- * of minimum phase, and the mean over seats and an octave leaves little of the room.
+ * `hz`. A knee is blurred by that: a sub that rolls off at 150 Hz seems a tenth of a period of 80 Hz
+ * less late than it is. Beyond the grid the level goes on with the slope of its last half octave.
+ * Null for silence at any frequency. Throws RangeError for lengths that differ. Own method from
+ * common practice: a speaker in a box is of minimum phase, and the mean over seats and an octave
+ * leaves little of the room.
  */
 export function meanSpeaker(hz: Float64Array, seats: SeatTransfers): Transfer | null {
   const power = hz.map((_, k) =>
