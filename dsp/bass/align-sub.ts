@@ -16,6 +16,8 @@ import type { SeatTransfers } from './transfer';
 export interface AlignmentOptions extends CrossoverTerms {
   /** What is set now; default no delay, not inverted. */
   readonly wired?: DelayAndPolarity;
+  /** Delay of the sub at which the arrivals line up that were read; left out where not known. */
+  readonly arrivalDelaySeconds?: number;
   /** Whether the processor can turn the sub over; default true. */
   readonly canInvert?: boolean;
   /** Signal over noise about the crossover at the noisiest seat, dB; left out where not known. */
@@ -78,7 +80,7 @@ export function alignSub(
   if (noiseMarginDb < leastMarginDb) {
     return { kind: 'cannot tell', why: 'noise', quieter: null, action: 'measure louder' };
   }
-  const centreSeconds = delayCentre(mains, sub, options);
+  const centreSeconds = delayCentre(mains, sub, options, options.arrivalDelaySeconds);
   if (centreSeconds === null || Math.abs(scan.mainOverSubDb) > widestGapDb) {
     const quieter = scan.mainOverSubDb < 0 ? 'mains' : 'sub';
     return { kind: 'cannot tell', why: 'no overlap', quieter, action: 'set levels first' };

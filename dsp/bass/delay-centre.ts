@@ -13,6 +13,8 @@ const onsetReach = 3;
 const onsetShares = [0.3, 0.4, 0.5];
 /** Where direct sounds line up is judged in a band that reaches this factor to either side. */
 const peakReach = 2.2;
+/** An arrival that was read tells as much as the onsets of so many seats. */
+const arrivalSeats = 2;
 /** Keeps what rises before its time within what is looked at. */
 const bareDelaySeconds = 0.02;
 
@@ -22,14 +24,17 @@ const bareDelaySeconds = 0.02;
  * about the crossover. How late a source comes is the onset of its response with its own roll-offs
  * taken out (meanSpeaker, levelOut), mean over three shares of the envelope's peak: without them an
  * onset is sharper than what the room returns is late. What they add is the difference between the
- * envelope's peaks of mean speaker and mean sub through their filters. Null where main or sub is
- * silent at every seat. Throws RangeError for a grid beside the crossover. Own method; accuracy:
- * tests/accuracy.
+ * envelope's peaks of mean speaker and mean sub through their filters. Where arrivals were read,
+ * `arrivalDelaySeconds` being the delay that lines those up, onsets are drawn towards them: an
+ * arrival is read from all that a take holds, and counts as much as the onsets of two seats. Null
+ * where main or sub is silent at every seat. Throws RangeError for a grid beside the crossover. Own
+ * method; accuracy: tests/accuracy.
  */
 export function delayCentre(
   mains: readonly MainAtSeats[],
   sub: SeatTransfers,
   { hz, crossoverHz, highPass, lowPass }: CrossoverTerms,
+  arrivalDelaySeconds: number | null = null,
 ): number | null {
   const timesOf = (seats: SeatTransfers, filters: readonly FilterSpec[]): SourceTimes | null => {
     const alone = meanSpeaker(hz, seats);
@@ -44,6 +49,7 @@ export function delayCentre(
     );
     return { onsets, peak };
   };
+  const arrivalWeight = arrivalSeats / (arrivalSeats + sub.length);
   const low = timesOf(sub, lowPass);
   if (!low) return null;
   const differences = mains.flatMap(({ seats }) => {
@@ -51,7 +57,10 @@ export function delayCentre(
     if (!high) return [];
     return high.onsets.flatMap((onset, seat) => {
       const its = low.onsets[seat] ?? null;
-      return onset === null || its === null ? [] : [onset - its + high.peak - low.peak];
+      if (onset === null || its === null) return [];
+      const later = onset - its;
+      const shrunk = later + arrivalWeight * ((arrivalDelaySeconds ?? later) - later);
+      return [shrunk + high.peak - low.peak];
     });
   });
   return differences.length === 0 ? null : median(differences);

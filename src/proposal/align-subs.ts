@@ -84,7 +84,10 @@ export function alignSubs(
     lowPass: subFilters(crossoverHz, abilities, settings),
     ...(arrival === undefined
       ? {}
-      : { wired: { delaySeconds: -arrival / speed, inverted: false } }),
+      : {
+          wired: { delaySeconds: -arrival / speed, inverted: false },
+          arrivalDelaySeconds: -arrival / speed,
+        }),
     ...(field.marginDb === null ? {} : { noiseMarginDb: field.marginDb }),
   };
   const told = alignSub(mains, together, options);

@@ -146,7 +146,14 @@ function measureAlignment({ main, subs: [sub] }: BassScene, crossoverHz: number)
     [false, true]
       .map((inverted) => ({ delaySeconds, inverted }))
       .reduce((a, b) => (scan.lossDb(b) < scan.lossDb(a) ? b : a));
-  const found = alignSub([{ seats: near(main.seats) }], near(sub.seats), options);
+  // A main's treble tells its arrival to a tenth of a millisecond: the table of takes shows it.
+  const mainArrival = main.pathSeconds + main.model.delaySeconds;
+  const found = alignSub([{ seats: near(main.seats) }], near(sub.seats), {
+    ...options,
+    ...(sub.arrivalSeconds === null
+      ? {}
+      : { arrivalDelaySeconds: mainArrival - sub.arrivalSeconds }),
+  });
   const asWired = { delaySeconds: 0, inverted: false };
   const most = mostPower(high, low, crossoverHz);
   const answers: Record<AlignmentWay, DelayAndPolarity> = {

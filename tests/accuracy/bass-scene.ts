@@ -10,7 +10,8 @@ import { soundSpeed } from '../../dsp/room/room';
 import type { SpeakerModel } from '../../dsp/room/speaker';
 import { speakerResponses } from '../../dsp/room/speaker-response';
 import { seededRandom } from '../../dsp/signal/random';
-import { TRANSFER_RATE, TRANSFER_SIZE, transparent } from './rolloff-transfers';
+import { findArrival } from '../../dsp/timing/find-arrival';
+import { responseThrough, TRANSFER_RATE, TRANSFER_SIZE, transparent } from './rolloff-transfers';
 
 export const hz = bassGrid();
 /** Seats that a microphone stood at; the others are only judged. */
@@ -30,10 +31,15 @@ export interface SceneSource {
   readonly pathSeconds: number;
 }
 
+/** A sub, and when it is read to arrive at the first seat, seconds; null where that is not told. */
+export interface SceneSub extends SceneSource {
+  readonly arrivalSeconds: number | null;
+}
+
 /** A main and two subs in a drawn room. */
 export interface BassScene {
   readonly main: SceneSource;
-  readonly subs: readonly [SceneSource, SceneSource];
+  readonly subs: readonly [SceneSub, SceneSub];
   /** The room alone from the main's place to each measured seat. */
   readonly mainRooms: readonly HalfSpectrum[];
 }
@@ -87,11 +93,17 @@ export function drawBassScene(preset: RoomPreset, seed: number): BassScene {
   const mainRooms = responses(mainPlace);
   const main = source(mainPlace, drawSpeaker(10 * seed), mainRooms);
   const wished = bandPower(main.seats, 200, 450);
-  const levelled = (place: Point, model: SpeakerModel): SceneSource => {
-    const raw = source(place, model, responses(place));
+  const levelled = (place: Point, model: SpeakerModel): SceneSub => {
+    const rooms = responses(place);
+    const raw = source(place, model, rooms);
     const gain = Math.sqrt(wished / bandPower(raw.seats, 30, 80));
     const scale = (one: Transfer): Transfer => multiplyTransfers(one, delayed(0, gain));
-    return { ...raw, seats: raw.seats.map(scale), direct: raw.direct.map(scale) };
+    return {
+      ...raw,
+      seats: raw.seats.map(scale),
+      direct: raw.direct.map(scale),
+      arrivalSeconds: readArrival(rooms[0], model),
+    };
   };
   return {
     main,
@@ -100,6 +112,16 @@ export function drawBassScene(preset: RoomPreset, seed: number): BassScene {
       .slice(0, measuredSeats)
       .map((samples) => realSpectrum(samples, TRANSFER_SIZE)),
   };
+}
+
+/** The top of what these responses hold: a sub is read in the uppermost band it carries. */
+const treble = { lowHz: 450, highHz: 900 };
+
+/** The arrival as a reading finds it in the bass. */
+function readArrival(samples: Float64Array | undefined, model: SpeakerModel): number | null {
+  if (!samples) throw new RangeError('a scene has a first seat');
+  const arrival = findArrival(responseThrough(realSpectrum(samples, TRANSFER_SIZE), model), treble);
+  return arrival && arrival.seconds + model.delaySeconds;
 }
 
 function ownTransfer(model: SpeakerModel): Transfer {
