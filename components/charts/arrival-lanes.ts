@@ -1,6 +1,7 @@
 import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { lengthUnit } from '../../src/locale/length-text';
 import type { ChannelLabel } from '../../src/system/channel';
 import { askToSelect } from '../events';
 import { sharedStyles } from '../theme/shared-styles';
@@ -151,7 +152,7 @@ export class ArrivalLanes extends LitElement {
           <text class="tick" x=${at(x)} y=${bottom + 18} text-anchor="middle">${path}</text>`,
       )}
       <text class="tick" x="2" y=${top - 12}>ms</text>
-      <text class="tick" x="2" y=${bottom + 18}>m</text>
+      <text class="tick" x="2" y=${bottom + 18}>${lengthUnit()}</text>
     </g>`;
   }
 

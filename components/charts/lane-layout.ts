@@ -1,4 +1,4 @@
-import { shortLengthText, lengthIntervalText } from '../../src/locale/length-text';
+import { lengthIntervalText, lengthNumber, shortLengthText } from '../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
 import { scaleLinear } from 'd3';
 import { envelopePath } from './envelope-path';
@@ -89,7 +89,7 @@ export function layOutLanes(input: LanesInput): LanesLayout {
     ticks: ticks.map((seconds) => ({
       x: x(seconds),
       time: numberText(seconds * 1000, seconds * 1000 === Math.round(seconds * 1000) ? 0 : 1),
-      path: numberText(seconds * speedOfSound, 2),
+      path: lengthNumber(seconds * speedOfSound),
     })),
     lanes: lanes.map((lane, index) => {
       const laneTop = top + index * laneHeight;

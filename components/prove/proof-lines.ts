@@ -1,3 +1,4 @@
+import { distanceUnitOf } from '../../src/session/distance-unit';
 import { msg, str } from '@lit/localize';
 import { stateWord } from '../../src/locale/state-words';
 import { LitElement, html, nothing } from 'lit';
@@ -75,7 +76,7 @@ export class ProofLines extends LitElement {
 
   private change(change: SettingChange, { layout, document }: BenchState) {
     const channel = channelOf(change, layout);
-    const unit = document.sheet?.distance.unit ?? 'm';
+    const unit = distanceUnitOf(document);
     return html`<p class="change">
       ${sayChange(change, layout, unit)}
       <a

@@ -1,5 +1,6 @@
 import { msg, str } from '@lit/localize';
 import type { BenchState } from '../../src/session/bench';
+import { distanceUnitOf } from '../../src/session/distance-unit';
 import { stepsOf } from '../../src/system/sheet/steps-of-sheet';
 import { dbText, millisecondsText, thinSpace } from '../../src/locale/number-text';
 import { distanceText } from '../propose/subs/sub-delay';
@@ -20,7 +21,7 @@ export function whatHolds({ layout, document, proposal }: BenchState): string[] 
       'Each speaker answers on its own channel, with the right polarity, and nothing else plays.',
     ),
     msg(
-      str`All arrive together, within ${millisecondsText(0.0001, 1)} and one distance step (${distanceText(steps.distanceStepMetres, document.sheet?.distance.unit ?? 'm')}).`,
+      str`All arrive together, within ${millisecondsText(0.0001, 1)} and one distance step (${distanceText(steps.distanceStepMetres, distanceUnitOf(document))}).`,
     ),
     msg(
       str`All are equally loud, within ${dbText(0.5)} and one level step (${dbText(steps.levelStepDb)}).`,

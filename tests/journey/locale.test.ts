@@ -21,14 +21,11 @@ afterAll(() => app.close());
 const names =
   /\b\d{1,2}\.\d\.\d\b|\b(2\.0|2\.1|3\.1|5\.1|7\.1)\b(?![\u202f\u00a0 ](m|ms|dB|Hz|kHz|s)\b)/g;
 
-/** Without a sheet the processor takes metres, whoever types them; they are said as it has them. */
-const ofProcessor =
-  /^\d\.\d\d\u202fm$|(?<=Rounding to |one distance step \(|Sub \d )\d\.\d\d\u202fm\b/g;
-
 const wrongs = {
   metric:
-    /\d['"]|\d[ \u202f\u00a0](ft|in|inch|inches|feet|°F)\b(?! (the|a|this|all|one|its|each)\b)/,
-  imperial: /\d[ \u202f\u00a0](m|cm|mm|m\/s|metres?|°C)(?![\wµ])|\b(centi|milli)?metres?\b/i,
+    /^(ft|in|°F)$|\d['"]|\d[ \u202f\u00a0](ft|in|inch|inches|feet|°F)\b(?! (the|a|this|all|one|its|each)\b)/,
+  imperial:
+    /^(m|cm|mm|°C)$|\d[ \u202f\u00a0](m|cm|mm|m\/s|metres?|°C)(?![\wµ])|\b(centi|milli)?metres?\b/i,
   point: /\d\.\d/,
   comma: /\d,\d/,
 } as const;
@@ -39,7 +36,7 @@ async function wrongTexts(page: Page, kinds: readonly (keyof typeof wrongs)[]): 
   for (const stage of stages) {
     await showScreen(page, app.address, stage, 'light', sizes[0]);
     for (const text of await saidTexts(page)) {
-      const bare = text.replace(names, '').replace(ofProcessor, '');
+      const bare = text.replace(names, '');
       const kind = kinds.find((one) => wrongs[one].test(bare));
       if (kind && !found.has(text)) found.set(text, `${stage}, ${kind}: ${text}`);
     }

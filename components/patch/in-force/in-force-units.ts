@@ -1,4 +1,6 @@
+import { distanceUnitOf } from '../../../src/session/distance-unit';
 import type { SessionDocument } from '../../../src/session/document';
+import { metresIn, stepsOf } from '../../../src/system/sheet/steps-of-sheet';
 
 /** The unit a processor takes distances in, and the ranges of what can be typed into it. */
 export interface TypedRanges {
@@ -9,22 +11,17 @@ export interface TypedRanges {
   readonly trimDb: readonly [low: number, high: number];
 }
 
-/** From the sheet; from the steps in use, in metres, while there is none. */
-export function typedRanges({ sheet, processor }: SessionDocument): TypedRanges {
-  if (!sheet) {
-    return {
-      unit: 'm',
-      metresPerUnit: 1,
-      distance: processor.distanceRangeMetres,
-      trimDb: processor.levelRangeDb,
-    };
-  }
-  const { unit, low, high } = sheet.distance;
+/** From the sheet; from the steps in use while there is none. */
+export function typedRanges(document: SessionDocument): TypedRanges {
+  const { sheet, processor } = document;
+  const unit = distanceUnitOf(document);
+  const metresPerUnit = metresIn[unit];
+  const { distanceRangeMetres, levelRangeDb } = sheet ? stepsOf(sheet) : processor;
+  const inUnit = (metres: number): number => Math.round((metres / metresPerUnit) * 1e6) / 1e6;
   return {
     unit,
-    // The international foot is 0.3048 m exactly.
-    metresPerUnit: unit === 'ft' ? 0.3048 : 1,
-    distance: [low, high],
-    trimDb: [sheet.level.lowDb, sheet.level.highDb],
+    metresPerUnit,
+    distance: [inUnit(distanceRangeMetres[0]), inUnit(distanceRangeMetres[1])],
+    trimDb: levelRangeDb,
   };
 }
