@@ -17,7 +17,7 @@ export function readEntry(text: string, range: EntryRange): number | string {
   const { label, min, max, measure = 'number' } = range;
   const typed = text.trim();
   const value = measures[measure].read(typed);
-  const name = label.toLowerCase();
+  const name = withinSentence(label);
   if (value === 'two readings') {
     return msg(
       str`“${typed}” could be read in two ways: type one decimal mark, such as 1${decimalMark()}5, and nothing between thousands; ${name} stays as it was.`,
@@ -26,6 +26,11 @@ export function readEntry(text: string, range: EntryRange): number | string {
   if (value === 'no number' || !Number.isFinite(value)) return sayNone(typed, measure, name);
   if (value < min || value > max) return sayBeyond(range);
   return value;
+}
+
+/** A label as it stands within a sentence: capitals of channels and units stay. */
+function withinSentence(label: string): string {
+  return /^\p{Lu}(?!\p{Lu})/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 }
 
 function sayNone(typed: string, measure: MeasureName, name: string): string {
