@@ -153,7 +153,7 @@ describe('what is shown', () => {
   });
 
   it('keeps the capitals of channels within the name of what was typed into', () => {
-    const entry = { label: 'Tape distance, FL to the microphone', min: 0.2, max: 30 };
+    const entry = { label: 'Tape distance, FL to the microphone', unit: 'm', min: 0.2, max: 30 };
     expect(readEntry('abc', entry)).toContain('tape distance, FL to the microphone stays');
     expect(readEntry('abc', { ...entry, label: 'FL, trim' })).toContain('; FL, trim stays');
   });
