@@ -87,6 +87,13 @@ export const appStyles = css`
     color: var(--soft);
   }
 
+  /* Beside the stages a long name gives way. */
+  @media (min-width: 56rem) {
+    ll-session-name {
+      max-width: clamp(5rem, 100vw - 60rem, 15rem);
+    }
+  }
+
   .layout {
     white-space: nowrap;
   }

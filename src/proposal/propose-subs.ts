@@ -104,7 +104,7 @@ function alignmentOf(
 const doubts = {
   get 'few seats'() {
     return msg(
-      'Fewer than three seats were measured: another seat may want another delay. A take at one more seat would tell.',
+      'Fewer than three seats were measured: another seat may want another delay. Takes at three seats would tell.',
     );
   },
   get 'another delay'() {

@@ -55,11 +55,12 @@ export function shareInside(room: DeclaredRoom, offset: SpeakerOffset): number {
   );
 }
 
-const sizes = [
-  ['length', 'lengthMetres', 1, 60],
-  ['width', 'widthMetres', 1, 60],
-  ['height', 'heightMetres', 1.5, 20],
-] as const;
+const sizes = () =>
+  [
+    [msg('length'), 'lengthMetres', 1, 60],
+    [msg('width'), 'widthMetres', 1, 60],
+    [msg('height'), 'heightMetres', 1.5, 20],
+  ] as const;
 
 const seats = () =>
   [
@@ -67,15 +68,20 @@ const seats = () =>
       msg('distance of the seat from the front wall'),
       'seatFromFrontMetres',
       'lengthMetres',
-      'length',
+      msg('length'),
     ],
-    [msg('distance of the seat from the left wall'), 'seatFromLeftMetres', 'widthMetres', 'width'],
-    [msg('height of the ears'), 'earHeightMetres', 'heightMetres', 'height'],
+    [
+      msg('distance of the seat from the left wall'),
+      'seatFromLeftMetres',
+      'widthMetres',
+      msg('width'),
+    ],
+    [msg('height of the ears'), 'earHeightMetres', 'heightMetres', msg('height')],
   ] as const;
 
 /** Why a room makes no sense, in a sentence; null when it does. Limits are common sense. */
 export function refuseRoom(room: DeclaredRoom): string | null {
-  for (const [name, key, least, most] of sizes) {
+  for (const [name, key, least, most] of sizes()) {
     const value = room[key];
     if (!Number.isFinite(value)) return msg(str`The ${name} of the room is no number.`);
     if (value < least || value > most) {

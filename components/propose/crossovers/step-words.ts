@@ -6,8 +6,12 @@ const limits: Readonly<Record<BrokenLimit, string>> = {
   get 'roll-off'() {
     return msg('under the roll-off');
   },
-  distortion: 'distorts',
-  compression: 'compresses',
+  get distortion() {
+    return msg('distorts');
+  },
+  get compression() {
+    return msg('compresses');
+  },
   get 'sub reach'() {
     return msg('over the subs’ reach');
   },
@@ -24,9 +28,9 @@ export function stepNotes({
     practice && measured
       ? [msg('both rules')]
       : measured
-        ? ['measured']
+        ? [msg('measured')]
         : practice
-          ? ['practice']
+          ? [msg('practice')]
           : [];
   const place = localised ? [msg('sub heard')] : [];
   return [...rules, ...breaks.map((limit) => limits[limit]), ...place].join(', ');

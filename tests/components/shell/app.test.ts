@@ -160,6 +160,27 @@ describe('the header', () => {
     expect(bench.state.document.name).toBe('Garden room');
   });
 
+  it('keeps the longest name clear of the stages, at every width beside them', async () => {
+    const bench = await show(new FakeBench());
+    bench.change('Rename', (document) => ({ ...document, name: 'Wide '.repeat(16).trim() }));
+    for (const width of [900, 960, 1024, 1100, 1200, 1300, 1440, 1920]) {
+      await page.viewport(width, 768);
+      await new Promise(requestAnimationFrame);
+      const rail = findDeep(app, 'll-rail').getBoundingClientRect();
+      for (const part of [
+        'll-session-name',
+        'button.sessions',
+        'll-history-buttons',
+        '.simulated',
+      ]) {
+        const { right, width: wide } = findDeep(app, part).getBoundingClientRect();
+        expect(right, `${part} at ${width}`).toBeLessThanOrEqual(rail.left);
+        expect(wide, `${part} at ${width}`).toBeGreaterThan(0);
+      }
+    }
+    await page.viewport(414, 896);
+  });
+
   it('walks through the themes and keeps the one chosen', async () => {
     // On a phone the theme is chosen among the settings.
     await page.viewport(1024, 768);
