@@ -1,3 +1,4 @@
+import { pointBelow } from '../response/log-points';
 import { minimumPhase } from '../response/minimum-phase';
 import { smoothOnGrid } from './log-band';
 import type { SeatTransfers, Transfer } from './transfer';
@@ -58,7 +59,7 @@ function extended(x: Float64Array, y: Float64Array): (at: number) => number {
   const last = x.length - 1;
   const [start, end] = [x[0] ?? 0, x[last] ?? 0];
   const line = (at: number): number => {
-    const above = Math.min(last, Math.max(1, firstAtOrOver(x, at)));
+    const above = Math.min(last, Math.max(1, pointBelow(x, at) + 1));
     const [a, b] = [x[above - 1] ?? 0, x[above] ?? 1];
     const [low, high] = [y[above - 1] ?? 0, y[above] ?? 0];
     return low + ((at - a) / (b - a)) * (high - low);
@@ -71,14 +72,4 @@ function extended(x: Float64Array, y: Float64Array): (at: number) => number {
     if (at > end) return line(end) + fall * (at - end);
     return line(at);
   };
-}
-
-function firstAtOrOver(x: Float64Array, at: number): number {
-  let [low, high] = [0, x.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((x[middle] ?? 0) < at) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

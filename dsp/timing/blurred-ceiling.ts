@@ -15,8 +15,8 @@ const widestBlur = 0.05;
  * Ceiling at which samples[from … to) were cut off before noise of `noiseRms` came on top, so that
  * no flat tops are left: far more samples lie within the noise below the largest value than in the
  * next stretch of that width (a sine of constant level has 2.4 times as many, a sweep in a room
- * fewer). `peaks` of the stretch where they are known. Null when there is none or the noise would hide it. Throws RangeError for bounds outside
- * the samples. Common practice.
+ * fewer). `peaks` of the stretch where they are known. Null when there is none or the noise would
+ * hide it. Throws RangeError for bounds outside the samples. Common practice.
  */
 export function findBlurredCeiling(
   samples: Samples,

@@ -29,8 +29,8 @@ const heapSteps = 200;
  * Clipping in samples[from … to): flat tops of three or more equal samples at the largest or the
  * smallest value, steeper at their sides than the crest of a smooth wave in the converter's own
  * steps would be; or a heap of samples at that value. One flat top is enough at full scale, three
- * at a lower ceiling. `peaks` of the stretch where they are known. Null when there is none. Throws RangeError for bounds outside the samples.
- * Common practice.
+ * at a lower ceiling. `peaks` of the stretch where they are known. Null when there is none. Throws
+ * RangeError for bounds outside the samples. Common practice.
  */
 export function findClipping(
   samples: Samples,

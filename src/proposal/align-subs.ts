@@ -77,6 +77,7 @@ export function alignSubs(
   const together = throughPath(combined.together, { filters: [], gainDb }, hz);
   const speed = settings.metresPerSecond;
   const arrival = settings.distanceMetres[sub.channel];
+  const arrivalDelaySeconds = -(arrival ?? 0) / speed;
   const options: AlignmentOptions = {
     hz,
     crossoverHz,
@@ -85,8 +86,8 @@ export function alignSubs(
     ...(arrival === undefined
       ? {}
       : {
-          wired: { delaySeconds: -arrival / speed, inverted: false },
-          arrivalDelaySeconds: -arrival / speed,
+          wired: { delaySeconds: arrivalDelaySeconds, inverted: false },
+          arrivalDelaySeconds,
         }),
     ...(field.marginDb === null ? {} : { noiseMarginDb: field.marginDb }),
   };

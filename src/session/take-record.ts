@@ -53,11 +53,21 @@ export function withReadings(
   takeId: string,
   readings: Readings,
 ): SessionDocument {
-  const takes = document.takes.map((take) =>
-    take.id === takeId
-      ? { ...take, readings: keepAlike(take.readings, readings), outdated: false, saidIn: saidIn() }
-      : take,
-  );
+  return withChangedTake(document, takeId, (take) => ({
+    ...take,
+    readings: keepAlike(take.readings, readings),
+    outdated: false,
+    saidIn: saidIn(),
+  }));
+}
+
+/** The document with one of its takes changed. */
+export function withChangedTake(
+  document: SessionDocument,
+  takeId: string,
+  change: (take: TakeRecord) => TakeRecord,
+): SessionDocument {
+  const takes = document.takes.map((take) => (take.id === takeId ? change(take) : take));
   return { ...document, takes };
 }
 

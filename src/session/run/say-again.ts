@@ -1,8 +1,9 @@
 import { saidIn } from '../../locale/said-in';
 import { isTrouble } from '../../trouble';
 import type { Desk } from '../desk';
-import type { SessionDocument, TakeRecord } from '../document';
+import type { TakeRecord } from '../document';
 import { runNames } from '../run-names';
+import { withChangedTake } from '../take-record';
 import { loadAudio, readRecord } from './read-record';
 
 /**
@@ -18,7 +19,7 @@ export async function sayAgain(desk: Desk): Promise<void> {
     for (const record of desk.state.document.takes.filter(isSaidElse)) {
       const said = await sayOne(desk, record, signal);
       if (signal.aborted) return null;
-      if (!said) desk.change((document) => withTake(document, record.id, leaveWords));
+      if (!said) desk.change((document) => withChangedTake(document, record.id, leaveWords));
     }
     return null;
   });
@@ -38,15 +39,4 @@ async function sayOne(desk: Desk, record: TakeRecord, signal: AbortSignal): Prom
 /** Nobody knows any longer what the sentences are in: they are left alone. */
 function leaveWords(take: TakeRecord): TakeRecord {
   return { ...take, saidIn: undefined };
-}
-
-function withTake(
-  document: SessionDocument,
-  id: string,
-  change: (take: TakeRecord) => TakeRecord,
-): SessionDocument {
-  return {
-    ...document,
-    takes: document.takes.map((take) => (take.id === id ? change(take) : take)),
-  };
 }
