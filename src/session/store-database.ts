@@ -7,10 +7,12 @@ export interface KeptAside {
   readonly value: unknown;
 }
 
-/** Tables of version 3. Nothing read from them is trusted: documents are `unknown`. */
+/** Tables of version 4. Nothing read from them is trusted: documents are `unknown`. */
 export interface StoreTables extends DBSchema {
   documents: { key: string; value: unknown };
   captures: { key: string; value: unknown };
+  /** Readings of takes as texts of JSON, by the keys that documents name; they never change. */
+  readings: { key: string; value: unknown };
   aside: { key: number; value: KeptAside };
   meta: { key: string; value: unknown };
   /** What the list says of each document; made again from the document where it is missing. */
@@ -29,7 +31,7 @@ export const orderKey = 'order of changes';
  * what is stored stays as it is. Rejects where the browser refuses.
  */
 export async function openDatabase(name: string, onGone: () => void): Promise<StoreDatabase> {
-  const database = await openDB<StoreTables>(name, 3, {
+  const database = await openDB<StoreTables>(name, 4, {
     upgrade(older, from) {
       if (from < 1) {
         older.createObjectStore('documents');
@@ -38,7 +40,8 @@ export async function openDatabase(name: string, onGone: () => void): Promise<St
         older.createObjectStore('meta');
       }
       if (from < 2) older.createObjectStore('summaries');
-      // Version 3 has the tables of 2: a page of before could not read the documents of now.
+      // Version 3 has the tables of 2: a page of before could not read the documents of then.
+      if (from < 4) older.createObjectStore('readings');
     },
     // A later version waits for this page to let go of the tables.
     blocking: (_current, _wanted, event) => {

@@ -13,8 +13,8 @@ import {
 import { lastKey, openDatabase, type StoreDatabase } from './store-database';
 
 /**
- * The store of this browser (IndexedDB): documents as plain JSON values with the readings of takes as texts, captures as Float32Array
- * beside them. A stored document that does not match its schema is refused and kept aside.
+ * The store of this browser (IndexedDB): documents as plain JSON values, beside them the readings of
+ * takes as texts and captures as Float32Array. A stored document that does not match its schema is refused and kept aside.
  * Opens at first use; a browser that stores nothing answers every call with a Trouble.
  */
 export function openStore(name = 'leadline'): SessionStore {

@@ -2,8 +2,8 @@ import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
 import { deletedKey, type StoreDatabase } from '../store-database';
 import { finite } from '../../schema/schema-parts';
+import { findStored } from './find-stored';
 import { idsIn } from './store-documents';
-import { parseStored } from './stored-form';
 import { inListOrder, type StoredSession } from './stored-session';
 import { summariseSession, summarySchema } from './summarise-session';
 
@@ -39,12 +39,12 @@ function fromLine({ order, ...summary }: v.InferOutput<typeof lineSchema>): Know
 }
 
 async function fromDocument(database: StoreDatabase, id: string): Promise<Known | null> {
-  const stored = await database.get('documents', id);
-  if (stored === undefined) return null;
-  const parsed = parseStored(stored);
+  const found = await findStored(database, id);
+  if (!found) return null;
+  const { parsed, whole } = found;
   if (!('document' in parsed)) {
     return {
-      name: nameIn(stored),
+      name: nameIn(whole),
       order: 0,
       summary: null,
       problem: msg(str`It ${said(parsed)}.`),

@@ -3,8 +3,8 @@ import { idsIn, undivided } from './store-documents';
 
 /**
  * Removes sessions marked as deleted, only the one of `id` unless it is null, never the one last
- * worked on, and then every capture that no stored value names, nor `kept`. All or nothing. What a
- * damaged or newer session names counts as named, wherever in it that stands. Of `id` it asks for no
+ * worked on, and then every capture that no stored value names, nor `kept`, and the readings that
+ * none names. All or nothing. What a damaged or newer session names counts as named, wherever in it that stands. Of `id` it asks for no
  * mark when it is `marked` all the same. It writes as little as it can: on a full disk this makes room.
  */
 export async function removeDocuments(
@@ -14,11 +14,10 @@ export async function removeDocuments(
   isMarked = false,
 ): Promise<void> {
   const tables = database.transaction(
-    ['documents', 'summaries', 'captures', 'aside', 'meta'],
+    ['documents', 'readings', 'summaries', 'captures', 'aside', 'meta'],
     'readwrite',
   );
   const documents = tables.objectStore('documents');
-  const captures = tables.objectStore('captures');
   const meta = tables.objectStore('meta');
   await undivided(tables, async () => {
     const last = await meta.get(lastKey);
@@ -32,7 +31,9 @@ export async function removeDocuments(
     const staying = marked.filter((one) => id !== null && !going.includes(one));
     if (staying.length === 0) await meta.delete(deletedKey);
     else if (staying.length < marked.length) await meta.put(staying, deletedKey);
-    const unnamed = new Set(await captures.getAllKeys());
+    const beside = [tables.objectStore('captures'), tables.objectStore('readings')] as const;
+    const unnamed = new Set<string>();
+    for (const table of beside) for (const key of await table.getAllKeys()) unnamed.add(key);
     for (const one of kept) unnamed.delete(one);
     if (unnamed.size === 0) return;
     for (const source of [documents, tables.objectStore('aside')]) {
@@ -40,7 +41,7 @@ export async function removeDocuments(
         forgetNamed(at.value, unnamed);
       }
     }
-    for (const one of unnamed) await captures.delete(one);
+    for (const table of beside) for (const one of unnamed) await table.delete(one);
   });
 }
 

@@ -3,16 +3,18 @@ import { breathe } from '../../breathe';
 import { trouble, type Trouble } from '../../trouble';
 import type { SessionDocument } from '../document';
 import { deletedKey, lastKey, orderKey, type StoreDatabase } from '../store-database';
-import { parseStored, toStored } from './stored-form';
+import { findStored } from './find-stored';
+import { toStored } from './stored-form';
 import { summariseSession } from './summarise-session';
+import { writeTexts } from './write-readings';
 
 /** The session last worked on. A damaged one is moved out of the way, whole. */
 export async function loadLast(database: StoreDatabase): Promise<SessionDocument | Trouble | null> {
   const id = await database.get('meta', lastKey);
   if (typeof id !== 'string') return null;
-  const stored = await database.get('documents', id);
-  if (stored === undefined) return null;
-  const parsed = parseStored(stored);
+  const found = await findStored(database, id);
+  if (!found) return null;
+  const { parsed, whole } = found;
   if ('document' in parsed) return parsed.document;
   if (parsed.newer) {
     return trouble(
@@ -22,7 +24,7 @@ export async function loadLast(database: StoreDatabase): Promise<SessionDocument
       ),
     );
   }
-  await keepAside(database, id, stored, parsed.why);
+  await keepAside(database, id, whole, parsed.why);
   return trouble(
     'storage',
     msg(
@@ -36,26 +38,37 @@ export async function readDocument(
   database: StoreDatabase,
   id: string,
 ): Promise<SessionDocument | Trouble | null> {
-  const stored = await database.get('documents', id);
-  if (stored === undefined) return null;
-  const parsed = parseStored(stored);
+  const parsed = (await findStored(database, id))?.parsed;
+  if (!parsed) return null;
   if ('document' in parsed) return parsed.document;
   const advice = parsed.newer ? msg('Reload to get that version.') : msg('It is kept as it is.');
   return trouble('storage', msg(str`This session cannot be opened: ${parsed.why}. ${advice}`));
 }
 
-/** Saves a session with its line of the list, both or neither. */
+/** Saves a session with its readings and its line of the list, all or none. */
 export async function saveDocument(
   database: StoreDatabase,
   document: SessionDocument,
   last: boolean,
 ): Promise<void> {
-  const stored = await toStored(document, breathe);
-  const tables = database.transaction(['documents', 'summaries', 'meta'], 'readwrite', onDisk);
+  const { stored, readings } = toStored(document);
+  const texts = await writeTexts(database, readings, breathe);
+  const tables = database.transaction(
+    ['documents', 'readings', 'summaries', 'meta'],
+    'readwrite',
+    onDisk,
+  );
   const meta = tables.objectStore('meta');
   const summary = summariseSession(document, new Date().toISOString());
   const work = async (): Promise<void> => {
     const order = orderAfter(await meta.get(orderKey));
+    const beside = tables.objectStore('readings');
+    for (const [key, one] of readings) {
+      // Asked for each time: what was removed since, and came back by undo, is stored anew.
+      if ((await beside.getKey(key)) === undefined) {
+        await beside.put(texts.get(key) ?? JSON.stringify(one), key);
+      }
+    }
     await tables.objectStore('documents').put(stored, document.id);
     await tables.objectStore('summaries').put({ ...summary, order }, document.id);
     await meta.put(order, orderKey);

@@ -13,15 +13,20 @@ export interface FoundStore {
 
 /** Reads all of the store, as any page of the same address can. */
 export async function lookIntoStore(page: Page): Promise<FoundStore> {
-  const { documents, aside, captures } = await page.evaluate(async () => {
+  const { documents, readings, aside, captures } = await page.evaluate(async () => {
     const answer = <T>(request: IDBRequest<T>): Promise<T> =>
       new Promise((resolve, reject) => {
         request.onsuccess = () => resolve(request.result);
         request.onerror = () => reject(request.error ?? new Error('the store would not answer'));
       });
     const database = await answer(indexedDB.open('leadline'));
-    const tables = database.transaction(['documents', 'aside', 'captures']);
+    const tables = database.transaction(['documents', 'readings', 'aside', 'captures']);
     const documents: unknown[] = await answer(tables.objectStore('documents').getAll());
+    const texts = tables.objectStore('readings');
+    const readings = {
+      keys: (await answer(texts.getAllKeys())).map(String),
+      texts: await answer<unknown[]>(texts.getAll()),
+    };
     const aside = await answer(tables.objectStore('aside').count());
     const keys = await answer(tables.objectStore('captures').getAllKeys());
     const captures: Record<string, number> = {};
@@ -31,12 +36,13 @@ export async function lookIntoStore(page: Page): Promise<FoundStore> {
       captures[String(key)] = whole ? sound.length : 0;
     }
     database.close();
-    return { documents: JSON.stringify(documents), aside, captures };
+    return { documents: JSON.stringify(documents), readings, aside, captures };
   });
   const sessions: KeptSession[] = [];
   const unreadable = Array.from({ length: aside }, (_, index) => `kept aside, ${index + 1}`);
+  const texts = new Map(readings.keys.map((key, at) => [key, readings.texts[at]]));
   for (const stored of JSON.parse(documents) as unknown[]) {
-    const parsed = parseStored(stored);
+    const parsed = parseStored(stored, texts);
     if ('document' in parsed) sessions.push(keptOf(parsed.document));
     else unreadable.push(parsed.why);
   }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { nothingChosen } from '../../../src/proposal/choices';
 import { defaultProcessorSteps } from '../../../src/proposal/default-processor-steps';
+import { ParcelOpener, ParcelSender } from '../../../src/parcel';
 import { packTerms, unpackTerms } from '../../../src/session/packed-terms';
 import { sampleReadings } from '../../components/sample-readings';
 import { pureBass } from '../proposal/sample-bass';
@@ -27,10 +28,22 @@ const terms = {
 
 describe('terms for a worker', () => {
   it('come back as they were, digit for digit', () => {
-    expect(unpackTerms(structuredClone(packTerms(terms)))).toEqual(terms);
+    const packed = structuredClone(packTerms(terms, new ParcelSender()));
+    expect(unpackTerms(packed, new ParcelOpener())).toEqual(terms);
   });
 
-  it('hold the same bytes for the same readings', () => {
-    expect(packTerms(terms).readings).toBe(packTerms({ ...terms }).readings);
+  it('take their readings along once, and others when there are others', () => {
+    const [sender, opener] = [new ParcelSender(), new ParcelOpener()];
+    const send = (what: typeof terms) => structuredClone(packTerms(what, sender));
+    unpackTerms(send(terms), opener);
+    const again = send({ ...terms, options: { ...terms.options, seat: 'Seat 2' } });
+    expect(again.parts.map(({ bytes }) => bytes)).toEqual([null, null]);
+    expect(unpackTerms(again, opener)).toEqual({
+      ...terms,
+      options: { ...terms.options, seat: 'Seat 2' },
+    });
+    const other = { ...terms, readings: { ...readings, takeId: 'a new one' } };
+    expect(unpackTerms(send(other), opener)).toEqual(other);
+    expect(unpackTerms(send(terms), opener)).toEqual(terms);
   });
 });
