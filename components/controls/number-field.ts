@@ -26,6 +26,8 @@ export class NumberField extends LitElement {
   /** Decimals shown, more may be typed; when not given, one if the number is not whole. */
   @property({ type: Number }) decimals: number | null = null;
   @property({ type: Boolean }) disabled = false;
+  /** What is wrong with the value where it is used, in a sentence; null when nothing is. */
+  @property({ attribute: false }) fault: string | null = null;
   @state() private wrong: string | null = null;
   @state() private typed: string | null = null;
   /** The value as the field shows it. */
@@ -41,6 +43,7 @@ export class NumberField extends LitElement {
   protected override render(): TemplateResult {
     const digits = this.decimals ?? (Number.isInteger(this.value) ? 0 : 1);
     const measure = measures[this.measure];
+    const wrong = this.wrong ?? this.fault;
     this.shown = measure.show(this.value, digits);
     return html`<div class="field">
       <label for="entry">${this.label}</label>
@@ -51,18 +54,14 @@ export class NumberField extends LitElement {
           autocomplete="off"
           .value=${this.typed ?? this.shown}
           ?disabled=${this.disabled}
-          aria-invalid=${this.wrong ? 'true' : 'false'}
+          aria-invalid=${wrong ? 'true' : 'false'}
           aria-describedby="said"
           @change=${this.enter}
         />
         <span>${measure.unit(this.unit)}</span>
       </span>
-      <p
-        id="said"
-        class=${this.wrong ? 'wrong' : 'soft small'}
-        role=${this.wrong ? 'alert' : nothing}
-      >
-        ${this.wrong ?? this.hint}
+      <p id="said" class=${wrong ? 'wrong' : 'soft small'} role=${wrong ? 'alert' : nothing}>
+        ${wrong ?? this.hint}
       </p>
     </div>`;
   }

@@ -4,11 +4,13 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Bench } from '../../src/session/bench';
 import { setRoom } from '../../src/system/declare-seats';
 import type { DeclaredRoom } from '../../src/system/declared-system';
+import { faultsOfRoom } from '../../src/system/room-outline';
 import { BenchController } from '../bench-controller';
 import { buttonStyles } from '../controls/button-styles';
 import '../controls/number-field';
 import { sharedStyles } from '../theme/shared-styles';
 import { declare, isBusy } from './declared-plan';
+import { keepRoomDraft, roomDraft, type RoomDraft } from './room-draft';
 
 const entries = (): readonly (readonly [keyof DeclaredRoom, string])[] => [
   ['lengthMetres', msg('Length, front to back')],
@@ -29,7 +31,10 @@ const start: DeclaredRoom = {
   earHeightMetres: 1.2,
 };
 
-/** The outline of the room and the main seat in it. It changes in one go, once it makes sense. */
+/**
+ * The outline of the room and the main seat in it. It changes in one go, once it makes sense; until
+ * then what was typed is kept, and what is wrong with it is said at its field.
+ */
 @customElement('ll-room')
 export class RoomFields extends LitElement {
   static override styles = [
@@ -58,17 +63,18 @@ export class RoomFields extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | null = null;
-  /** What was typed and is not drawn yet; null when nothing is. */
-  @state() private draft: DeclaredRoom | null = null;
   @state() private refusal: string | null = null;
   private readonly follow = new BenchController(this);
 
   protected override render(): TemplateResult | typeof nothing {
+    const { bench } = this;
     const { state } = this.follow;
-    if (!state) return nothing;
+    if (!bench || !state) return nothing;
     const { room } = state.document.system;
     const busy = isBusy(state);
-    const shown = this.draft ?? room ?? start;
+    const draft = roomDraft(bench);
+    const shown = { ...(room ?? start), ...draft };
+    const faults = faultsOfRoom(shown);
     return html`<div class="fields">
         ${entries().map(
           ([key, label]) =>
@@ -77,9 +83,10 @@ export class RoomFields extends LitElement {
               measure="length"
               decimals="2"
               .value=${shown[key]}
+              .fault=${key in draft ? (faults[key] ?? null) : null}
               ?disabled=${busy}
               @ll-number=${(event: CustomEvent<number>) =>
-                (this.draft = { ...shown, [key]: event.detail })}
+                this.type({ ...draft, [key]: event.detail })}
             ></ll-number>`,
         )}
       </div>
@@ -87,7 +94,7 @@ export class RoomFields extends LitElement {
       <div class="actions">
         <button
           class="ghost"
-          ?disabled=${busy || (room !== null && this.draft === null)}
+          ?disabled=${busy || (room !== null && Object.keys(draft).length === 0)}
           @click=${() => this.use(msg('Draw the room'), shown)}
         >
           ${room ? msg('Draw it like this') : msg('Draw the room')}
@@ -106,11 +113,19 @@ export class RoomFields extends LitElement {
       </div>`;
   }
 
+  private type(draft: RoomDraft): void {
+    if (!this.bench) return;
+    keepRoomDraft(this.bench, draft);
+    this.refusal = null;
+    this.requestUpdate();
+  }
+
   private use(name: string, room: DeclaredRoom | null): void {
     if (!this.bench) return;
     const { system } = this.bench.state.document;
     this.refusal = declare(this.bench, name, setRoom(system, room));
-    if (this.refusal === null) this.draft = null;
+    if (this.refusal === null) keepRoomDraft(this.bench, {});
+    this.requestUpdate();
   }
 }
 

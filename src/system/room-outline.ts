@@ -79,25 +79,37 @@ const seats = () =>
     [msg('height of the ears'), 'earHeightMetres', 'heightMetres', msg('height')],
   ] as const;
 
-/** Why a room makes no sense, in a sentence; null when it does. Limits are common sense. */
-export function refuseRoom(room: DeclaredRoom): string | null {
+/** What is wrong with the numbers of a room, each in a sentence; empty when it makes sense. */
+export type RoomFaults = Readonly<Partial<Record<keyof DeclaredRoom, string>>>;
+
+/**
+ * What is wrong with a room, number by number, metres. The seat is held against a side only where
+ * that side makes sense itself. Limits are common sense.
+ */
+export function faultsOfRoom(room: DeclaredRoom): RoomFaults {
+  const faults: Partial<Record<keyof DeclaredRoom, string>> = {};
   for (const [name, key, least, most] of sizes()) {
     const value = room[key];
-    if (!Number.isFinite(value)) return msg(str`The ${name} of the room is no number.`);
-    if (value < least || value > most) {
-      return msg(
+    if (!Number.isFinite(value)) faults[key] = msg(str`The ${name} of the room is no number.`);
+    else if (value < least || value > most) {
+      faults[key] = msg(
         str`The ${name} of the room lies between ${plainLengthText(least)} and ${plainLengthText(most)}, not ${plainLengthText(value)}.`,
       );
     }
   }
   for (const [name, key, within, side] of seats()) {
     const value = room[key];
-    if (!Number.isFinite(value)) return msg(str`The ${name} is no number.`);
-    if (value <= 0 || value >= room[within]) {
-      return msg(
+    if (!Number.isFinite(value)) faults[key] = msg(str`The ${name} is no number.`);
+    else if (faults[within] === undefined && (value <= 0 || value >= room[within])) {
+      faults[key] = msg(
         str`The ${name} lies between 0 and the room’s ${side} of ${plainLengthText(room[within])}, not ${plainLengthText(value)}.`,
       );
     }
   }
-  return null;
+  return faults;
+}
+
+/** Why a room makes no sense, in its first sentence; null when it does. */
+export function refuseRoom(room: DeclaredRoom): string | null {
+  return Object.values(faultsOfRoom(room))[0] ?? null;
 }

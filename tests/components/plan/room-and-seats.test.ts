@@ -60,6 +60,49 @@ describe('the room', () => {
     expect(bench.state.document).toBe(before);
   });
 
+  it('keeps what was typed while another stage is shown, session by session', async () => {
+    const bench = new PlanBench('5.1');
+    const room = await mount('ll-room', { bench }, 360);
+    await type(room, field(room, 'Width'), '4.4');
+    await type(room, field(room, 'Height'), '-2');
+    room.remove();
+    const again = await mount('ll-room', { bench }, 360);
+    expect(field(again, 'Width').value).toBe('4.40');
+    expect(field(again, 'Height').value).toBe('−2.00');
+    const { document } = bench.state;
+    bench.set({ document: { ...document, id: 'another' } });
+    await settle(again);
+    expect(field(again, 'Width').value).toBe('4.00');
+    bench.set({ document });
+    await settle(again);
+    await type(again, field(again, 'Height'), '2.4');
+    await press(again, 'Draw the room');
+    expect(bench.system.room).toMatchObject({ widthMetres: 4.4, heightMetres: 2.4 });
+  });
+
+  it.each([
+    ['Length, front to back', '-4', 'The length of the room lies between 1 m and 60 m'],
+    ['Seat from the left wall', '4.5', 'between 0 and the room’s width of 4 m'],
+  ])('says at once at its field what is wrong with %s %s', async (label, text, sentence) => {
+    const bench = new PlanBench('5.1');
+    const room = await mount('ll-room', { bench }, 360);
+    await type(room, field(room, label), text);
+    expect(findAll(room, '[role=alert]').map(textOf)).toEqual([expect.stringContaining(sentence)]);
+    expect(textOf(find(room, `ll-number[label="${label}"]`))).toContain(sentence);
+    expect(field(room, label).getAttribute('aria-invalid')).toBe('true');
+    await type(room, field(room, label), '3.5');
+    expect(findAll(room, '[role=alert]')).toEqual([]);
+  });
+
+  it('holds no size that nobody typed against a person before drawing', async () => {
+    const bench = new PlanBench('5.1');
+    const room = await mount('ll-room', { bench }, 360);
+    await type(room, field(room, 'Width'), '1.8');
+    expect(findAll(room, '[role=alert]')).toEqual([]);
+    await press(room, 'Draw the room');
+    expect(textOf(find(room, '[role=alert]'))).toContain('the room’s width of 1.8 m');
+  });
+
   it('lies still while a take runs', async () => {
     const bench = new PlanBench('5.1');
     bench.runTake();
