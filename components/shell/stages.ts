@@ -1,6 +1,10 @@
 import { msg, str } from '@lit/localize';
+import { mostInverted } from '../../src/proposal/most-inverted';
+import { sayList } from '../../src/proposal/phrases';
+import type { Readings } from '../../src/reading/reading';
 import type { BenchState } from '../../src/session/bench';
 import { isOldProof } from '../../src/session/derive-proof';
+import type { Layout } from '../../src/system/channel';
 import { patchStanding } from '../patch/patch-standing';
 
 export type StageId = 'plan' | 'patch' | 'probe' | 'propose' | 'prove';
@@ -80,7 +84,22 @@ function standingOfProbe(state: BenchState): Standing {
     const names = faulty.map((channel) => channel.channel).join(', ');
     return { done: false, missing: msg(str`Not to be trusted before it is repeated: ${names}.`) };
   }
-  return { done: true, missing: null };
+  const missing = missingOfGoodTake(readings, state.layout);
+  return { done: missing === null, missing };
+}
+
+/** What a take without damaged speakers asks for, as its title does; null when nothing. */
+function missingOfGoodTake({ channels }: Readings, layout: Layout): string | null {
+  const read = new Set(channels.map(({ channel }) => channel));
+  const unread = layout.channels.map(({ label }) => label).filter((label) => !read.has(label));
+  if (unread.length > 0) return msg(str`No take has come to ${sayList(unread)} yet.`);
+  if (mostInverted(channels)) {
+    return msg('Settle first what turns the polarity of most speakers over.');
+  }
+  const inverted = channels.filter(({ polarity }) => polarity === 'inverted');
+  if (inverted.length === 0) return null;
+  const names = sayList(inverted.map(({ channel }) => channel));
+  return msg(str`Put the polarity of ${names} right and run the take again.`);
 }
 
 function standingOfPropose(state: BenchState): Standing {

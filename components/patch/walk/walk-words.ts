@@ -1,5 +1,6 @@
 import { msg, str } from '@lit/localize';
 import { LocaleMap } from '../../../src/locale/locale-map';
+import type { BenchState } from '../../../src/session/bench';
 import type { ChannelLabel, Layout } from '../../../src/system/channel';
 import type { DeclaredSystem } from '../../../src/system/declared-system';
 import { solveWalk } from '../../../src/wirecheck/solve-walk';
@@ -23,6 +24,13 @@ export function walkResult(
   const result = solveWalk(there, layout, system);
   solved.set(walk, { of: [layout, system], result });
   return result;
+}
+
+/** Whether every speaker was visited; nothing found then proves the wiring. */
+export function isWalked({ document, layout }: Pick<BenchState, 'document' | 'layout'>): boolean {
+  return layout.channels.every(({ label }) =>
+    document.walk.some(({ speaker }) => speaker === label),
+  );
 }
 
 /** The mark of a speaker; null while the walk says nothing of it. */

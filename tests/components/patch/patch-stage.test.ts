@@ -3,11 +3,14 @@ import { userEvent } from 'vitest/browser';
 import '../../../components/theme/base.css';
 import '../../../components/patch/patch-stage';
 import { patchStanding } from '../../../components/patch/patch-standing';
+import { patchTitle } from '../../../components/patch/patch-title';
 import type { EarAnswers } from '../../../src/wirecheck/ear-check';
+import type { WalkStop } from '../../../src/wirecheck/walk';
 import { FakeBench } from '../fake-bench';
 import { find, findAll, mount, plain, settle, textOf } from '../mount';
 import { expectQuiet } from '../quiet';
-import { benchWithSheet, button } from './samples';
+import { sampleReadings } from '../sample-readings';
+import { benchWithSheet, button, walkStops } from './samples';
 
 expectQuiet();
 
@@ -91,6 +94,32 @@ describe('where Patch stands on the rail', () => {
     const heard = { FL: right, FR: right, 'Sub 1': right };
     expect(await standing('2.1', heard)).toEqual({ done: true, missing: null });
     expect((await standing('3.1', heard)).done).toBe(false);
+  });
+
+  it('is done once every speaker was visited and nothing was found, as the title says', async () => {
+    const bench = await benchWithSheet('5.0', 11);
+    const labels = bench.state.layout.channels.map(({ label }) => label);
+    const stops = walkStops(labels);
+    const after = (walk: readonly WalkStop[]) => {
+      bench.set({ document: { ...bench.state.document, rig: 'live', walk } });
+      return { ...patchStanding(bench.state), title: patchTitle(bench.state, 'walk').title };
+    };
+    expect(after(stops)).toMatchObject({ done: true, missing: null });
+    expect(after(stops).title).toContain('Walked');
+    expect(after(stops.slice(1))).toMatchObject({ done: false });
+    expect(after(walkStops(labels, { FL: 'FR', FR: 'FL' })).missing).toContain(
+      'Channels FR and FL are exchanged.',
+    );
+  });
+
+  it('needs a take in a practice room without a hidden fault, and no ear', async () => {
+    const bench = await benchWithSheet('2.1', 11);
+    expect(patchStanding(bench.state).done).toBe(false);
+    bench.set({ readings: sampleReadings(bench.state.layout) });
+    expect(patchStanding(bench.state)).toEqual({ done: true, missing: null });
+    const { document } = bench.state;
+    bench.set({ document: { ...document, practice: { ...document.practice, hidden: 3 } } });
+    expect(patchStanding(bench.state).missing).toContain('Listen that each output');
   });
 
   it('says what the ear found wrong, and why nothing can be wired', async () => {

@@ -1,6 +1,8 @@
 import { parseSheet } from '../../../src/system/sheet/parse-sheet';
+import type { ChannelLabel } from '../../../src/system/channel';
 import type { ProcessorSheet } from '../../../src/system/sheet/processor-sheet';
 import { isTrouble } from '../../../src/trouble';
+import type { WalkStop } from '../../../src/wirecheck/walk';
 import { FakeBench } from '../fake-bench';
 import { findAll, plain } from '../mount';
 
@@ -31,4 +33,24 @@ export function button(root: Element, words: string): HTMLButtonElement {
   const found = all.find((one) => plain(one.textContent ?? '').startsWith(words));
   if (!found) throw new RangeError(`no button says ${words}`);
   return found;
+}
+
+/** Stops of a walk at which each channel is loud and early at the speaker it is wired to. */
+export function walkStops(
+  labels: readonly ChannelLabel[],
+  wiring: Partial<Record<ChannelLabel, ChannelLabel>> = {},
+): WalkStop[] {
+  return labels.map((speaker) => ({
+    speaker,
+    sounds: labels.map((channel) => {
+      const near = (wiring[channel] ?? channel) === speaker;
+      return {
+        channel,
+        levelDb: near ? -25 : -42,
+        lowDb: near ? -30 : -44,
+        arrivalSeconds: 0.3 + (near ? 0.001 : 0.008),
+        polarity: 'normal',
+      };
+    }),
+  }));
 }

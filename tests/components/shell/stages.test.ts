@@ -27,9 +27,23 @@ describe('the rail', () => {
 
   it('ticks Plan and Probe once the layout in hand is read', () => {
     const document = { ...sampleDocument('5.2.4'), takes: [sampleTake('5.2.4')] };
-    const now = standings({ document, readings });
+    const channels = readings.channels.map((one) => ({ ...one, polarity: 'normal' as const }));
+    const now = standings({ document, readings: { ...readings, channels } });
     expect(now['plan']?.done).toBe(true);
     expect(now['probe']).toEqual({ done: true, missing: null });
+  });
+
+  it('asks at the foot of Probe for the take again that its title asks for', () => {
+    const withPolarity = (polarity: 'normal' | 'inverted') =>
+      readings.channels.map((one) => ({ ...one, polarity }));
+    const foot = (channels: typeof readings.channels) =>
+      standings({ readings: { ...readings, channels } })['probe'];
+    expect(standings({ readings })['probe']).toEqual({
+      done: false,
+      missing: 'Put the polarity of SiR right and run the take again.',
+    });
+    expect(foot(withPolarity('inverted'))?.missing).toContain('polarity of most speakers');
+    expect(foot(withPolarity('normal').slice(1))?.missing).toBe('No take has come to FL yet.');
   });
 
   it('unticks Probe when the layout has changed since, and says which take is missing', () => {

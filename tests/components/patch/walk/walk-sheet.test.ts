@@ -10,28 +10,14 @@ import type { WalkStop } from '../../../../src/wirecheck/walk';
 import { FakeBench, layoutOf } from '../../fake-bench';
 import { find, findAll, mount, notNumbers, overlappingTexts, settle, textOf } from '../../mount';
 import { expectQuiet } from '../../quiet';
-import { button } from '../samples';
+import { button, walkStops } from '../samples';
 
 expectQuiet();
 
 const labels: readonly ChannelLabel[] = ['FL', 'FR', 'FC', 'SiL', 'SiR'];
 
-/** Stops at which each channel is loud and early at the speaker it is wired to. */
-function stops(wiring: Partial<Record<ChannelLabel, ChannelLabel>> = {}): WalkStop[] {
-  return labels.map((speaker) => ({
-    speaker,
-    sounds: labels.map((channel) => {
-      const near = (wiring[channel] ?? channel) === speaker;
-      return {
-        channel,
-        levelDb: near ? -25 : -42,
-        lowDb: near ? -30 : -44,
-        arrivalSeconds: 0.3 + (near ? 0.001 : 0.008),
-        polarity: 'normal',
-      };
-    }),
-  }));
-}
+const stops = (wiring: Partial<Record<ChannelLabel, ChannelLabel>> = {}): WalkStop[] =>
+  walkStops(labels, wiring);
 
 function benchAfter(walk: readonly WalkStop[]): FakeBench {
   const bench = new FakeBench('5.0');
