@@ -1,5 +1,4 @@
 import { msg } from '@lit/localize';
-import { stateWord } from '../../src/locale/state-words';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ChannelLabel } from '../../src/system/channel';
@@ -76,11 +75,9 @@ export class SettingsTable extends LitElement {
         </td>
         <td class="left">
           ${
-            polarity === 'inverted'
-              ? html`<b class="signal">${msg('inverted')}</b>`
-              : html`<span class=${polarity === 'cannot tell' ? 'soft' : ''}
-                  >${stateWord(polarity)}</span
-                >`
+            polarity.todo === null
+              ? html`<span class="soft">${polarity.text}</span>`
+              : html`<b class="signal">${polarity.text}</b><small>${polarity.todo}</small>`
           }
         </td>
       </tr>

@@ -57,6 +57,8 @@ export const listStyles = css`
   .parts label.next {
     background: var(--wash);
     box-shadow: inset 4px 0 0 var(--signal);
+    /* Its ground reaches out, so that what it says stands in line with the other rows. */
+    margin-inline: calc(-1 * var(--space-2));
     padding-inline: var(--space-2);
   }
 

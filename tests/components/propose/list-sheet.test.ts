@@ -4,6 +4,7 @@ import '../../../components/theme/base.css';
 import '../../../components/propose/list/list-sheet';
 import { listOf, listTitle } from '../../../components/propose/list/list-words';
 import { proposeView } from '../../../components/propose/propose-view';
+import { settingsCopy, settingsRows } from '../../../components/propose/settings-rows';
 import type { FakeBench } from '../fake-bench';
 import { layout524 } from '../fixtures';
 import { find, findAll, mount, plain, settle, textOf } from '../mount';
@@ -53,6 +54,43 @@ describe('the list to type', () => {
       expect(sheet.scrollWidth).toBeLessThanOrEqual(width);
       sheet.remove();
     }
+  });
+
+  it('keeps the row that is next in line with the others', async () => {
+    for (const width of [358, 1060]) {
+      const sheet = await listSheet(benchWithBass(layout524), width);
+      const part = find(sheet, 'section:has(> h3)');
+      const lefts = (selector: string) =>
+        findAll(part, selector).map((one) => Math.round(one.getBoundingClientRect().left));
+      const rights = findAll(part, '.value').map((one) => one.getBoundingClientRect().right);
+      expect(new Set(lefts('label input')).size).toBe(1);
+      expect(new Set(rights.map(Math.round)).size).toBe(1);
+      expect(findAll(part, 'label.next')).toHaveLength(1);
+      sheet.remove();
+    }
+  });
+
+  it('tells what is to be typed of a polarity from what is to be rewired', () => {
+    const bench = benchWithBass(layout524);
+    const view = proposeView(bench, bench.state, null);
+    if (!view) throw new RangeError('nothing is proposed');
+    const { proposal } = view;
+    const subs = proposal.subs && {
+      ...proposal.subs,
+      subs: proposal.subs.subs.map((one) => ({ ...one, polarity: 'inverted' as const })),
+    };
+    const channels = proposal.channels.map((one) =>
+      one.channel === 'SiR' ? { ...one, polarity: 'inverted' as const } : one,
+    );
+    const changed = { ...view, proposal: { ...proposal, subs, channels } };
+    const cells = Object.fromEntries(
+      settingsRows(changed).map(({ channel, polarity }) => [channel.label, polarity]),
+    );
+    expect(cells['Sub 1']).toEqual({ text: 'inverted', todo: 'to type' });
+    expect(cells['SiR']).toEqual({ text: 'wired inverted', todo: 'swap its wires' });
+    expect(cells['FL']).toEqual({ text: 'wired right', todo: null });
+    expect(settingsCopy(changed)).toMatch(/^SiR\t.*\twired inverted$/m);
+    expect(settingsCopy(changed)).toMatch(/^Sub 1\t.*\tinverted$/m);
   });
 
   it('ticks lines by keyboard alone, one after the other, and keeps them in the session', async () => {
