@@ -58,7 +58,7 @@ export function adviseFullRange(
     sentence: deep
       ? msg(str`That is as low as is needed (${sayHz(enoughHz)}).`)
       : msg(
-          str`Below that its bass would be lost: it would have to reach ${sayHz(enoughHz)} surely.`,
+          str`Below that its bass would be lost: its −6 dB point would have to lie surely at ${sayHz(enoughHz)} or lower.`,
         ),
     grounds: sub ? groundsOf([sub.channel.label], 'rolloff') : [],
   };

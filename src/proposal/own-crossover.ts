@@ -1,5 +1,6 @@
 import { msg, str } from '@lit/localize';
-import { sayHz, sayLossDb } from './phrases';
+import { measuredFactor } from '../../dsp/bass/crossover-rules';
+import { sayHz, sayLossDb, sayNumber } from './phrases';
 import type { BrokenLimit, GroupProposal, OwnCrossover, PredictedLoss } from './proposal';
 import type { CrossoverProposal } from './propose-crossover';
 import { typedCrossover } from './propose-groups';
@@ -7,7 +8,9 @@ import { groundsOf, type Reason } from './reason';
 
 const limits: Readonly<Record<BrokenLimit, string>> = {
   get 'roll-off'() {
-    return msg('lower than the roll-off allows');
+    return msg(
+      str`under the measured rule, ${sayNumber(measuredFactor, 2)} times the 85 % quantile of the −6 dB point`,
+    );
   },
   get distortion() {
     return msg('lower than distortion allows');

@@ -1,11 +1,11 @@
 import { msg, str } from '@lit/localize';
 import type { Decider } from '../../dsp/bass/crossover-rules';
-import { firstStepFrom } from '../../dsp/bass/crossover-rules';
+import { firstStepFrom, measuredFactor } from '../../dsp/bass/crossover-rules';
 import { heardInWords } from '../reading/rolloff-together';
 import type { ChannelLabel } from '../system/channel';
 import { sayMissing, type ChannelMeasurement } from './channel-measurement';
 import { judgeGroup, type GroupCase, type JudgedGroup } from './group-case';
-import { sayHz, sayList, sayLossDb, startSentence } from './phrases';
+import { sayHz, sayList, sayLossDb, sayNumber, startSentence } from './phrases';
 import type { CrossoverAlternative, GroupProposal } from './proposal';
 import { groundsOf, sayReasons, type Reason } from './reason';
 import { limitPercent } from './speaker-limits';
@@ -150,12 +150,18 @@ export function sayRolloff(
   };
 }
 
-function sayFirstStep({ neededHz }: Decider, first: number | null, stepsHz: readonly number[]) {
+function sayFirstStep({ by, neededHz }: Decider, first: number | null, stepsHz: readonly number[]) {
+  const need =
+    by === 'roll-off'
+      ? msg(
+          str`The measured rule takes ${sayNumber(measuredFactor, 2)} times the 85 % quantile of that −6 dB point, ${sayHz(neededHz / measuredFactor)}: it calls for ${sayHz(neededHz)} or more`,
+        )
+      : msg(str`It calls for ${sayHz(neededHz)} or more`);
   return first === null
     ? msg(
-        str`It calls for ${sayHz(neededHz)} or more, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}: no step will do.`,
+        str`${need}, and the processor's highest step is ${sayHz(stepsHz.at(-1) ?? 0)}: no step will do.`,
       )
-    : msg(str`The first step at or above ${sayHz(neededHz)} is ${sayHz(first)}.`);
+    : msg(str`${need}. The first step there is ${sayHz(first)}.`);
 }
 
 function sayHigher(
@@ -204,7 +210,7 @@ function sayPractice(
   const [first] = known;
   if (!first) return [];
   const worst = known.reduce((most, one) => (one.f3Hz > most.f3Hz ? one : most), first);
-  const rule = msg(str`roll-off (${sayHz(worst.f3Hz)}) plus 10 to 20 Hz`);
+  const rule = msg(str`the highest −3 dB point (${sayHz(worst.f3Hz)}) plus 10 Hz`);
   const verb = practiceHz === measuredHz ? msg('agrees on') : msg('would say');
   return [
     {

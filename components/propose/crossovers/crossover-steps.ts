@@ -16,7 +16,6 @@ import { stepNotes } from './step-words';
 
 type Step = CrossoverAlternative;
 
-/** Kinds of advice under which a group may run full range by the tuner's wish. */
 /** How a group stands to playing all of its range itself. */
 const adviceWords: Readonly<Record<FullRangeAdvice['kind'], () => string>> = {
   forced: () => msg('forced'),
@@ -27,6 +26,7 @@ const adviceWords: Readonly<Record<FullRangeAdvice['kind'], () => string>> = {
   'not offered': () => msg('not offered'),
 };
 
+/** Kinds of advice under which a group may run full range by the tuner's wish. */
 const offered = ['possible', 'too small', 'cannot tell', 'forced'];
 
 /**
@@ -141,7 +141,7 @@ export class CrossoverSteps extends LitElement {
         <thead>
           <tr>
             <th scope="col">${msg('Step')}</th>
-            <th scope="col">${msg('Margin, Hz')}</th>
+            <th scope="col">${msg('Over −3 dB, Hz')}</th>
             <th scope="col">${msg('Dip, dB')}</th>
             <th scope="col">${msg('Lost, dB')}</th>
             <th scope="col" class="left">${msg('Rule, limit')}</th>

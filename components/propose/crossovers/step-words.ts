@@ -4,7 +4,7 @@ import type { BrokenLimit, CrossoverAlternative } from '../../../src/proposal/pr
 
 const limits: Readonly<Record<BrokenLimit, string>> = {
   get 'roll-off'() {
-    return msg('under the roll-off');
+    return msg('under the measured rule');
   },
   get distortion() {
     return msg('distorts');
@@ -39,5 +39,5 @@ export function stepNotes({
 /** What the columns of the table of steps mean. */
 export const stepsRule = () =>
   msg(
-    str`Margin: how far the step lies above the highest −3 dB of the group. Dip and lost: of the sum with the subs from half an octave below the step to half an octave above, all seats together, the subs aligned anew for each step. Practice takes the first step at or above the −3 dB point plus 10 Hz (common practice, no source). Measured takes the first at or above ${numberText(1.25, 2)} times the 85 % quantile of the −6 dB point, and above where distortion or compression sets in. Of the steps that break nothing the one is proposed whose sum loses least, an octave more counting as 3 dB. Sub heard: above 120 Hz a sub begins to be heard where it stands.`,
+    str`Over −3 dB: how far the step lies above the highest −3 dB point of the group. The measured rule rests on the −6 dB point instead, so that a step may lie over the one and under the other. Dip and lost: of the sum with the subs from half an octave below the step to half an octave above, all seats together, the subs aligned anew for each step. Practice takes the first step at or above the −3 dB point plus 10 Hz (common practice, no source). Measured takes the first at or above ${numberText(1.25, 2)} times the 85 % quantile of the −6 dB point, and above where distortion or compression sets in. Of the steps that break nothing the one is proposed whose sum loses least, an octave more counting as 3 dB. Sub heard: above 120 Hz a sub begins to be heard where it stands.`,
   );

@@ -106,7 +106,7 @@ describe('the crossovers sheet', () => {
     expect(bench.state.document.chosenCrossoverHz).toEqual({ sides: 60 });
     expect(bench.calls).toEqual(['Choose crossover']);
     expect(textOf(find(sheet, '.price'))).toMatch(
-      /^You set 60 Hz ?\. 60\sHz is lower than the roll-off allows/,
+      /^You set 60 Hz ?\. 60\sHz is under the measured rule/,
     );
     expect(findAll(sheet, '[data-proposed=crossover]')).toHaveLength(1);
     expect(find(sheet, '.price button').textContent).toContain(String(crossoverHz));

@@ -36,10 +36,18 @@ describe('the crossover of a group', () => {
     expect(sides.reason).toContain('90 % between 54 Hz and 66 Hz');
   });
 
-  it('stands beside what practice would say, roll-off plus 10 to 20 Hz', () => {
+  it('says which frequency each number is of', () => {
+    const { reason } = groupOf(uneven, 'sides');
+    expect(reason).toContain(
+      'takes 1.25 times the 85 % quantile of that −6 dB point, 63 Hz: it calls for 79 Hz or more. The first step there is 80 Hz.',
+    );
+    expect(reason).not.toContain('roll-off');
+  });
+
+  it('stands beside what practice would say, the −3 dB point plus 10 Hz', () => {
     const sides = groupOf(uneven, 'sides');
     expect(sides.practiceHz).toBe(90);
-    expect(sides.reason).toContain('roll-off (75 Hz) plus 10 to 20 Hz, would say 90 Hz');
+    expect(sides.reason).toContain('the highest −3 dB point (75 Hz) plus 10 Hz, would say 90 Hz');
   });
 
   it('follows practice to the step exactly at f3 + 10 Hz, and one further just above it', () => {

@@ -133,7 +133,8 @@ describe('the tuner’s own setting', () => {
     const own = groupOf(proposal, 'centre')?.own;
     expect(own).toMatchObject({ crossoverHz: 60, breaks: ['roll-off'] });
     expect(own?.price[0]).toEqual({
-      sentence: '60 Hz is lower than the roll-off allows.',
+      sentence:
+        '60 Hz is under the measured rule, 1.25 times the 85 % quantile of the −6 dB point.',
       grounds: [{ channel: 'FC', field: 'rolloff' }],
     });
     const lossOf = (ledger: Proposal['ledger']['own']) =>
