@@ -29,6 +29,11 @@ export interface AlignableGroup {
   readonly crossoverHz: number;
 }
 
+/** Another delay of all subs, and whether the processor's range of distances holds it. */
+export interface OtherAlignment extends DelayAndPolarity {
+  readonly fits: boolean;
+}
+
 /** Subs set against the mains, before anything is rounded. */
 export interface AlignedSubs {
   readonly kind: 'aligned';
@@ -39,6 +44,8 @@ export interface AlignedSubs {
   readonly told: SubAlignment;
   /** Distance and polarity of the first sub that was chosen among told and its alternatives. */
   readonly chosen: DelayAndPolarity;
+  /** All that was told, what was chosen or lies next to it too. */
+  readonly others: readonly OtherAlignment[];
   /** Delays about the chosen one that cost all groups together at most 0.1 dB more. */
   readonly toleranceSeconds: readonly [number, number];
 }
@@ -149,6 +156,11 @@ export function alignSubs(
     ),
     told,
     chosen: { delaySeconds: chosen.delaySeconds, inverted: chosen.inverted },
+    others: [told, ...told.alternatives].map((at) => ({
+      delaySeconds: at.delaySeconds,
+      inverted: at.inverted,
+      fits: fits(at),
+    })),
     toleranceSeconds: tolerance(
       scanOfAll(scans, anchorScan),
       { ...chosen, lossDb: lossOfAll(scans, chosen) },

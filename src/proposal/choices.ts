@@ -12,6 +12,8 @@ export interface OwnChoices {
   readonly lowCutHz: number | 'off' | null;
   /** All subs later than proposed, seconds. */
   readonly subsLaterSeconds: number;
+  /** All subs turned over against the proposed polarity. */
+  readonly subsTurned: boolean;
   /** Parametric sections a channel may have; 0 keeps the equaliser off. */
   readonly equaliserBands: number;
 }
@@ -23,6 +25,7 @@ export const noChoices: OwnChoices = {
   subLowPassHz: null,
   lowCutHz: null,
   subsLaterSeconds: 0,
+  subsTurned: false,
   equaliserBands: 0,
 };
 

@@ -21,6 +21,7 @@ import {
 } from './propose-groups';
 import { proposeLedger } from './propose-ledger';
 import { proposeSubs } from './propose-subs';
+import { turnedOver } from './turned-over';
 import { adviseLowCut, adviseSubLowPass, type GroupCrossover } from './sub-filter-advice';
 import type { SubFilterProposal } from './subs-proposal';
 
@@ -59,7 +60,7 @@ export function composeProposal(one: BassCase, terms: CompositionTerms): Proposa
           ...filters,
         })
       : null;
-  const aligned = found && 'kind' in found ? later(found, one, choices.subsLaterSeconds) : null;
+  const aligned = found && 'kind' in found ? asWished(found, one, choices) : null;
   const channels = proposeChannels(one, aligned, crossovers);
   const typed: BassSettings = {
     ...bare,
@@ -89,7 +90,7 @@ export function composeProposal(one: BassCase, terms: CompositionTerms): Proposa
   // Mends are sought together with the sums: both take a while.
   const mendable = sums === 'coming' ? null : canBeFull;
   const inForce = { crossoverHz: crossovers, ...filters };
-  const subs = proposeSubs({ one, aligned, crossovers, lowPass, lowCut, typed });
+  const subs = proposeSubs({ one, aligned, crossovers, lowPass, lowCut, typed, choices });
   return {
     format: 'leadline-proposal',
     version: 2,
@@ -133,13 +134,18 @@ function alignable(groups: readonly CrossoverProposal[], crossovers: Crossovers)
   });
 }
 
-/** The subs later than they were aligned, as the tuner wishes. */
-function later(aligned: AlignedSubs, { bare }: BassCase, seconds: number): AlignedSubs {
-  if (seconds === 0) return aligned;
-  const nearer = seconds * bare.metresPerSecond;
+/** The subs later than they were aligned, and turned over, as the tuner wishes. */
+function asWished(
+  aligned: AlignedSubs,
+  { bare }: BassCase,
+  { subsLaterSeconds, subsTurned }: ProposalChoices,
+): AlignedSubs {
+  const { wishedMetres, inverted } = aligned;
+  const nearer = subsLaterSeconds * bare.metresPerSecond;
   return {
     ...aligned,
-    wishedMetres: new Map([...aligned.wishedMetres].map(([label, m]) => [label, m - nearer])),
+    wishedMetres: new Map([...wishedMetres].map(([label, m]) => [label, m - nearer])),
+    inverted: subsTurned ? turnedOver(inverted, [...wishedMetres.keys()]) : inverted,
   };
 }
 

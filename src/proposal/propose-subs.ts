@@ -8,9 +8,12 @@ import type { BassSettings } from './bass-settings';
 import { sayList, sayLossDb, sayMs } from './phrases';
 import { predictGroup } from './predict-group';
 import type { Crossovers } from './propose-groups';
+import type { ProposalChoices } from './choices';
 import { usefulPath } from './propose-distances';
 import { groundsOf, type Reason } from './reason';
+import { turnedOver } from './turned-over';
 import type {
+  OtherDelay,
   SubAlignmentProposal,
   SubFilterProposal,
   SubProposal,
@@ -26,6 +29,7 @@ export interface SubsCase {
   readonly lowCut: SubFilterProposal;
   /** As typed, own choices included. */
   readonly typed: BassSettings;
+  readonly choices: Pick<ProposalChoices, 'subsLaterSeconds' | 'subsTurned'>;
 }
 
 /** Everything the subs need, with what it does to the sums. Null without subs. */
@@ -58,8 +62,8 @@ export function proposeSubs(subs: SubsCase): SubsProposal | null {
 }
 
 function alignmentOf(
-  { one, crossovers, typed }: SubsCase,
-  { anchor, told, chosen, toleranceSeconds }: AlignedSubs,
+  { one, crossovers, typed, choices }: SubsCase,
+  { anchor, told, chosen, others, toleranceSeconds }: AlignedSubs,
 ): SubAlignmentProposal | null {
   const { bass, abilities, bare, members } = one;
   if (!bass) return null;
@@ -68,7 +72,7 @@ function alignmentOf(
   const sum = predict(anchor.channels, anchor.crossoverHz, typed);
   if (!sum) return null;
   const arrival = { ...typed, distanceMetres: bare.distanceMetres, inverted: bare.inverted };
-  const others = Object.entries(crossovers).flatMap(([name, hz]) => {
+  const groups = Object.entries(crossovers).flatMap(([name, hz]) => {
     const channels = members.filter(({ channel }) => channel.group === name);
     const [first] = channels;
     if (hz === null || !first || name === anchor.group) return [];
@@ -77,28 +81,53 @@ function alignmentOf(
     return found ? [{ group: first.channel.group, sum: found }] : [];
   });
   const beside = (seconds: number): number => seconds - chosen.delaySeconds;
-  const isChosen = (delaySeconds: number): boolean => Math.abs(beside(delaySeconds)) < 1e-9;
+  const stepSeconds = abilities.distanceStepMetres / typed.metresPerSecond;
+  const subs = bass.field.subs.map(({ channel }) => channel);
+  const proposed = movedSubs(typed, subs, -choices.subsLaterSeconds, choices.subsTurned);
+  const lossOf = (settings: BassSettings): number =>
+    predict(anchor.channels, anchor.crossoverHz, settings)?.lossDb ?? sum.lossDb;
+  const alternatives = others.flatMap(({ delaySeconds, inverted, fits }): OtherDelay[] => {
+    const laterSeconds = Math.round(beside(delaySeconds) / stepSeconds) * stepSeconds;
+    const turned = inverted !== chosen.inverted;
+    // Typed it would be the proposal itself.
+    if (laterSeconds === 0 && !turned) return [];
+    const lossDb = lossOf(movedSubs(proposed, subs, laterSeconds, turned));
+    return [{ laterSeconds, turned, lossDb, fits }];
+  });
   return {
     group: anchor.group,
     channels: anchor.channels,
     crossoverHz: anchor.crossoverHz,
     sum,
     byArrival: predict(anchor.channels, anchor.crossoverHz, arrival) ?? sum,
-    alternatives: [told, ...told.alternatives]
-      .filter(({ delaySeconds }) => !isChosen(delaySeconds))
-      .map(({ delaySeconds, inverted, lossDb }) => ({
-        laterSeconds: beside(delaySeconds),
-        turned: inverted !== chosen.inverted,
-        lossDb,
-      })),
+    asProposedLossDb: lossOf(proposed),
+    alternatives: alternatives.toSorted((a, b) => a.lossDb - b.lossDb),
     toleranceSeconds: [beside(toleranceSeconds[0]), beside(toleranceSeconds[1])],
     interval: told.interval && [
       told.interval[0] - told.delaySeconds,
       told.interval[1] - told.delaySeconds,
     ],
     doubt: told.doubt === null ? null : doubts[told.doubt],
-    groups: others,
+    groups,
   };
+}
+
+/** The settings with all subs later by so much, and turned over or not. */
+function movedSubs(
+  settings: BassSettings,
+  subs: readonly ChannelLabel[],
+  laterSeconds: number,
+  turned: boolean,
+): BassSettings {
+  const distanceMetres = { ...settings.distanceMetres };
+  for (const label of subs) {
+    const metres = distanceMetres[label];
+    if (metres !== undefined) {
+      distanceMetres[label] = metres - laterSeconds * settings.metresPerSecond;
+    }
+  }
+  const inverted = turned ? turnedOver(settings.inverted, subs) : settings.inverted;
+  return { ...settings, distanceMetres, inverted };
 }
 
 const doubts = {

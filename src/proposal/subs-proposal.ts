@@ -13,13 +13,16 @@ export interface SubProposal {
   readonly polarity: 'normal' | 'inverted';
 }
 
-/** Another delay that does nearly as well. */
+/** Another delay that does nearly as well, in whole steps of the processor's distances. */
 export interface OtherDelay {
   /** Later than the proposed one when above 0. */
   readonly laterSeconds: number;
   /** Whether all subs are turned over against the proposed polarity. */
   readonly turned: boolean;
+  /** With all distances as they would be typed. */
   readonly lossDb: number;
+  /** False where the processor's range of distances does not hold it. */
+  readonly fits: boolean;
 }
 
 /** How the subs are set against the mains. */
@@ -31,6 +34,8 @@ export interface SubAlignmentProposal {
   /** As typed; and as it would be by arrival alone. */
   readonly sum: PredictedLoss;
   readonly byArrival: PredictedLoss;
+  /** With what the tuner chose of delay and polarity taken back. */
+  readonly asProposedLossDb: number;
   readonly alternatives: readonly OtherDelay[];
   /** Delays that cost at most 0.1 dB more, seconds beside the wished one. */
   readonly toleranceSeconds: readonly [number, number];

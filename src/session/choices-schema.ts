@@ -11,6 +11,7 @@ const choices = v.object({
   subLowPassHz: v.nullable(positive),
   lowCutHz: v.nullable(v.union([positive, v.literal('off')])),
   subsLaterSeconds: between(-0.1, 0.1),
+  subsTurned: v.optional(v.boolean(), false),
   equaliserBands: v.pipe(between(0, 20), v.integer()),
 }) satisfies v.GenericSchema<unknown, OwnChoices>;
 

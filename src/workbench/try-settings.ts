@@ -1,6 +1,7 @@
 import type { BassSettings } from '../proposal/bass-settings';
 import type { ProposalChoices } from '../proposal/choices';
 import type { GroupProposal, Proposal } from '../proposal/proposal';
+import { turnedOver } from '../proposal/turned-over';
 
 /** What is typed for a group as proposed, Hz; null for full range. */
 export function proposedHz({
@@ -38,6 +39,13 @@ export function trySettings(
     crossoverHz: Object.fromEntries(groups.map((one) => [one.group, hzWith(one, tried)])),
     distanceMetres: moved(settings.distanceMetres, isSub, -nearer),
     trimDb: moved(settings.trimDb, isSub, louder),
+    inverted:
+      tried.subsTurned === made.subsTurned
+        ? settings.inverted
+        : turnedOver(
+            settings.inverted,
+            (subs?.subs ?? []).map(({ channel }) => channel),
+          ),
     subLowPassHz: subLowPassHz ?? subs?.lowPass.hz ?? null,
     lowCutHz: lowCutHz === 'off' ? null : (lowCutHz ?? subs?.lowCut.hz ?? null),
   };

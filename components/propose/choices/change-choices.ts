@@ -73,6 +73,7 @@ export function isNothingChosen(chosen: ProposalChoices): boolean {
     chosen.bassPreferenceDb === 0 &&
     chosen.subLowPassHz === null &&
     chosen.lowCutHz === null &&
-    chosen.subsLaterSeconds === 0
+    chosen.subsLaterSeconds === 0 &&
+    !chosen.subsTurned
   );
 }

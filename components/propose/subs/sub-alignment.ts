@@ -1,4 +1,4 @@
-import { dbText, hzText, millisecondsText, numberText } from '../../../src/locale/number-text';
+import { hzText, millisecondsText, numberText } from '../../../src/locale/number-text';
 import { msg, str } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
@@ -12,7 +12,7 @@ import { groupName } from '../group-words';
 import type { ProposeView } from '../propose-view';
 import '../reasons/reason-list';
 import { subDelayRange } from './sub-delay';
-import { confidenceText, delayText } from './subs-words';
+import { confidenceText, delayText, whyNotProposed } from './subs-words';
 
 const rule = () =>
   msg(
@@ -39,6 +39,11 @@ export class SubAlignment extends LitElement {
 
       td {
         vertical-align: middle;
+      }
+
+      th small {
+        display: block;
+        font-weight: 400;
       }
     `,
   ];
@@ -90,8 +95,15 @@ export class SubAlignment extends LitElement {
       }`;
   }
 
-  private others({ alternatives, sum }: SubAlignmentProposal, view: ProposeView) {
+  private others(alignment: SubAlignmentProposal, view: ProposeView) {
+    const { alternatives, asProposedLossDb } = alignment;
     if (alternatives.length === 0) return nothing;
+    const proposed: OtherDelay = {
+      laterSeconds: 0,
+      turned: false,
+      lossDb: asProposedLossDb,
+      fits: true,
+    };
     return html`<table>
       <caption class="unseen">
         ${msg('Other delays that do nearly as well')}
@@ -104,36 +116,37 @@ export class SubAlignment extends LitElement {
         </tr>
       </thead>
       <tbody>
-        ${alternatives.map(
-          (one) =>
-            html`<tr>
-              <th scope="row">${delayText(one)}</th>
-              <td class="num" title=${msg(str`as typed ${dbText(sum.lossDb)}`)}>
-                ${numberText(one.lossDb, 1)}
-              </td>
-              <td>
-                ${
-                  one.turned
-                    ? nothing
-                    : html`<button class="plain" @click=${() => this.use(one, view)}>
-                        ${msg('Use it')}
-                      </button>`
-                }
-              </td>
-            </tr>`,
-        )}
+        ${[proposed, ...alternatives].map((one) => {
+          const why = whyNotProposed(one, alignment);
+          return html`<tr>
+            <th scope="row">
+              ${one === proposed ? msg('as proposed') : delayText(one)}
+              ${why === null ? nothing : html`<small>${why}</small>`}
+            </th>
+            <td class="num">${numberText(one.lossDb, 1)}</td>
+            <td>${this.action(one, view)}</td>
+          </tr>`;
+        })}
       </tbody>
     </table>`;
   }
 
-  private use({ laterSeconds }: OtherDelay, view: ProposeView): void {
+  private action(one: OtherDelay, view: ProposeView) {
     const range = subDelayRange(view);
-    if (!range) return;
-    const wished = view.made.subsLaterSeconds + laterSeconds;
-    const steps = Math.round(wished / range.stepSeconds);
-    changeChoices(this.bench, msg('Move the subs in time'), {
+    if (!range || !one.fits) return nothing;
+    const { subsLaterSeconds, subsTurned } = view.choices;
+    const stepsAway = Math.round((subsLaterSeconds - one.laterSeconds) / range.stepSeconds);
+    return stepsAway === 0 && subsTurned === one.turned
+      ? html`<span class="soft">${msg('in force')}</span>`
+      : html`<button class="plain" @click=${() => this.use(one, view)}>${msg('Use it')}</button>`;
+  }
+
+  private use({ laterSeconds, turned }: OtherDelay, view: ProposeView): void {
+    const isTurn = turned !== view.choices.subsTurned;
+    changeChoices(this.bench, isTurn ? msg('Turn the subs over') : msg('Move the subs in time'), {
       ...view.choices,
-      subsLaterSeconds: steps * range.stepSeconds,
+      subsLaterSeconds: laterSeconds,
+      subsTurned: turned,
     });
   }
 }

@@ -29,20 +29,21 @@ export function subDelayRange({ proposal, workbench }: ProposeView): SubDelayRan
 /** Distances of the subs as they would be typed, with how much later that is. */
 export function subDelayText(
   { subs }: Proposal,
-  choices: Pick<ProposalChoices, 'subsLaterSeconds'>,
+  choices: Pick<ProposalChoices, 'subsLaterSeconds' | 'subsTurned'>,
   settings: BassSettings,
   unit: 'm' | 'ft',
 ): string {
-  const { subsLaterSeconds: later } = choices;
+  const { subsLaterSeconds: later, subsTurned } = choices;
   const how =
     later === 0
       ? msg('as proposed')
       : `${millisecondsText(Math.abs(later))} ${later > 0 ? msg('later') : msg('earlier')}`;
+  const turned = subsTurned ? [msg('turned over')] : [];
   const distances = (subs?.subs ?? []).flatMap(({ channel }) => {
     const metres = settings.distanceMetres[channel];
     return metres === undefined ? [] : [`${channel} ${distanceText(metres, unit)}`];
   });
-  return [how, ...distances].join(' · ');
+  return [how, ...turned, ...distances].join(' · ');
 }
 
 /** A distance in the processor's unit. */
@@ -54,12 +55,12 @@ export function distanceText(metres: number, unit: 'm' | 'ft'): string {
 
 /** Where the slider rests as proposed, and where the subs would do nearly as well, in steps. */
 export function subDelayMarks(
-  { proposal, made }: Pick<ProposeView, 'proposal' | 'made'>,
+  { proposal }: Pick<ProposeView, 'proposal'>,
   { stepSeconds, most }: SubDelayRange,
 ): number[] {
   const others = proposal.subs?.alignment?.alternatives ?? [];
   const steps = others.flatMap(({ laterSeconds, turned }) =>
-    turned ? [] : [Math.round((made.subsLaterSeconds + laterSeconds) / stepSeconds)],
+    turned ? [] : [Math.round(laterSeconds / stepSeconds)],
   );
   return [...new Set([0, ...steps.filter((step) => Math.abs(step) <= most)])];
 }

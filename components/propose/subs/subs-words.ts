@@ -51,9 +51,26 @@ export function subsTitle({
 }
 
 /** Another delay in words: how much later, and whether turned over. */
-export function delayText({ laterSeconds, turned }: OtherDelay): string {
+export function delayText({
+  laterSeconds,
+  turned,
+}: Pick<OtherDelay, 'laterSeconds' | 'turned'>): string {
   const how = laterSeconds < 0 ? msg('earlier') : msg('later');
+  if (turned && Math.abs(laterSeconds) < 5e-6) return msg('at the same time, turned over');
   return `${millisecondsText(Math.abs(laterSeconds))} ${how}${turned ? msg(', turned over') : ''}`;
+}
+
+/** Why a delay that loses less than the proposal, as it is shown, is not proposed; else null. */
+export function whyNotProposed(
+  { lossDb, fits }: OtherDelay,
+  { asProposedLossDb, groups }: Pick<SubAlignmentProposal, 'asProposedLossDb' | 'groups'>,
+): string | null {
+  if (!fits) return msg('the distances of the processor do not reach that far');
+  const less = Math.round(10 * asProposedLossDb) - Math.round(10 * lossDb);
+  if (less <= 0) return null;
+  return groups.length > 0
+    ? msg('loses less here, more with all groups together')
+    : msg('loses less only by how the distances are rounded');
 }
 
 /** How sure the delay is, in a sentence. */

@@ -126,6 +126,7 @@ describe('the Bass sheet', () => {
         subLowPassHz: lowest,
         lowCutHz: null,
         subsLaterSeconds: 0,
+        subsTurned: false,
         equaliserBands: 0,
       },
       chosenCrossoverHz: { 'front heights': 200 },

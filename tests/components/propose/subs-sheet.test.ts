@@ -3,7 +3,11 @@ import { userEvent } from 'vitest/browser';
 import '../../../components/theme/base.css';
 import '../../../components/propose/subs/subs-sheet';
 import { proposeView } from '../../../components/propose/propose-view';
-import { confidenceText, delayText } from '../../../components/propose/subs/subs-words';
+import {
+  confidenceText,
+  delayText,
+  whyNotProposed,
+} from '../../../components/propose/subs/subs-words';
 import { sayValue } from '../../../src/proposal/settings-list';
 import type { FakeBench } from '../fake-bench';
 import { layoutOf } from '../fake-bench';
@@ -75,11 +79,43 @@ describe('the Subs sheet', () => {
     const said = textOf(find(sheet, 'll-sub-alignment'));
     expect(said).toContain(plain(confidenceText(alignment)));
     for (const other of alignment.alternatives) expect(said).toContain(plain(delayText(other)));
-    const use = findAll<HTMLButtonElement>(find(sheet, 'll-sub-alignment'), 'button.plain').find(
-      (one) => plain(one.textContent ?? '') === 'Use it',
-    );
-    const straight = alignment.alternatives.filter(({ turned }) => !turned);
-    expect(use !== undefined).toBe(straight.length > 0);
+  });
+
+  it('uses another delay, turned over or not, and goes back to the proposal', async () => {
+    const bench = benchWithBass(layout524, 3);
+    const sheet = await subsSheet(bench);
+    const rows = () =>
+      findAll(find(sheet, 'll-sub-alignment'), 'tbody tr:has(td:last-child:not(.num))');
+    const buttonIn = (row: Element | undefined) => row?.querySelector('button') ?? null;
+    const { alternatives } = bench.state.proposal?.subs?.alignment ?? {};
+    if (!alternatives?.length) throw new RangeError('nothing else would do');
+    expect(rows()).toHaveLength(alternatives.length + 1);
+    expect(textOf(rows()[0] ?? sheet)).toMatch(/^as proposed .* in force$/);
+    for (const [n, one] of alternatives.entries()) {
+      buttonIn(rows()[n + 1])?.click();
+      await settle(sheet);
+      const { subsLaterSeconds, subsTurned } = bench.state.document.choices;
+      expect(subsLaterSeconds).toBe(one.laterSeconds);
+      expect(subsTurned).toBe(one.turned);
+      expect(textOf(rows()[n + 1] ?? sheet)).toContain('in force');
+      const { alignment } = bench.state.proposal?.subs ?? {};
+      expect(alignment?.sum.lossDb).toBeCloseTo(one.lossDb, 2);
+      expect(alignment?.alternatives).toHaveLength(alternatives.length);
+    }
+    buttonIn(rows()[0])?.click();
+    await settle(sheet);
+    expect(bench.state.document.choices).toMatchObject({ subsLaterSeconds: 0, subsTurned: false });
+  });
+
+  it('says why what loses less is not proposed', () => {
+    const other = { laterSeconds: 0.004, turned: false, lossDb: 0.5, fits: true };
+    const sum = { lossDb: 1, dipDb: -3, dipHz: 80, worst: { channel: 'FC', lossDb: 1 } } as const;
+    const groups = [{ group: 'centre', sum }] as const;
+    const told = { asProposedLossDb: 0.7, groups };
+    expect(whyNotProposed(other, told)).toContain('more with all groups together');
+    expect(whyNotProposed(other, { ...told, groups: [] })).toContain('rounded');
+    expect(whyNotProposed({ ...other, fits: false }, told)).toContain('do not reach');
+    expect(whyNotProposed({ ...other, lossDb: 0.72 }, told)).toBeNull();
   });
 
   it('says what a layout without a sub must do', async () => {
@@ -90,11 +126,9 @@ describe('the Subs sheet', () => {
 
 describe('the words for the subs', () => {
   it('say a delay with its direction, and that it is turned over', () => {
-    expect(plain(delayText({ laterSeconds: -0.0072, turned: true, lossDb: 1 }))).toBe(
+    expect(plain(delayText({ laterSeconds: -0.0072, turned: true }))).toBe(
       '7.20 ms earlier, turned over',
     );
-    expect(plain(delayText({ laterSeconds: 0.0004, turned: false, lossDb: 1 }))).toBe(
-      '0.40 ms later',
-    );
+    expect(plain(delayText({ laterSeconds: 0.0004, turned: false }))).toBe('0.40 ms later');
   });
 });

@@ -86,6 +86,25 @@ describe('one sub', () => {
     expect(proposal.subs?.alignment?.sum.lossDb).toBeGreaterThan(0.3);
   });
 
+  it('turns over by the tuner’s own wish, which the sum shows', () => {
+    const turned = propose(oneSub(0.005), { choices: { ...nothingChosen, subsTurned: true } });
+    expect(turned.subs?.subs[0]?.polarity).toBe('inverted');
+    expect(turned.settings.inverted).toEqual(['Sub 1']);
+    expect(turned.subs?.alignment?.sum.lossDb).toBeGreaterThan(3);
+    expectClose(turned.subs?.alignment?.asProposedLossDb, 0, 0.01);
+  });
+
+  it('lists other delays in steps of the processor, none that is typed as the proposal', () => {
+    for (const late of [0.001, 0.0042, 0.005, 0.0077]) {
+      const { alternatives = [] } = propose(oneSub(late, -1)).subs?.alignment ?? {};
+      for (const { laterSeconds, turned } of alternatives) {
+        const steps = (laterSeconds * metresPerSecond) / 0.01;
+        expectClose(steps, Math.round(steps), 1e-6);
+        expect(turned || Math.round(steps) !== 0).toBe(true);
+      }
+    }
+  });
+
   it('moves all distances together where it would stand before the microphone', () => {
     // The sub 10 ms early: 2.50 m − 3.432 m = −0.93 m.
     const proposal = propose(oneSub(-0.01));

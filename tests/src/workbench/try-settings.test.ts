@@ -72,6 +72,14 @@ describe('settings that are tried', () => {
     expectClose(back.distanceMetres['Sub 1'] ?? 0, 3.44, 1e-12);
   });
 
+  it('turn the subs over against what they were made with, and back', () => {
+    expect(trySettings(proposal, nothingChosen, own({ subsTurned: true })).inverted).toEqual([]);
+    const turned = { ...proposal, settings: { ...settings, inverted: [] } };
+    expect(trySettings(turned, own({ subsTurned: true }), nothingChosen).inverted).toEqual([
+      'Sub 1',
+    ]);
+  });
+
   it('lift the subs alone by the bass preference', () => {
     const tried = trySettings(proposal, own({ bassPreferenceDb: 1 }), own({ bassPreferenceDb: 4 }));
     expect(tried.trimDb).toEqual({ FL: 0, 'Sub 1': -1 });
