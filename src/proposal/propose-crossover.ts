@@ -189,7 +189,7 @@ function saySum(
   return [
     {
       sentence: msg(
-        str`About ${sayHz(chosen.stepHz)} speakers and subs together lose ${sayLossDb(lossDb)} against both in phase, most at ${worst.channel} (${sayLossDb(worst.lossDb)}); the deepest dip is ${sayLossDb(-dipDb)} at ${sayHz(dipHz)}.`,
+        str`About ${sayHz(chosen.stepHz)} speakers and subs together lose ${sayLossDb(lossDb)} against both in phase, most at ${worst.channel} (${sayLossDb(worst.lossDb)}); the deepest dip lies ${sayLossDb(-dipDb)} below that at ${sayHz(dipHz)}.`,
       ),
       grounds: groundsOf(
         members.map(({ channel }) => channel.label),

@@ -1,11 +1,10 @@
-import { dbText } from '../locale/number-text';
 import { groupWord } from '../system/group-word';
 import { msg, str } from '@lit/localize';
 import type { ChannelLabel } from '../system/channel';
 import type { AlignedSubs } from './align-subs';
 import type { BassCase } from './bass-case';
 import type { BassSettings } from './bass-settings';
-import { sayList, sayLossDb, sayMs } from './phrases';
+import { sayList, sayLossDb } from './phrases';
 import { predictGroup } from './predict-group';
 import type { Crossovers } from './propose-groups';
 import type { ProposalChoices } from './choices';
@@ -147,12 +146,11 @@ const doubts = {
 const namedDb = 1.5;
 
 function sayAlignment(found: SubAlignmentProposal): Reason[] {
-  const { sum, byArrival, channels, toleranceSeconds, groups } = found;
-  const width = toleranceSeconds[1] - toleranceSeconds[0];
+  const { sum, byArrival, channels, groups } = found;
   const reasons: Reason[] = [
     {
       sentence: msg(
-        str`With ${sayList(channels)} the subs lose ${sayLossDb(sum.lossDb)} as typed and ${sayLossDb(byArrival.lossDb)} by arrival alone; the deepest dip is ${sayLossDb(-sum.dipDb)}.`,
+        str`With ${sayList(channels)} the subs lose ${sayLossDb(sum.lossDb)} as typed and ${sayLossDb(byArrival.lossDb)} by arrival alone, against both in phase; the deepest dip lies ${sayLossDb(-sum.dipDb)} below that.`,
       ),
       grounds: groundsOf(channels, 'bass'),
     },
@@ -163,14 +161,6 @@ function sayAlignment(found: SubAlignmentProposal): Reason[] {
         str`The ${groupWord(other.group)} lose ${sayLossDb(other.sum.lossDb)} with the same setting; one delay cannot suit all.`,
       ),
       grounds: groundsOf([other.sum.worst.channel], 'bass'),
-    });
-  }
-  if (width > 0) {
-    reasons.push({
-      sentence: msg(
-        str`A delay anywhere within ${sayMs(width)} costs at most ${dbText(0.1)} more.`,
-      ),
-      grounds: [],
     });
   }
   return reasons;

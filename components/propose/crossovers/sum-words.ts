@@ -5,5 +5,7 @@ import { dbText, hzText } from '../../../src/locale/number-text';
 /** What a group and the subs lose together, in a line. */
 export function sumText(sum: PredictedLoss | null): string {
   if (!sum) return msg('no sum can be told');
-  return msg(str`${dbText(sum.lossDb)} lost, dip ${dbText(sum.dipDb)} at ${hzText(sum.dipHz)}`);
+  return msg(
+    str`Against both in phase: ${dbText(sum.lossDb)} lost, dip ${dbText(sum.dipDb)} at ${hzText(sum.dipHz)}`,
+  );
 }

@@ -115,7 +115,7 @@ export class WorkbenchPane extends LitElement {
         <span>${ledgerText(now.ledger)}</span>
         ${
           now.proposedSum
-            ? html`<span class="soft">${msg(str`as proposed ${sumText(now.proposedSum)}`)}</span>`
+            ? html`<span class="soft">${msg(str`As proposed. ${sumText(now.proposedSum)}`)}</span>`
             : nothing
         }
       </p>
@@ -185,11 +185,16 @@ function note({ input, crossoverHz }: WorkbenchState): string {
   }
   const seats = curves.seats.length;
   const where = seats === 1 ? msg('at one seat') : msg(str`at ${seats} seats`);
-  return msg(
-    str`1/12 octave, ${where}, decibels relative to the speaker’s own mean from 180 to 480 Hz.${
-      crossoverHz === null ? msg(' Full range, the subs play nothing of it.') : ''
-    }`,
+  const drawn = msg(
+    str`1/12 octave, ${where}, decibels relative to the speaker’s own mean from 180 to 480 Hz.`,
   );
+  const beside =
+    crossoverHz === null
+      ? msg('Full range, the subs play nothing of it.')
+      : msg(
+          'What is lost and the dip are held against speaker and subs in phase instead, a line that is not drawn: a hollow of the room is no dip.',
+        );
+  return `${drawn} ${beside}`;
 }
 
 declare global {

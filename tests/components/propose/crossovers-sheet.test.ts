@@ -7,6 +7,7 @@ import { proposeView } from '../../../components/propose/propose-view';
 import type { ChannelLabel } from '../../../src/system/channel';
 import type { FakeBench } from '../fake-bench';
 import { layout524 } from '../fixtures';
+import { dbText } from '../../../src/locale/number-text';
 import { find, findAll, mount, plain, settle, textOf } from '../mount';
 import { sampleSheet } from '../patch/samples';
 import { expectQuiet } from '../quiet';
@@ -95,6 +96,13 @@ describe('the crossovers sheet', () => {
     expect(cells[4]).toMatch(/^proposed/);
     expect(textOf(find(sheet, 'll-why-crossover'))).toContain('−6 dB point');
     expect(decidedBy).toMatch(/^Si[LR]$/);
+    const dip = plain(dbText(-(proposed?.sum?.dipDb ?? 0)));
+    expect(textOf(find(sheet, 'll-why-crossover'))).toContain(
+      `the deepest dip lies ${dip} below that`,
+    );
+    expect(textOf(find(sheet, 'll-workbench'))).toMatch(
+      /Against both in phase: .* held against speaker and subs in phase instead/,
+    );
   });
 
   it('sets another crossover by the table, says its price, and takes it back', async () => {

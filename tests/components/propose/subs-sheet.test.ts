@@ -78,6 +78,8 @@ describe('the Subs sheet', () => {
     if (!alignment) throw new RangeError('nothing is aligned');
     const said = textOf(find(sheet, 'll-sub-alignment'));
     expect(said).toContain(plain(confidenceText(alignment)));
+    expect(said.split('costs at most')).toHaveLength(2);
+    expect(said).toContain('by arrival alone, against both in phase; the deepest dip lies');
     for (const other of alignment.alternatives) expect(said).toContain(plain(delayText(other)));
   });
 
