@@ -83,8 +83,8 @@ export function passingSpectrum(signal: ArrayLike<number>, size: number): HalfSp
 /**
  * Real signal of `size` samples whose half spectrum is given; inverse of realSpectrum, in `into`
  * where that is given, which may be the spectrum's own first `size` numbers. The imaginary parts of
- * the first and the last bin, which no real signal has, are ignored. Throws RangeError when size is no power of two of at least 2 or does not fit the
- * spectrum or `into`.
+ * the first and the last bin, which no real signal has, are ignored. Throws RangeError when size is
+ * no power of two of at least 2 or does not fit the spectrum or `into`.
  */
 export function realSignal(
   spectrum: HalfSpectrum,
