@@ -1,4 +1,5 @@
 import { msg, str } from '@lit/localize';
+import { withinSentence } from '../../src/locale/within-sentence';
 import { isOldProof } from '../../src/session/derive-proof';
 import type { BenchState } from '../../src/session/bench';
 import { probeTitle, type TitleAndLede } from '../probe/probe-title';
@@ -34,7 +35,7 @@ export function proveTitle(state: BenchState, sheet: ProveSheetId): TitleAndLede
     return {
       title: msg('What was proved is no longer what is proposed'),
       lede: msg(
-        str`The settings have changed since: type the new ones and prove again. Then: ${lowerFirst(countsTitle(state))}.`,
+        str`The settings have changed since: type the new ones and prove again. Then: ${withinSentence(countsTitle(state))}.`,
       ),
     };
   }
@@ -72,8 +73,4 @@ function handoverLede(state: BenchState): string {
   return isOldProof(state)
     ? msg('The settings have changed since they were proved, and the page says so.')
     : `${countsTitle(state)}.`;
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -2,6 +2,7 @@ import { msg, str } from '@lit/localize';
 import { withUnit } from './number-text';
 import { measures, type MeasureName } from './measure';
 import { decimalMark } from './decimal-mark';
+import { withinSentence } from './within-sentence';
 
 /** A field that a number is typed in; its limits are in SI units. */
 export interface EntryRange {
@@ -18,6 +19,7 @@ export function readEntry(text: string, range: EntryRange): number | string {
   const typed = text.trim();
   const value = measures[measure].read(typed);
   const name = withinSentence(label);
+  if (typed === '') return sayNothing(range, name);
   if (value === 'two readings') {
     return msg(
       str`“${typed}” could be read in two ways: type one decimal mark, such as 1${decimalMark()}5, and nothing between thousands; ${name} stays as it was.`,
@@ -28,9 +30,26 @@ export function readEntry(text: string, range: EntryRange): number | string {
   return value;
 }
 
-/** A label as it stands within a sentence: capitals of channels and units stay. */
-function withinSentence(label: string): string {
-  return /^\p{Lu}(?!\p{Lu})/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
+/** What an empty field asks for: what it may hold, with an example or both limits. */
+function sayNothing({ unit, min, max, measure = 'number' }: EntryRange, name: string): string {
+  const { show, limit, limitUnit } = measures[measure];
+  if (Number.isFinite(min) && Number.isFinite(max)) {
+    const most = withUnit(limit(max, 'most'), limitUnit(unit));
+    return msg(
+      str`Nothing was typed: type a number from ${limit(min, 'least')} to ${most}; ${name} stays as it was.`,
+    );
+  }
+  if (measure === 'length') {
+    return msg(
+      str`Nothing was typed: type a length, such as ${show(2.4, 1)}; ${name} stays as it was.`,
+    );
+  }
+  if (measure === 'temperature') {
+    return msg(
+      str`Nothing was typed: type a temperature, such as ${show(20, 0)}; ${name} stays as it was.`,
+    );
+  }
+  return msg(str`Nothing was typed: type a number; ${name} stays as it was.`);
 }
 
 function sayNone(typed: string, measure: MeasureName, name: string): string {

@@ -21,7 +21,7 @@ describe('a typed number', () => {
     expect(readEntry('−4', range)).toBe(-4);
   });
 
-  for (const text of ['', 'warm', '1e3', '12 °C', '1.2.3', 'NaN', 'Infinity']) {
+  for (const text of ['warm', '1e3', '12 °C', '1.2.3', 'NaN', 'Infinity']) {
     it(`is not “${text}”`, () => expect(readEntry(text, range)).toContain('is not a number'));
   }
 

@@ -42,6 +42,19 @@ describe('a typed number', () => {
   });
 });
 
+describe('an empty field', () => {
+  it('says that nothing was typed, and what to type', () => {
+    expect(readEntry(' ', entry('length'))).toBe(
+      'Nothing was typed: type a length, such as 2.4; distance stays as it was.',
+    );
+    expect(readEntry('', entry('number'))).toContain('type a number; distance stays');
+    expect(readEntry('', entry('temperature'))).toContain('type a temperature, such as 20;');
+    expect(readEntry('', entry('length', 0.3, 20))).toContain('type a number from 0.3 to 20 m;');
+    inLocale('en-US');
+    expect(readEntry('', entry('length'))).toContain(`such as 7' 10.5";`);
+  });
+});
+
 /** A foot is 0.3048 m, an inch 0.0254 m; worked out by hand. */
 describe('a typed length', () => {
   const same = [
