@@ -6,6 +6,7 @@ import type { ChannelLabel, Layout } from '../../src/system/channel';
 import { layoutDeviation } from '../../src/system/edit-speakers';
 import { notePlaces, type PlaceNote } from '../../src/system/place-notes';
 import { BenchController } from '../bench-controller';
+import { hearingLimit } from '../hearing-limit';
 import { sharedStyles } from '../theme/shared-styles';
 import { stageStyles } from '../theme/stage-styles';
 import './angle-table';
@@ -124,9 +125,7 @@ function cautionsFor(layout: Layout): string[] {
     msg(
       'Start with the processor’s volume low and raise it until the sweep is clear of the noise. Esc or Stop silences everything at once.',
     ),
-    msg(
-      'Sweeps are loud: 85 dB(A) is safe for 8 hours, each 3 dB more halves that time (NIOSH 1998). Above it leave the room or wear protection.',
-    ),
+    msg(str`Sweeps are loud. ${hearingLimit()}`),
     msg(
       'Disconnect or mute any speaker that must not get low bass; the sweep of a main channel starts at 10 Hz.',
     ),

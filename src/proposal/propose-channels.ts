@@ -4,7 +4,7 @@ import type { AlignedSubs } from './align-subs';
 import type { BassCase } from './bass-case';
 import type { ChannelMeasurement } from './channel-measurement';
 import { mostInverted } from './most-inverted';
-import { startSentence } from './phrases';
+import { sayList, startSentence } from './phrases';
 import type { ChannelProposal } from './proposal';
 import { distanceProposer } from './propose-distances';
 import type { Crossovers } from './propose-groups';
@@ -30,7 +30,7 @@ export function proposeChannels(
   const likeMost = mostInverted(
     members.flatMap(({ channel, reading }) => (reading && channel.kind !== 'sub' ? [reading] : [])),
   );
-  const subCount = members.filter(({ channel }) => channel.kind === 'sub').length;
+  const subNames = members.flatMap(({ channel }) => (channel.kind === 'sub' ? channel.name : []));
   const together = levels.subs.gainDb.size > 1;
   return members.map((member): ChannelProposal => {
     const { label, kind } = member.channel;
@@ -45,7 +45,7 @@ export function proposeChannels(
       warnings: [
         ...warnings,
         ...(polarity === 'inverted' ? [sayInverted(member, likeMost)] : []),
-        ...(kind === 'sub' ? warnSub(member.channel.name, together ? 1 : subCount) : []),
+        ...(kind === 'sub' ? warnSubs(subNames, together) : []),
         ...(member.reading?.faults.map((fault) => fault.sentence) ?? []),
       ],
     };
@@ -63,12 +63,21 @@ function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string
   );
 }
 
-/** `count` subs whose levels were not added up. */
-function warnSub(name: string, count: number): string[] {
+/** The same for every sub, so that it can be said once; `together`: their levels were added up. */
+function warnSubs(names: readonly string[], together: boolean): string[] {
+  const count = names.length;
+  const louder = withUnit('10', 'dB');
+  if (count === 1) {
+    return [
+      msg(
+        str`If ${sayList(names)} was reached through LFE, the processor played it ${louder} louder than bass of the mains.`,
+      ),
+    ];
+  }
   const lfe = msg(
-    str`If ${name} was reached through LFE, the processor played it ${withUnit('10', 'dB')} louder than bass of the mains.`,
+    str`If ${sayList(names)} were reached through LFE, the processor played them ${louder} louder than bass of the mains.`,
   );
-  if (count < 2) return [lfe];
+  if (together) return [lfe];
   const least = numberText(10 * Math.log10(count));
   const most = numberText(20 * Math.log10(count));
   return [

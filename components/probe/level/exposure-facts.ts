@@ -1,11 +1,11 @@
-import { msg, str } from '@lit/localize';
+import { msg } from '@lit/localize';
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
-import { thinSpace } from '../../../src/locale/number-text';
+import { hearingLimit } from '../../hearing-limit';
 import { sharedStyles } from '../../theme/shared-styles';
-import { exposureSentence, isLoud, limitDb } from './exposure-words';
+import { exposureSentence, isLoud } from './exposure-words';
 
 /** The sound taken so far today, against what ears should take, with the advice. */
 @customElement('ll-exposure-facts')
@@ -63,9 +63,7 @@ export class ExposureFacts extends LitElement {
               <rect class="taken ${loud ? 'loud' : ''}" width=${percent} height="10"></rect>
             </svg>`
       }
-      <p class="soft small">
-        ${msg(str`A day holds ${limitDb}${thinSpace}dB(A) for 8 hours, and half that time for every 3 dB more (NIOSH 98-126). Above it, leave the room or wear hearing protection.`)}
-      </p>`;
+      <p class="soft small">${hearingLimit()}</p>`;
   }
 }
 

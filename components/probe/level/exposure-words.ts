@@ -1,9 +1,7 @@
 import { msg, str } from '@lit/localize';
 import type { Exposure } from '../../../src/soundlevel/sound-level';
 import { durationText, isNumber, numberText, thinSpace } from '../../../src/locale/number-text';
-
-/** The level above which ears tire within a working day, dB(A); NIOSH 98-126. */
-export const limitDb = 85;
+import { limitDb } from '../../hearing-limit';
 
 /** How much of a day's sound was taken so far; without a calibration, why that cannot be told. */
 export function exposureSentence({ dose, equivalentDb, seconds }: Exposure): string {

@@ -8,6 +8,8 @@ import type { LedgerStretch } from './ledger-bar';
 
 /** A loss over this is explained, dB. */
 const toldLossDb = 0.5;
+/** A smaller loss is shown as none, dB. */
+const shownLossDb = 0.05;
 
 interface Losing {
   readonly lossDb: number;
@@ -17,7 +19,10 @@ interface Losing {
 
 /** Whether a channel loses bass that another setting would bring back. */
 export function wantsMending({ lossDb, gaps, mends = [] }: Losing): boolean {
-  if (lossDb <= toldLossDb) return false;
+  return lossDb > toldLossDb && couldBeMended({ gaps, mends });
+}
+
+function couldBeMended({ gaps, mends = [] }: Pick<Losing, 'gaps' | 'mends'>): boolean {
   return mends.length > 0 || gaps.some(({ opens }) => opens !== null);
 }
 
@@ -32,14 +37,21 @@ export function ledgerFinding({ lines, unknown }: LedgerProposal): string {
   }
   const rest =
     unknown.length === 0 ? '' : msg(str`, as far as is known without ${sayList(unknown)}`);
-  return msg(str`No bass is lost on the way${rest}`);
+  if (lines.every(({ lossDb }) => lossDb < shownLossDb)) {
+    return msg(str`No bass is lost on the way${rest}`);
+  }
+  return lines.some((line) => line.lossDb >= shownLossDb && couldBeMended(line))
+    ? msg(
+        str`No channel loses more than ${dbText(toldLossDb)} that a setting would bring back${rest}`,
+      )
+    : msg(str`No setting would bring back the bass that is missing${rest}`);
 }
 
 /** What is missing all the same, though no setting opens a gap. Empty when nothing is. */
 export function remainderText({ lines }: LedgerProposal): string {
-  const rest = lines.filter((line) => !wantsMending(line));
+  const rest = lines.filter((line) => !couldBeMended(line));
   const most = Math.max(0, ...rest.map(({ lossDb }) => lossDb));
-  return most < 0.05
+  return most < shownLossDb
     ? ''
     : msg(
         str`Up to ${dbText(most)} of a channel’s bass is missing all the same: the lower end of what stands in the room. No setting brings that back.`,

@@ -79,7 +79,7 @@ export class VisitPicker extends LitElement {
     );
     if (others.length === 0) {
       return html`<p>
-        ${msg('No other session is in this browser. Open the file that was saved at the earlier visit, or begin a new session at the next one.')}
+        ${msg('No other session is in this browser. Open the file that was saved at the earlier visit, or keep this session: when you come again, begin a new one and compare it with this.')}
       </p>`;
     }
     const isListed = others.some(({ id }) => id === earlier?.id);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import '../../../components/theme/base.css';
 import '../../../components/plan/plan-stage';
+import '../../../components/probe/level/exposure-facts';
+import { hearingLimit } from '../../../components/hearing-limit';
 import { planFinding } from '../../../components/plan/plan-finding';
 import { deep, find, findAll, mount, notNumbers, plain, settle, textOf } from '../mount';
 import { expectQuiet } from '../quiet';
@@ -18,6 +20,14 @@ describe('the plan stage', () => {
     expect(told(await mount('ll-plan', { bench: new PlanBench('5.1.2') }))).toBe(
       'That is 5.1.2: 8 channels to probe.',
     );
+  });
+
+  it('says how loud is too loud in the words of the level sheet', async () => {
+    const bench = new PlanBench('5.1');
+    const stage = await mount('ll-plan', { bench });
+    const exposure = await mount('ll-exposure-facts', { bench });
+    expect(textOf(stage)).toContain(plain(hearingLimit()));
+    expect(textOf(exposure)).toContain(plain(hearingLimit()));
   });
 
   it('lists where a sub was declared, and that it may stand anywhere before', async () => {

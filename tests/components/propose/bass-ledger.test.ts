@@ -4,9 +4,14 @@ import '../../../components/theme/base.css';
 import { alongBar, ledgerStretches } from '../../../components/propose/bass/ledger-bar';
 import '../../../components/propose/bass/bass-ledger';
 import '../../../components/propose/bass/bass-sheet';
-import { wantsMending } from '../../../components/propose/bass/ledger-words';
+import {
+  ledgerFinding,
+  remainderText,
+  wantsMending,
+} from '../../../components/propose/bass/ledger-words';
 import { proposeView } from '../../../components/propose/propose-view';
 import { ledgerGrid } from '../../../dsp/bass/ledger-curves';
+import type { LedgerProposal } from '../../../src/proposal/ledger-proposal';
 import type { LedgerLine } from '../../../dsp/bass/bass-ledger';
 import { expectClose } from '../../close';
 import { layout524 } from '../fixtures';
@@ -69,6 +74,32 @@ describe('a loss', () => {
     expect(wantsMending({ lossDb: 0.4, gaps: [{ opens: 'low cut' }] })).toBe(false);
     expect(wantsMending({ lossDb: 3, gaps: [{ opens: null }] })).toBe(false);
     expect(wantsMending({ lossDb: 3, gaps: [], mends: [1] })).toBe(true);
+  });
+});
+
+describe('what the ledger found', () => {
+  const ledger = (lossDb: number, mendable = false): LedgerProposal => ({
+    unknown: [],
+    lines: [
+      {
+        channel: 'SiL',
+        carrier: 'subs',
+        lossDb,
+        leastLossDb: 0,
+        gaps: mendable ? [{ lowHz: 100, highHz: 140, opens: 'sub low-pass' }] : [],
+        why: null,
+        mends: [],
+      },
+    ],
+  });
+
+  it('is nothing only where the column of losses shows nothing', () => {
+    expect(ledgerFinding(ledger(0.04))).toBe('No bass is lost on the way');
+    expect(ledgerFinding(ledger(0.6))).toBe('No setting would bring back the bass that is missing');
+    expect(plain(remainderText(ledger(0.6)))).toContain('Up to 0.6 dB');
+    expect(plain(ledgerFinding(ledger(0.4, true)))).toContain('more than 0.5 dB that a setting');
+    expect(remainderText(ledger(0.4, true))).toBe('');
+    expect(ledgerFinding(ledger(0.6, true))).toBe('SiL loses bass on the way');
   });
 });
 
