@@ -40,6 +40,11 @@ export class NumberField extends LitElement {
     this.typed = null;
   }
 
+  /** Whoever lays fields out can see that one is said to be wrong. */
+  protected override updated(): void {
+    this.toggleAttribute('wrong', (this.wrong ?? this.fault) !== null);
+  }
+
   protected override render(): TemplateResult {
     const digits = this.decimals ?? (Number.isInteger(this.value) ? 0 : 1);
     const measure = measures[this.measure];

@@ -54,6 +54,10 @@ export class RoomFields extends LitElement {
         align-items: end;
       }
 
+      .fields:has([wrong]) {
+        align-items: start;
+      }
+
       .actions {
         display: flex;
         flex-wrap: wrap;

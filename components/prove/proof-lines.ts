@@ -1,16 +1,16 @@
 import { distanceUnitOf } from '../../src/session/distance-unit';
-import { msg, str } from '@lit/localize';
+import { msg } from '@lit/localize';
 import { stateWord } from '../../src/locale/state-words';
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { ProofFigure, ProofLine, SettingChange, Verdict } from '../../src/proof/proof';
+import type { ProofLine, SettingChange, Verdict } from '../../src/proof/proof';
 import type { Bench, BenchState } from '../../src/session/bench';
 import { BenchController } from '../bench-controller';
-import { intervalText, signedText, thinSpace } from '../../src/locale/number-text';
 import { buttonStyles } from '../controls/button-styles';
 import { askToSelect } from '../events';
 import { sharedStyles } from '../theme/shared-styles';
 import { addressOf, channelOf, sayChange } from './change-words';
+import { figureText } from './figure-text';
 import { proofLinesStyles } from './proof-lines-styles';
 
 const marks: Readonly<Record<Verdict, string>> = { pass: '✓', fail: '✗', 'cannot tell': '?' };
@@ -51,12 +51,13 @@ export class ProofLines extends LitElement {
   }
 
   private line(line: ProofLine, state: BenchState) {
-    const { id, verdict, sentence, figure, changes, action, channels } = line;
+    const { id, verdict, sentence, changes, action, channels } = line;
+    const judgedBy = figureText(line);
     return html`<li class=${verdict === 'cannot tell' ? 'untold' : verdict} data-line=${id}>
       <span class="mark" aria-hidden="true">${marks[verdict]}</span>
       <div>
         <p><span class="unseen">${stateWord(verdict)}: </span>${sentence}</p>
-        ${verdict === 'pass' || !figure ? nothing : html`<p class="small">${figureText(figure)}</p>`}
+        ${judgedBy === null ? nothing : html`<p class="small">${judgedBy}</p>`}
         ${changes.map((change) => this.change(change, state))}
         ${action === null ? nothing : html`<p class="small">${action}</p>`}
         ${
@@ -88,13 +89,6 @@ export class ProofLines extends LitElement {
       >
     </p>`;
   }
-}
-
-/** The number a claim was judged by, beside what is allowed. */
-function figureText({ value, interval, allowed, unit }: ProofFigure): string {
-  const digits = unit === 'ms' ? 2 : 1;
-  const read = `${signedText(value, digits)}${thinSpace}${unit} (${intervalText(interval, digits)})`;
-  return msg(str`${read}; allowed ${intervalText(allowed, digits)}${thinSpace}${unit}.`);
 }
 
 declare global {

@@ -32,19 +32,18 @@ export class ConnectSheet extends LitElement {
     const { rig } = state.document;
     const choice = html`<ll-rig-choice .bench=${this.bench}></ll-rig-choice>`;
     if (rig === 'live') return this.live(choice);
-    return html`<section
-      class="sheet plain-sheet"
-      aria-label=${msg('How the speakers are reached')}
-    >
-      ${choice}
-      ${
-        rig === 'practice'
-          ? html`<ll-practice-rig .bench=${this.bench}></ll-practice-rig>`
-          : html`<p>
-              ${msg(html`Nothing is connected to this computer: the take is saved as a file, played by whatever reaches all ${state.layout.channels.length} speakers, and its recording is brought back. The steps stand under <a href="#probe/take">Take</a>.`)}
-            </p>`
-      }
-    </section>`;
+    return html`<div class="sheets">
+      <section class="sheet wide" aria-label=${msg('How the speakers are reached')}>
+        ${choice}
+        ${
+          rig === 'practice'
+            ? html`<ll-practice-rig .bench=${this.bench}></ll-practice-rig>`
+            : html`<p>
+                ${msg(html`Nothing is connected to this computer: the take is saved as a file, played by whatever reaches all ${state.layout.channels.length} speakers, and its recording is brought back. The steps stand under <a href="#probe/take">Take</a>.`)}
+              </p>`
+        }
+      </section>
+    </div>`;
   }
 
   private live(choice: unknown) {

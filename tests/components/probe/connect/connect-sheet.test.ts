@@ -32,6 +32,22 @@ const selects = (sheet: Element) =>
 const shown = (select: HTMLSelectElement | undefined) =>
   plain(select?.selectedOptions[0]?.textContent ?? '');
 
+describe('how the speakers are reached', () => {
+  it('stands clear of what is said of it, at any width', async () => {
+    for (const width of [358, 788, 1060]) {
+      for (const rig of ['practice', 'recording'] as const) {
+        const bench = new FakeBench('5.1');
+        bench.set({ document: { ...bench.state.document, rig } });
+        const sheet = await mount('ll-connect-sheet', { bench }, width);
+        const choice = find(sheet, 'll-rig-choice').getBoundingClientRect();
+        const said = find(sheet, rig === 'practice' ? 'll-practice-rig' : 'p');
+        expect(said.getBoundingClientRect().top - choice.bottom).toBeGreaterThanOrEqual(8);
+        sheet.remove();
+      }
+    }
+  });
+});
+
 describe('choosing devices', () => {
   it('looks for them once, without asking for the microphone', async () => {
     const bench = liveBench();
