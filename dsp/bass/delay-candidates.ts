@@ -42,9 +42,18 @@ export function delayCandidates(scan: DelayScan, window: DelayWindow): readonly 
     });
   });
   const cost = ({ lossDb, delaySeconds }: AlignedDelay): number =>
-    lossDb +
-    pullDb * Math.max(0, Math.abs(delaySeconds - centreSeconds) / periodSeconds - freePeriods) ** 2;
+    lossDb + distanceCostDb(delaySeconds, centreSeconds, periodSeconds);
   return found.sort((a, b) => cost(a) - cost(b));
+}
+
+/** What a delay must save to be taken as far from where the direct sounds line up, dB, 0 or more. */
+export function distanceCostDb(
+  delaySeconds: number,
+  centreSeconds: number,
+  periodSeconds: number,
+): number {
+  const periods = Math.abs(delaySeconds - centreSeconds) / periodSeconds;
+  return pullDb * Math.max(0, periods - freePeriods) ** 2;
 }
 
 /** The lowest loss within `reach` of a delay, by golden section to a thousandth of it. */

@@ -5,7 +5,7 @@ import {
   type AlignmentOptions,
   type SubAlignment,
 } from '../../dsp/bass/align-sub';
-import { lowestNear } from '../../dsp/bass/delay-candidates';
+import { distanceCostDb, lowestNear } from '../../dsp/bass/delay-candidates';
 import { tolerance } from '../../dsp/bass/delay-interval';
 import type { DelayAndPolarity, DelayScan } from '../../dsp/bass/delay-scan';
 import { throughPath } from '../../dsp/bass/electrical-path';
@@ -29,9 +29,12 @@ export interface AlignableGroup {
   readonly crossoverHz: number;
 }
 
-/** Another delay of all subs, and whether the processor's range of distances holds it. */
+/** Another delay of all subs. */
 export interface OtherAlignment extends DelayAndPolarity {
+  /** Whether the processor's range of distances holds it. */
   readonly fits: boolean;
+  /** Whether it lies farther from where the direct sounds line up, enough to count against it. */
+  readonly farther: boolean;
 }
 
 /** Subs set against the mains, before anything is rounded. */
@@ -54,8 +57,8 @@ export interface AlignedSubs {
  * Delay and polarity of all subs, set against each other already, against the fronts at all seats;
  * against the next group with a crossover where the fronts have none or were not captured. The
  * centre counts with the fronts where it shares their crossover. Where several delays
- * are within 0.4 dB of the best, the one that serves all groups best is taken, of those that the
- * range of distances holds.
+ * are within 0.4 dB of the best, the one that serves all groups best is taken, distance from where
+ * the direct sounds line up counted against it, of those that the range of distances holds.
  */
 export function alignSubs(
   field: BassField,
@@ -146,7 +149,12 @@ export function alignSubs(
       ),
     ])
     .filter((one) => fits(one) && anchorLoss(one) <= told.lossDb + alikeDb);
-  const chosen = bestForAll([nearest ?? told, ...farther], (at) => lossOfAll(scans, at));
+  const costOf = ({ delaySeconds }: DelayAndPolarity): number =>
+    distanceCostDb(delaySeconds, told.centreSeconds, 1 / crossoverHz);
+  const chosen = bestForAll(
+    [nearest ?? told, ...farther],
+    (at) => lossOfAll(scans, at) + costOf(at),
+  );
   return {
     kind: 'aligned',
     anchor: { group: first.group, channels: mains.map(({ channel }) => channel), crossoverHz },
@@ -160,6 +168,7 @@ export function alignSubs(
       delaySeconds: at.delaySeconds,
       inverted: at.inverted,
       fits: fits(at),
+      farther: costOf(at) > costOf(chosen),
     })),
     toleranceSeconds: tolerance(
       scanOfAll(scans, anchorScan),

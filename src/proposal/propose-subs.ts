@@ -85,13 +85,13 @@ function alignmentOf(
   const proposed = movedSubs(typed, subs, -choices.subsLaterSeconds, choices.subsTurned);
   const lossOf = (settings: BassSettings): number =>
     predict(anchor.channels, anchor.crossoverHz, settings)?.lossDb ?? sum.lossDb;
-  const alternatives = others.flatMap(({ delaySeconds, inverted, fits }): OtherDelay[] => {
+  const alternatives = others.flatMap(({ delaySeconds, inverted, fits, farther }): OtherDelay[] => {
     const laterSeconds = Math.round(beside(delaySeconds) / stepSeconds) * stepSeconds;
     const turned = inverted !== chosen.inverted;
     // Typed it would be the proposal itself.
     if (laterSeconds === 0 && !turned) return [];
     const lossDb = lossOf(movedSubs(proposed, subs, laterSeconds, turned));
-    return [{ laterSeconds, turned, lossDb, fits }];
+    return [{ laterSeconds, turned, lossDb, fits, farther }];
   });
   return {
     group: anchor.group,

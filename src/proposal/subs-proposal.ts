@@ -23,6 +23,8 @@ export interface OtherDelay {
   readonly lossDb: number;
   /** False where the processor's range of distances does not hold it. */
   readonly fits: boolean;
+  /** Whether it lies farther from where the direct sounds line up, enough to count against it. */
+  readonly farther: boolean;
 }
 
 /** How the subs are set against the mains. */

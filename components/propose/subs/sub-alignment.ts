@@ -103,6 +103,7 @@ export class SubAlignment extends LitElement {
       turned: false,
       lossDb: asProposedLossDb,
       fits: true,
+      farther: false,
     };
     return html`<table>
       <caption class="unseen">

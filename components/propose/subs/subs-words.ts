@@ -62,12 +62,13 @@ export function delayText({
 
 /** Why a delay that loses less than the proposal, as it is shown, is not proposed; else null. */
 export function whyNotProposed(
-  { lossDb, fits }: OtherDelay,
+  { lossDb, fits, farther }: OtherDelay,
   { asProposedLossDb, groups }: Pick<SubAlignmentProposal, 'asProposedLossDb' | 'groups'>,
 ): string | null {
   if (!fits) return msg('the distances of the processor do not reach that far');
   const less = Math.round(10 * asProposedLossDb) - Math.round(10 * lossDb);
   if (less <= 0) return null;
+  if (farther) return msg('loses less, but lies farther from where the direct sounds line up');
   return groups.length > 0
     ? msg('loses less here, more with all groups together')
     : msg('loses less only by how the distances are rounded');

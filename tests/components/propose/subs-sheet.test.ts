@@ -110,13 +110,14 @@ describe('the Subs sheet', () => {
   });
 
   it('says why what loses less is not proposed', () => {
-    const other = { laterSeconds: 0.004, turned: false, lossDb: 0.5, fits: true };
+    const other = { laterSeconds: 0.004, turned: false, lossDb: 0.5, fits: true, farther: false };
     const sum = { lossDb: 1, dipDb: -3, dipHz: 80, worst: { channel: 'FC', lossDb: 1 } } as const;
     const groups = [{ group: 'centre', sum }] as const;
     const told = { asProposedLossDb: 0.7, groups };
     expect(whyNotProposed(other, told)).toContain('more with all groups together');
     expect(whyNotProposed(other, { ...told, groups: [] })).toContain('rounded');
     expect(whyNotProposed({ ...other, fits: false }, told)).toContain('do not reach');
+    expect(whyNotProposed({ ...other, farther: true }, told)).toContain('lies farther');
     expect(whyNotProposed({ ...other, lossDb: 0.72 }, told)).toBeNull();
   });
 

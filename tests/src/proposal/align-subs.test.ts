@@ -10,7 +10,7 @@ import type { ChannelReading, Readings } from '../../../src/reading/reading';
 import type { ChannelLabel } from '../../../src/system/channel';
 import { isTrouble } from '../../../src/trouble';
 import { expectClose } from '../../close';
-import { pureBass } from './sample-bass';
+import { pureBass, roomyBass } from './sample-bass';
 import { layoutNamed, readingsOf, rolloffAt } from './sample-readings';
 import { flatSum, sampleSheet } from './sample-sheet';
 
@@ -72,6 +72,25 @@ describe('one sub', () => {
       'Sub 1': { bass: pureBass(0.005), rolloff: rolloffAt(25, 22) },
     });
     expectClose(propose(readings).subs?.alignment?.sum.lossDb, 0, 0.01);
+  });
+
+  it('stays within a period of where the direct sounds line up, whatever serves all groups', () => {
+    // Invented rooms in which another delay within 0.4 dB lies more than a period away.
+    for (const seed of [27, 38, 56, 58]) {
+      const roomy = (n: number) => ({
+        bass: roomyBass(0, 10 * seed + n),
+        rolloff: rolloffAt(60, 50),
+      });
+      const readings = readingsOf('3.1', {
+        FL: roomy(1),
+        FR: roomy(2),
+        FC: roomy(3),
+        'Sub 1': { bass: roomyBass(0.005, 10 * seed + 4), rolloff: rolloffAt(25, 22) },
+      });
+      const { subs } = propose(readings);
+      const late = ((subs?.subs[0]?.wishedMetres ?? NaN) - 2.5) / metresPerSecond;
+      expectClose(late, 0.005, 0.9 / (subs?.alignment?.crossoverHz ?? NaN));
+    }
   });
 
   it('moves later by the tuner’s own wish, which the sum shows', () => {
