@@ -88,8 +88,8 @@ function alignmentOf(
   const alternatives = others.flatMap(({ delaySeconds, inverted, fits, farther }): OtherDelay[] => {
     const laterSeconds = Math.round(beside(delaySeconds) / stepSeconds) * stepSeconds;
     const turned = inverted !== chosen.inverted;
-    // Typed it would be the proposal itself.
-    if (laterSeconds === 0 && !turned) return [];
+    // Nearer than a quarter of a period it is the proposal itself.
+    if (!turned && Math.abs(laterSeconds) < 1 / (4 * anchor.crossoverHz)) return [];
     const lossDb = lossOf(movedSubs(proposed, subs, laterSeconds, turned));
     return [{ laterSeconds, turned, lossDb, fits, farther }];
   });

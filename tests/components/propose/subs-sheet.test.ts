@@ -94,6 +94,8 @@ describe('the Subs sheet', () => {
     expect(rows()).toHaveLength(alternatives.length + 1);
     expect(textOf(rows()[0] ?? sheet)).toMatch(/^as proposed .* in force$/);
     for (const [n, one] of alternatives.entries()) {
+      // Nearer than a quarter of a period of the crossover it would be the proposal itself.
+      expect(one.turned || Math.abs(one.laterSeconds) > 1 / 800).toBe(true);
       buttonIn(rows()[n + 1])?.click();
       await settle(sheet);
       const { subsLaterSeconds, subsTurned } = bench.state.document.choices;
