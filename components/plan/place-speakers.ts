@@ -74,11 +74,16 @@ export function scaleOf(
 
 const ringSteps = [1, 2, 5, 10, 20, 50];
 
+/** The power of ten at or above a length. */
+function nextDecade(metres: number): number {
+  return 10 ** Math.ceil(Math.log10(metres));
+}
+
 /** Distance rings, metres: six at most, every metre while that suffices. */
 export function ringRadii(placed: readonly PlacedSpeaker[], unitMetres = 1): number[] {
   const farthest = Math.max(1, ...placed.map((one) => Math.hypot(one.rightMetres, one.backMetres)));
   const steps = ringSteps.map((one) => one * unitMetres);
-  const step = steps.find((one) => farthest / one <= 6) ?? 100 * unitMetres;
+  const step = steps.find((one) => farthest / one <= 6) ?? nextDecade(farthest / 6);
   const rings: number[] = [];
   for (let radius = step; radius <= farthest + step * 0.3; radius += step) rings.push(radius);
   return rings;

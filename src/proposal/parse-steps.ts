@@ -1,10 +1,13 @@
 import { msg, str } from '@lit/localize';
+import { crossoverRangeHz } from '../system/crossover-range';
 import { trouble, type Trouble } from '../trouble';
+
+const [lowest, highest] = crossoverRangeHz;
 
 /**
  * Crossover steps in Hz out of text such as "40, 60, 80": commas, semicolons or blanks between,
  * "Hz" allowed. A trouble of kind 'bad-steps' when the list is empty, holds what is no number or
- * not above 0, or does not rise.
+ * not above 0 or not within `crossoverRangeHz`, or does not rise.
  */
 export function parseSteps(text: string): number[] | Trouble {
   const words = text
@@ -27,6 +30,9 @@ export function checkSteps(steps: readonly number[]): Trouble | null {
   for (const step of steps) {
     if (!Number.isFinite(step)) return refuse(msg(str`${step} is not a number.`));
     if (step <= 0) return refuse(msg(str`${step} is not above 0.`));
+    if (step < lowest || step > highest) {
+      return refuse(msg(str`${step} does not lie between ${lowest} and ${highest} Hz.`));
+    }
     if (step === last) return refuse(msg(str`${step} stands there twice.`));
     if (step < last) return refuse(msg(str`${step} comes after ${last}, out of order.`));
     last = step;

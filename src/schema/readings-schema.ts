@@ -2,14 +2,28 @@ import * as v from 'valibot';
 import { BAND_COUNT } from '../../dsp/rolloff/rolloff-bands';
 import { bassGrid } from '../../dsp/bass/transfer';
 import type { Readings } from '../reading/reading';
-import { channelLabel, finite, positive } from './schema-parts';
+import {
+  channelLabel,
+  decibels,
+  finite,
+  frequency,
+  length,
+  positive,
+  positiveLength,
+  seconds,
+  temperature,
+} from './schema-parts';
 import { settingsInForce } from './settings-schema';
 
-const interval = v.pipe(
-  v.tuple([finite, finite]),
-  v.check(([low, high]) => low <= high, 'an interval from the lower to the higher value'),
-);
-const estimate = v.object({ median: finite, interval });
+function intervalOf(each: typeof finite | typeof length | typeof seconds | typeof estimated) {
+  return v.pipe(
+    v.tuple([each, each]),
+    v.check(([low, high]) => low <= high, 'an interval from the lower to the higher value'),
+  );
+}
+/** An estimated frequency, Hz. */
+const estimated = v.pipe(finite, v.minValue(0), v.maxValue(1_000_000));
+const estimate = v.object({ median: estimated, interval: intervalOf(estimated) });
 const probability = v.pipe(finite, v.minValue(0), v.maxValue(1));
 const numbers = v.array(finite);
 
@@ -26,7 +40,7 @@ export const rolloff = v.object({
   f3Hz: estimate,
   f6Hz: estimate,
   f10Hz: estimate,
-  f6UpperHz: positive,
+  f6UpperHz: frequency,
   box: v.object({ kind: v.picklist(['closed', 'vented', 'cannot tell']), probability }),
 });
 
@@ -42,7 +56,7 @@ const bassBands = v.object({
 const curves = v.object({
   response: v.object({ hz: numbers, db: numbers, noiseDb: numbers }),
   fit: v.nullable(v.object({ hz: numbers, db: numbers, low: numbers, high: numbers })),
-  envelope: v.object({ startSeconds: finite, stepSeconds: positive, level: numbers }),
+  envelope: v.object({ startSeconds: seconds, stepSeconds: positive, level: numbers }),
 });
 
 const bassCount = bassGrid().length;
@@ -73,18 +87,18 @@ const distortion = v.variant('kind', [
 
 const channel = v.object({
   channel: channelLabel,
-  arrivalSeconds: v.nullable(finite),
-  arrivalInterval: v.nullable(interval),
-  distanceMetres: v.nullable(finite),
-  distanceInterval: v.nullable(interval),
-  ceilingPathMetres: v.nullable(finite),
-  levelDb: v.nullable(finite),
+  arrivalSeconds: v.nullable(seconds),
+  arrivalInterval: v.nullable(intervalOf(seconds)),
+  distanceMetres: v.nullable(length),
+  distanceInterval: v.nullable(intervalOf(length)),
+  ceilingPathMetres: v.nullable(length),
+  levelDb: v.nullable(decibels),
   polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
   rolloff: v.nullable(rolloff),
   bassBands: v.optional(bassBands),
-  bassMarginDb: v.nullable(finite),
-  peakToNoiseDb: v.nullable(finite),
-  decaySeconds: v.optional(v.nullable(finite), null),
+  bassMarginDb: v.nullable(decibels),
+  peakToNoiseDb: v.nullable(decibels),
+  decaySeconds: v.optional(v.nullable(seconds), null),
   bass: v.optional(v.nullable(bass)),
   distortion: v.optional(distortion),
   faults: v.array(
@@ -127,16 +141,20 @@ export const readingsSchema = v.object({
   layout: v.string(),
   takeId: v.string(),
   reference: channelLabel,
-  referenceDistanceMetres: positive,
+  referenceDistanceMetres: positiveLength,
   absolute: v.optional(v.boolean(), false),
-  temperatureCelsius: finite,
+  temperatureCelsius: temperature,
   simulated: v.boolean(),
-  clock: v.object({ skewPpm: finite, skewInterval: interval, faults: v.array(clockFault) }),
+  clock: v.object({
+    skewPpm: finite,
+    skewInterval: intervalOf(finite),
+    faults: v.array(clockFault),
+  }),
   capture: v.object({
     clipped: v.array(channelLabel),
-    noiseFloorDb: finite,
+    noiseFloorDb: decibels,
     noise: v.optional(v.nullable(noiseFloor)),
-    peakDb: finite,
+    peakDb: decibels,
   }),
   channels: v.pipe(v.array(channel), v.minLength(1)),
   notes: v.optional(v.array(v.string()), () => []),

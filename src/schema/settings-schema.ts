@@ -1,12 +1,12 @@
 import * as v from 'valibot';
 import type { DeclaredSettings, SettingsInForce } from '../system/declared-settings';
 import { filterKind } from '../system/sheet/sheet-schema';
-import { channelLabel, finite, groupId, positive } from './schema-parts';
+import { channelLabel, decibels, frequency, groupId, length } from './schema-parts';
 
 const declared = {
-  distanceMetres: v.record(channelLabel, finite),
-  trimDb: v.record(channelLabel, finite),
-  crossoverHz: v.record(groupId, v.nullable(positive)),
+  distanceMetres: v.record(channelLabel, length),
+  trimDb: v.record(channelLabel, decibels),
+  crossoverHz: v.record(groupId, v.nullable(frequency)),
   equaliser: v.picklist(['on', 'off', 'not known']),
 };
 

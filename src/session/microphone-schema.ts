@@ -1,12 +1,12 @@
 import * as v from 'valibot';
 import type { MicrophoneSetup } from '../microphone/calibration';
-import { finite, positive } from '../schema/schema-parts';
+import { decibels, finite, frequency } from '../schema/schema-parts';
 
 const calibration = v.pipe(
   v.object({
     name: v.string(),
-    hz: v.array(positive),
-    db: v.array(finite),
+    hz: v.array(frequency),
+    db: v.array(decibels),
     phaseDegrees: v.nullable(v.array(finite)),
   }),
   v.check(
@@ -24,7 +24,7 @@ export const microphoneSchema = v.object({
   orientation: v.picklist(['up', 'at the speakers', 'not noted']),
   soundLevel: v.nullable(
     v.object({
-      offsetDb: finite,
+      offsetDb: decibels,
       how: v.picklist(['calibrator', 'sound level meter']),
       at: v.string(),
       microphone: v.string(),

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { NoiseReading } from '../noise/noise-state';
 import { rolloff } from '../schema/readings-schema';
-import { channelLabel, finite, positive } from '../schema/schema-parts';
+import { channelLabel, decibels, finite, frequency, seconds } from '../schema/schema-parts';
 
 const numbers = v.array(finite);
 
@@ -14,10 +14,10 @@ export const noiseReadingSchema = v.object({
   startedAt: v.string(),
   rig: v.picklist(['practice', 'recording', 'live']),
   simulated: v.boolean(),
-  lowHz: positive,
-  highHz: positive,
-  seconds: finite,
-  levelDb: v.nullable(finite),
+  lowHz: frequency,
+  highHz: frequency,
+  seconds,
+  levelDb: v.nullable(decibels),
   response: v.nullable(v.object({ hz: numbers, db: numbers, noiseDb: numbers })),
   rolloff: v.nullable(rolloff),
   notes: v.array(v.string()),

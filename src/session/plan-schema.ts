@@ -1,5 +1,12 @@
 import * as v from 'valibot';
-import { channelLabel, finite, positive } from '../schema/schema-parts';
+import {
+  channelLabel,
+  decibels,
+  finite,
+  length,
+  positiveLength,
+  seconds,
+} from '../schema/schema-parts';
 import { speakerModels } from '../schema/models-schema';
 import { declaredSettings } from '../schema/settings-schema';
 import { nothingInForce } from '../system/declared-settings';
@@ -12,7 +19,7 @@ import type { WalkSound, WalkStop } from '../wirecheck/walk';
 const place = v.object({
   azimuthDegrees: v.pipe(finite, v.minValue(-180), v.maxValue(180)),
   elevationDegrees: v.pipe(finite, v.minValue(-90), v.maxValue(90)),
-  distanceMetres: v.nullable(positive),
+  distanceMetres: v.nullable(positiveLength),
 });
 
 const system = v.object({
@@ -20,15 +27,15 @@ const system = v.object({
   bounced: v.array(channelLabel),
   room: v.nullable(
     v.object({
-      lengthMetres: positive,
-      widthMetres: positive,
-      heightMetres: positive,
-      seatFromFrontMetres: positive,
-      seatFromLeftMetres: positive,
-      earHeightMetres: positive,
+      lengthMetres: positiveLength,
+      widthMetres: positiveLength,
+      heightMetres: positiveLength,
+      seatFromFrontMetres: positiveLength,
+      seatFromLeftMetres: positiveLength,
+      earHeightMetres: positiveLength,
     }),
   ),
-  seats: v.array(v.object({ name: v.string(), rightMetres: finite, backMetres: finite })),
+  seats: v.array(v.object({ name: v.string(), rightMetres: length, backMetres: length })),
 }) satisfies v.GenericSchema<unknown, DeclaredSystem>;
 
 const earAnswers = v.record(
@@ -42,9 +49,9 @@ const earAnswers = v.record(
 
 const walkSound = v.object({
   channel: channelLabel,
-  levelDb: v.nullable(finite),
-  lowDb: v.optional(v.nullable(finite), null),
-  arrivalSeconds: v.nullable(finite),
+  levelDb: v.nullable(decibels),
+  lowDb: v.optional(v.nullable(decibels), null),
+  arrivalSeconds: v.nullable(seconds),
   polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
 }) satisfies v.GenericSchema<unknown, WalkSound>;
 

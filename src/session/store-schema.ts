@@ -1,7 +1,17 @@
 import * as v from 'valibot';
 import { readingsSchema } from '../schema/readings-schema';
 import { scheduleSchema } from '../schema/schedule-schema';
-import { channelLabel, finite, groupId, positive } from '../schema/schema-parts';
+import {
+  channelLabel,
+  crossover,
+  decibels,
+  finite,
+  groupId,
+  length,
+  levelStep,
+  positiveLength,
+  temperature,
+} from '../schema/schema-parts';
 import { settingsInForce } from '../schema/settings-schema';
 import { processorSettings } from '../schema/processor-settings-schema';
 import { layoutFromName } from '../system/layout';
@@ -35,7 +45,7 @@ const position = v.object({
 });
 const device = v.object({ id: v.string(), name: v.string() });
 const output = v.pipe(finite, v.integer(), v.minValue(0), v.maxValue(255));
-const atMost0 = v.pipe(finite, v.maxValue(0));
+const atMost0 = v.pipe(decibels, v.maxValue(0));
 
 function between(low: number, high: number) {
   return v.pipe(finite, v.minValue(low), v.maxValue(high));
@@ -74,7 +84,10 @@ export const sessionSchema = v.object({
   name: v.string(),
   createdAt: v.string(),
   layout: meaningfulLayout,
-  conditions: v.object({ temperatureCelsius: finite, referenceDistanceMetres: positive }),
+  conditions: v.object({
+    temperatureCelsius: temperature,
+    referenceDistanceMetres: positiveLength,
+  }),
   rig: rigKind,
   practice: v.object({
     seed: finite,
@@ -102,14 +115,14 @@ export const sessionSchema = v.object({
   }),
   position,
   processor: v.object({
-    crossoverHz: v.array(positive),
-    distanceStepMetres: positive,
-    distanceRangeMetres: v.tuple([finite, finite]),
-    levelStepDb: positive,
-    levelRangeDb: v.tuple([finite, finite]),
+    crossoverHz: v.array(crossover),
+    distanceStepMetres: positiveLength,
+    distanceRangeMetres: v.tuple([length, length]),
+    levelStepDb: levelStep,
+    levelRangeDb: v.tuple([decibels, decibels]),
     distanceUnit: v.optional(v.picklist(['m', 'ft'])),
   }),
-  chosenCrossoverHz: v.record(groupId, positive),
+  chosenCrossoverHz: v.record(groupId, crossover),
   takes: v.array(takeSchema),
   noiseReadings: v.array(noiseReadingSchema),
   notes: v.optional(v.pipe(v.string(), v.maxLength(mostNotes)), ''),

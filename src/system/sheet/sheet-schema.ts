@@ -1,6 +1,16 @@
 import { msg, str } from '@lit/localize';
 import * as v from 'valibot';
-import { channelLabel, finite, groupId, positive } from '../../schema/schema-parts';
+import {
+  channelLabel,
+  crossover,
+  decibels,
+  finite,
+  frequency,
+  groupId,
+  length,
+  levelStep,
+  positiveLength,
+} from '../../schema/schema-parts';
 import type { ProcessorSheet } from './processor-sheet';
 
 /** A file that names more is no processor, or is meant to choke the reader. */
@@ -75,22 +85,22 @@ export const sheetSchema = v.strictObject({
   }),
   heightNaming: v.strictObject({ '1': heightPairs, '2': heightPairs, '3': heightPairs }),
   crossover: v.strictObject({
-    stepsHz: some(positive),
+    stepsHz: some(crossover),
     setting: v.picklist(['one for all', 'per group']),
-    limits: few(v.strictObject({ groups: some(groupId), lowHz: positive, highHz: positive })),
+    limits: few(v.strictObject({ groups: some(groupId), lowHz: frequency, highHz: frequency })),
   }),
   fullRange: few(v.strictObject({ group: groupId, unlocks: few(groupId) })),
   subLowPass: v.strictObject({
-    stepsHz: some(positive),
+    stepsHz: some(frequency),
     notBelowHighestBedCrossover: v.boolean(),
   }),
-  lowCut: v.strictObject({ stepsHz: few(positive) }),
+  lowCut: v.strictObject({ stepsHz: few(frequency) }),
   distance: v.strictObject({
     unit: v.picklist(['m', 'ft']),
-    step: positive,
-    low: v.pipe(finite, v.minValue(0)),
-    high: positive,
+    step: positiveLength,
+    low: v.pipe(length, v.minValue(0)),
+    high: positiveLength,
   }),
-  level: v.strictObject({ stepDb: positive, lowDb: finite, highDb: finite }),
+  level: v.strictObject({ stepDb: levelStep, lowDb: decibels, highDb: decibels }),
   filters: v.strictObject({ highPass: filterKind, subLowPass: filterKind }),
 }) satisfies v.GenericSchema<unknown, ProcessorSheet>;

@@ -62,6 +62,10 @@ describe('distance rings', () => {
   it('stay few however far a speaker stands', () => {
     expect(ringRadii(placeSpeakers(layout, null, 45))).toEqual([10, 20, 30, 40, 50]);
   });
+
+  it('stay few for a distance that can only be mistaken', () => {
+    expect(ringRadii(placeSpeakers(layout, null, 9999))).toEqual([10000]);
+  });
 });
 
 describe('the scale of the plan', () => {

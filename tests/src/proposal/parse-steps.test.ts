@@ -9,7 +9,7 @@ describe('parseSteps', () => {
     ['40,60, 80', [40, 60, 80]],
     ['40;60\n80.5', [40, 60, 80.5]],
     ['  40 Hz 60hz, 80 HZ ', [40, 60, 80]],
-    ['.5', [0.5]],
+    ['40.', [40]],
   ])('reads “%s”', (text, steps) => {
     expect(parseSteps(text)).toEqual(steps);
   });
@@ -23,6 +23,8 @@ describe('parseSteps', () => {
     ['40, Infinity', 'not a number'],
     ['-40, 60', '-40 is not above 0'],
     ['0, 60', '0 is not above 0'],
+    ['5, 60', '5 does not lie between 15 and 500 Hz'],
+    ['80, 1000', '1000 does not lie between 15 and 500 Hz'],
     ['60, 40', '40 comes after 60, out of order'],
     ['40, 60, 60', '60 stands there twice'],
     ['9'.repeat(400), 'not a number'],

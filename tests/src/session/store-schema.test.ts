@@ -43,6 +43,26 @@ describe('the schema of a stored session', () => {
       'takes.0.captureRate',
     ],
     [
+      'a tape distance no room holds',
+      { ...session, conditions: { temperatureCelsius: 20, referenceDistanceMetres: 1e308 } },
+      'conditions.referenceDistanceMetres',
+    ],
+    [
+      'a temperature nobody measures at',
+      { ...session, conditions: { temperatureCelsius: -1e308, referenceDistanceMetres: 2.4 } },
+      'conditions.temperatureCelsius',
+    ],
+    [
+      'a crossover above what is kept of the bass',
+      { ...session, processor: { ...session.processor, crossoverHz: [80, 1000] } },
+      'processor.crossoverHz.1',
+    ],
+    [
+      'a distance step of light years',
+      { ...session, processor: { ...session.processor, distanceStepMetres: 1e308 } },
+      'processor.distanceStepMetres',
+    ],
+    [
       'a take without a schedule',
       { ...session, takes: [{ ...sampleTake('5.1'), schedule: {} }] },
       'takes.0.schedule.format',
