@@ -91,7 +91,8 @@ export class SessionRow extends LitElement {
   }
 
   override focus(): void {
-    this.renderRoot.querySelector('button')?.focus();
+    const harmless = this.renderRoot.querySelector<HTMLElement>('[data-wish="restore"]');
+    (harmless ?? this.renderRoot.querySelector('button'))?.focus();
   }
 
   private renderFacts({ summary, problem }: StoredSession): TemplateResult {
@@ -103,8 +104,9 @@ export class SessionRow extends LitElement {
 
   private renderButtons({ deleted, summary }: StoredSession): TemplateResult {
     if (deleted) {
-      return html`${this.renderButton(msg('Bring back'), 'restore')}
-      ${this.renderButton(msg('Remove for good'), 'remove')}`;
+      // Where "Delete" was before, under a hand that presses twice, stands what does no harm.
+      return html`${this.renderButton(msg('Remove for good'), 'remove')}
+      ${this.renderButton(msg('Bring back'), 'restore')}`;
     }
     const open = this.here
       ? html`<span class="small soft">${msg('On the bench')}</span>`

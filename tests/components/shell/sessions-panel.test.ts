@@ -146,6 +146,20 @@ describe('the panel of sessions', () => {
     expect(bench.calls).toEqual(['restore cellar', 'remove cellar']);
   });
 
+  it('puts nothing that removes for good under a hand that presses “Delete” twice', async () => {
+    await opened([attic, cellar]);
+    const boxOf = (id: string, wish: string) =>
+      find(find(app, `[data-session="${id}"]`), `[data-wish="${wish}"]`).getBoundingClientRect();
+    expect(boxOf('cellar', 'remove').right).toBeLessThanOrEqual(boxOf('attic', 'delete').left);
+  });
+
+  it('gives the focus of a deleted session to what brings it back', async () => {
+    await opened([cellar]);
+    const row = find(app, '[data-session="cellar"]');
+    row.focus();
+    expect(row.shadowRoot?.activeElement?.getAttribute('data-wish')).toBe('restore');
+  });
+
   it('says why one cannot be opened, and does not offer to', async () => {
     await opened([broken]);
     const row = find(app, '[data-session="broken"]');
