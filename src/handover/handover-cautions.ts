@@ -1,5 +1,8 @@
 import { msg, str } from '@lit/localize';
+import type { ChannelProposal } from '../proposal/proposal';
+import { sayInverted } from '../proposal/say-inverted';
 import { isOldProof } from '../session/derive-proof';
+import { channelName } from '../system/channel-names';
 import type { HandedOver } from './handed-over';
 
 /** What whoever finds this system must know, sentences, each once. */
@@ -17,8 +20,23 @@ export function handoverCautions(state: HandedOver): string[] {
     ...(readings?.channels.flatMap(({ faults }) => faults.map(({ sentence }) => sentence)) ?? []),
     ...(proposal?.missing.map(({ sentence }) => sentence) ?? []),
     ...(proposal?.groups.flatMap(({ warnings }) => warnings) ?? []),
-    ...(proposal?.channels.flatMap(({ warnings }) => warnings) ?? []),
+    ...(proposal?.channels.flatMap((channel) => stillWarned(channel, state)) ?? []),
     ...(proof?.notes ?? []),
   ];
   return [...new Set(all)];
+}
+
+/** The warnings of a channel, without the one to swap its wires once its polarity is proved. */
+function stillWarned(
+  { channel, warnings }: ChannelProposal,
+  { proof }: HandedOver,
+): readonly string[] {
+  const isProved = proof?.lines.some(
+    ({ claim, channels, verdict }) =>
+      claim === 'polarity' && verdict === 'pass' && channels.includes(channel),
+  );
+  if (!isProved) return warnings;
+  const name = channelName(channel);
+  const swaps = [sayInverted(name, false), sayInverted(name, true)];
+  return warnings.filter((one) => !swaps.includes(one));
 }

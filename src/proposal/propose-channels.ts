@@ -2,13 +2,13 @@ import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import type { AlignedSubs } from './align-subs';
 import type { BassCase } from './bass-case';
-import type { ChannelMeasurement } from './channel-measurement';
 import { mostInverted } from './most-inverted';
-import { sayList, startSentence } from './phrases';
+import { sayList } from './phrases';
 import type { ChannelProposal } from './proposal';
 import { distanceProposer } from './propose-distances';
 import type { Crossovers } from './propose-groups';
 import { levelProposer } from './propose-levels';
+import { sayInverted } from './say-inverted';
 
 /** Distance, trim and polarity of every channel, in the fixed order of channels. */
 export function proposeChannels(
@@ -44,23 +44,12 @@ export function proposeChannels(
       polarity,
       warnings: [
         ...warnings,
-        ...(polarity === 'inverted' ? [sayInverted(member, likeMost)] : []),
+        ...(polarity === 'inverted' ? [sayInverted(member.channel.name, likeMost)] : []),
         ...(kind === 'sub' ? warnSubs(subNames, together) : []),
         ...(member.reading?.faults.map((fault) => fault.sentence) ?? []),
       ],
     };
   });
-}
-
-function sayInverted({ channel }: ChannelMeasurement, likeMost: boolean): string {
-  if (likeMost) {
-    return msg(
-      str`${startSentence(channel.name)} reads inverted, as most speakers do: rather than all of them, the microphone or its input may turn the polarity over. Swap no wires before that is settled.`,
-    );
-  }
-  return msg(
-    str`${startSentence(channel.name)} pushes where the others pull: with the amplifier off, swap its two wires at one end. The sums take that as done.`,
-  );
 }
 
 /** The same for every sub, so that it can be said once; `together`: their levels were added up. */

@@ -5,6 +5,7 @@ import type { HandedOver } from '../../../src/handover/handed-over';
 import { handoverCsv } from '../../../src/handover/handover-csv';
 import { defaultProcessorSteps } from '../../../src/proposal/default-processor-steps';
 import { proposeSettings } from '../../../src/proposal/propose-settings';
+import { sayInverted } from '../../../src/proposal/say-inverted';
 import { mostNotes, withNotes } from '../../../src/session/notes';
 import { sessionSchema } from '../../../src/session/store-schema';
 import { isTrouble } from '../../../src/trouble';
@@ -51,6 +52,25 @@ describe('the handover', () => {
       'Proved on': 'not yet',
       Program: 'Version 0.1.0, build 1a2b3c4d',
     });
+  });
+
+  it('says to swap wires until the polarity is proved', () => {
+    const state = handedOver({});
+    const { proposal, proof } = state;
+    if (!proposal || !proof) throw new RangeError('nothing proposed or proved');
+    const channels = proposal.channels.map((one) =>
+      one.channel === 'FR' ? { ...one, warnings: [sayInverted('front right', false)] } : one,
+    );
+    const turned = { ...state, proposal: { ...proposal, channels } };
+    const caution = 'Front right pushes where the others pull';
+    const cautionsOf = (one: HandedOver) => gatherHandover(one, madeAt).cautions.join(' ');
+    expect(proof.lines).toContainEqual(
+      expect.objectContaining({ claim: 'polarity', channels: ['FR'], verdict: 'pass' }),
+    );
+    expect(cautionsOf(turned)).not.toContain(caution);
+    expect(cautionsOf({ ...turned, proof: null })).toContain(caution);
+    const lines = proof.lines.map((one) => ({ ...one, verdict: 'cannot tell' as const }));
+    expect(cautionsOf({ ...turned, proof: { ...proof, lines } })).toContain(caution);
   });
 
   it('cautions where nothing is proved or proposed', () => {
