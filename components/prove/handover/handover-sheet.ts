@@ -1,7 +1,7 @@
-import { msg } from '@lit/localize';
+import { msg, str } from '@lit/localize';
 import { inPlainLocale, localeInForce } from '../../../src/locale/locale-in-force';
 import { LitElement, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state as kept } from 'lit/decorators.js';
 import { gatherHandover } from '../../../src/handover/gather-handover';
 import type { Handover } from '../../../src/handover/handover';
 import { handoverCsv } from '../../../src/handover/handover-csv';
@@ -35,6 +35,8 @@ export class HandoverSheet extends LitElement {
   ];
 
   @property({ attribute: false }) bench: Bench | null = null;
+  /** Notes as they stand in the field, while they are longer than a session keeps. */
+  @kept() private tooLong: string | null = null;
   private readonly follow = new BenchController(this);
   private kept: { readonly key: readonly unknown[]; readonly handover: Handover } | null = null;
 
@@ -59,14 +61,20 @@ export class HandoverSheet extends LitElement {
         <textarea
           id="notes"
           rows="8"
-          maxlength=${mostNotes}
           aria-describedby="about-notes"
-          .value=${state.document.notes}
+          aria-invalid=${this.tooLong !== null}
+          .value=${this.tooLong ?? state.document.notes}
           @change=${this.write}
         ></textarea>
-        <p id="about-notes" class="small soft">
-          ${msg('Plain text, kept in the session and printed below the rest. A page holds some twenty lines of it.')}
-        </p>
+        ${
+          this.tooLong === null
+            ? html`<p id="about-notes" class="small soft">
+                ${msg('Plain text, kept in the session and printed below the rest. A page holds some twenty lines of it.')}
+              </p>`
+            : html`<p id="about-notes" class="small signal" role="alert">
+                ${msg(str`These notes have ${this.tooLong.length} letters and a session keeps the first ${mostNotes}: shorten them.`)}
+              </p>`
+        }
         <button class="go" @click=${() => window.print()}>${msg('Print the page')}</button>
         <button class="ghost" @click=${() => this.save('csv')}>${msg('Save as CSV')}</button>
         <button class="ghost" @click=${() => this.save('json')}>${msg('Save as JSON')}</button>
@@ -90,6 +98,7 @@ export class HandoverSheet extends LitElement {
 
   private readonly write = (event: Event): void => {
     const { value } = event.target as HTMLTextAreaElement;
+    this.tooLong = value.length > mostNotes ? value : null;
     this.bench?.change(msg('Write notes'), (document) => withNotes(document, value));
   };
 

@@ -94,6 +94,26 @@ describe('the handover sheet', () => {
     expect(findAll(stage, '.notes b')).toEqual([]);
   });
 
+  it('says how much of too long notes is kept, and leaves them to be shortened', async () => {
+    const bench = await handedOver();
+    const stage = await mount('ll-prove', { bench });
+    const field = find<HTMLTextAreaElement>(stage, 'textarea');
+    const write = async (text: string): Promise<void> => {
+      field.value = text;
+      field.dispatchEvent(new Event('change'));
+      await settle(stage);
+    };
+    await write('x'.repeat(100_000));
+    expect(bench.state.document.notes).toHaveLength(20_000);
+    expect(field.value).toHaveLength(100_000);
+    expect(textOf(find(stage, '[role="alert"]'))).toContain(
+      '100000 letters and a session keeps the first 20000',
+    );
+    await write('Short.');
+    expect(bench.state.document.notes).toBe('Short.');
+    expect(findAll(stage, '[role="alert"]')).toEqual([]);
+  });
+
   it('prints alone, and leaves nothing behind', async () => {
     const bench = await handedOver();
     await mount('ll-prove', { bench });
