@@ -9,6 +9,7 @@ import { BenchController } from '../bench-controller';
 import { buttonStyles } from '../controls/button-styles';
 import { askToSelect } from '../events';
 import { sharedStyles } from '../theme/shared-styles';
+import { claimWord } from './claim-word';
 import { addressOf, channelOf, sayChange } from './change-words';
 import { figureText } from './figure-text';
 import { proofLinesStyles } from './proof-lines-styles';
@@ -68,7 +69,7 @@ export class ProofLines extends LitElement {
                 ?disabled=${state.activity.kind !== 'idle'}
                 @click=${() => void this.bench?.startProof(channels)}
               >
-                ${msg(html`Prove this again<span class="unseen">: ${line.claim}, ${channels.join(', ')}</span>`)}
+                ${msg(html`Prove this again<span class="unseen">: ${claimWord(line.claim)}, ${channels.join(', ')}</span>`)}
               </button>`
         }
       </div>

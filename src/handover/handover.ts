@@ -1,4 +1,4 @@
-import type { Verdict } from '../proof/proof';
+import type { Claim, Verdict } from '../proof/proof';
 import type { ChannelLabel } from '../system/channel';
 
 /** 1/24-octave response, dB re 500 to 2000 Hz, that of a sub re 40 to 80 Hz. */
@@ -22,7 +22,7 @@ export interface HandoverOutput {
 }
 
 export interface HandoverLine {
-  readonly claim: string;
+  readonly claim: Claim;
   readonly channels: readonly ChannelLabel[];
   readonly verdict: Verdict;
   readonly sentence: string;
