@@ -44,7 +44,8 @@ export function probeTitle(state: BenchState): TitleAndLede {
 }
 
 function standingTitle(state: BenchState): TitleAndLede {
-  const { layout } = state;
+  const { layout, document } = state;
+  const elsewhere = document.takes.some(({ purpose }) => purpose !== 'prove');
   const count = layout.channels.length;
   const readings = currentReadings(state);
   if (readings) return findingTitle(readings, layout);
@@ -55,7 +56,9 @@ function standingTitle(state: BenchState): TitleAndLede {
     };
   }
   return {
-    title: msg('Nothing measured yet'),
+    title: elsewhere
+      ? msg(str`Nothing measured at ${document.position.name} yet`)
+      : msg('Nothing measured yet'),
     lede: msg(
       str`One unbroken take plays all ${count} speakers in turn, so that their arrivals share one clock.`,
     ),

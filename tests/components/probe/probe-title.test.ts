@@ -6,6 +6,7 @@ import type { BenchState } from '../../../src/session/bench';
 import { FakeBench } from '../fake-bench';
 import { emptyReading, inventedReadings, layout524 } from '../fixtures';
 import { plain } from '../mount';
+import { sampleDocument, sampleTake } from '../sample-session';
 
 function titled(state: Partial<BenchState>): { title: string; lede: string } {
   const { title, lede } = probeTitle(new FakeBench('5.2.4', state).state);
@@ -22,6 +23,14 @@ describe('the title of Probe', () => {
   it('says that nothing is measured yet', () => {
     expect(titled({}).title).toBe('Nothing measured yet');
     expect(titled({}).lede).toContain('all 11 speakers');
+  });
+
+  it('says at which seat nothing is measured, once another seat is', () => {
+    const document = { ...sampleDocument('5.2.4'), takes: [sampleTake('5.2.4')] };
+    const position = { id: 'seat-2', name: 'Sofa', kind: 'seat' as const };
+    expect(titled({ document: { ...document, position } }).title).toBe(
+      'Nothing measured at Sofa yet',
+    );
   });
 
   it('says what sounds and how long it lasts', () => {
