@@ -94,6 +94,11 @@ function contradiction(
   return unlisted === undefined ? null : msg(str`it holds ${unlisted}, which it does not list`);
 }
 
+/** What was found, without the last sentence and its stop: what to do with a file is said of it whole. */
+function withoutAdvice(sentence: string): string {
+  return sentence.replace(/\.(\s+[^.]*\.)?$/u, '');
+}
+
 async function loadSound(
   file: Blob,
   { file: name, frames }: FiledCapture,
@@ -105,8 +110,9 @@ async function loadSound(
   const bytes = await unpackEntry(file, entry, signal);
   if (isTrouble(bytes)) return bytes;
   const wav = readWav(bytes);
-  if (isTrouble(wav))
-    return refuseFile(msg(str`its recording ${name} is damaged. ${wav.sentence}`));
+  if (isTrouble(wav)) {
+    return refuseFile(msg(str`its recording ${name} is damaged. ${withoutAdvice(wav.sentence)}`));
+  }
   const [samples] = wav.channels;
   const fits = wav.channels.length === 1 && wav.coding === 'float' && wav.bits === 32;
   if (!samples || !fits)

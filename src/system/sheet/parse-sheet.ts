@@ -15,7 +15,7 @@ const sheetFile: FileKind = {
   versions: [1],
   get advice() {
     return msg(
-      'Start from one of the samples in public/processors, and see sheet-format.md there.',
+      'Begin with one of the invented samples and change that; sheet-format.md beside them tells every field.',
     );
   },
 };

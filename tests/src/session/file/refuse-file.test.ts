@@ -123,6 +123,11 @@ describe('a file that is refused', () => {
       'its session is damaged (layout',
     ],
     [
+      'with a recording that is no WAV',
+      () => zipBytes(changed('captures/3.wav', { data: textBytes('nope') })),
+      'should stand (byte 0). Save it again where it was made.',
+    ],
+    [
       'with a recording listed twice',
       () => {
         const captures = [...filedCaptures, ...filedCaptures.slice(0, 1)];
