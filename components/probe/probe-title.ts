@@ -44,8 +44,7 @@ export function probeTitle(state: BenchState): TitleAndLede {
 }
 
 function standingTitle(state: BenchState): TitleAndLede {
-  const { layout, document } = state;
-  const elsewhere = document.takes.some(({ purpose }) => purpose !== 'prove');
+  const { layout } = state;
   const count = layout.channels.length;
   const readings = currentReadings(state);
   if (readings) return findingTitle(readings, layout);
@@ -56,13 +55,21 @@ function standingTitle(state: BenchState): TitleAndLede {
     };
   }
   return {
-    title: elsewhere
-      ? msg(str`Nothing measured at ${document.position.name} yet`)
-      : msg('Nothing measured yet'),
+    title: nothingMeasured(state),
     lede: msg(
       str`One unbroken take plays all ${count} speakers in turn, so that their arrivals share one clock.`,
     ),
   };
+}
+
+function nothingMeasured({ layout, document: { takes, position } }: BenchState): string {
+  const taken = takes.filter(({ purpose }) => purpose !== 'prove');
+  if (taken.length === 0) return msg('Nothing measured yet');
+  const here = taken.filter((take) => take.position.id === position.id);
+  if (here.length === 0) return msg(str`Nothing measured at ${position.name} yet`);
+  return here.every(({ schedule }) => schedule.layout !== layout.name)
+    ? msg(str`Nothing measured of ${layout.title} yet`)
+    : msg('Nothing measured yet');
 }
 
 function playingTitle(state: BenchState): TitleAndLede {

@@ -33,6 +33,11 @@ describe('the title of Probe', () => {
     );
   });
 
+  it('says of which layout nothing is measured, once another was', () => {
+    const document = { ...sampleDocument('5.2.4'), takes: [sampleTake('5.1')] };
+    expect(titled({ document }).title).toBe('Nothing measured of 5.2.4 yet');
+  });
+
   it('says what sounds and how long it lasts', () => {
     const part = { number: 1, of: 1 };
     const play = { phase: 'playing', progress: 0.4, secondsLeft: 31.4, position: 0 } as const;
