@@ -64,6 +64,10 @@ export class SheetNav extends LitElement {
       }
 
       @media (max-width: 30rem) {
+        nav {
+          flex-wrap: wrap;
+        }
+
         a {
           flex: 1 1 auto;
           padding: 0 var(--space-1);

@@ -71,6 +71,14 @@ const takeSchema = v.object({
   proves: v.optional(v.object({ id: v.string(), settings: processorSettings })),
 }) satisfies v.GenericSchema<unknown, TakeRecord>;
 
+/** A name: far longer than any field takes, copies of copies included. */
+const name = v.pipe(v.string(), v.maxLength(1000));
+
+const takes = v.pipe(
+  v.array(takeSchema),
+  v.check((all) => new Set(all.map(({ id }) => id)).size === all.length, 'no take twice'),
+);
+
 const meaningfulLayout = v.pipe(
   v.string(),
   v.check((name) => !isTrouble(layoutFromName(name)), 'a layout name that means nothing'),
@@ -81,7 +89,7 @@ export const sessionSchema = v.object({
   format: v.literal('leadline-session'),
   version: v.literal(2),
   id: v.pipe(v.string(), v.nonEmpty()),
-  name: v.string(),
+  name,
   createdAt: v.string(),
   layout: meaningfulLayout,
   conditions: v.object({
@@ -123,7 +131,7 @@ export const sessionSchema = v.object({
     distanceUnit: v.optional(v.picklist(['m', 'ft'])),
   }),
   chosenCrossoverHz: v.record(groupId, crossover),
-  takes: v.array(takeSchema),
+  takes,
   noiseReadings: v.array(noiseReadingSchema),
   notes: v.optional(v.pipe(v.string(), v.maxLength(mostNotes)), ''),
   ...planFields,

@@ -42,6 +42,12 @@ describe('the schema of a stored session', () => {
       { ...session, takes: [{ ...sampleTake('5.1'), captureRate: 0 }] },
       'takes.0.captureRate',
     ],
+    ['a name of a whole page', { ...session, name: 'x'.repeat(1001) }, 'name'],
+    [
+      'a take that stands there twice',
+      { ...session, takes: [session.takes[0], session.takes[0]] },
+      'takes',
+    ],
     [
       'a tape distance no room holds',
       { ...session, conditions: { temperatureCelsius: 20, referenceDistanceMetres: 1e308 } },
