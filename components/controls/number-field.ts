@@ -72,7 +72,8 @@ export class NumberField extends LitElement {
   }
 
   private readonly enter = (event: Event): void => {
-    const text = (event.target as HTMLInputElement).value;
+    const input = event.target as HTMLInputElement;
+    const text = input.value;
     // What is shown is rounded: read again, it would move the value.
     const isSame = text === this.shown && Number.isFinite(this.value);
     const read = isSame ? this.value : readEntry(text, this);
@@ -85,6 +86,8 @@ export class NumberField extends LitElement {
     this.typed = null;
     this.value = read;
     this.requestUpdate();
+    // The same number, written otherwise, changes nothing that would be drawn anew.
+    void this.updateComplete.then(() => (input.value = this.typed ?? this.shown));
     if (isSame) return;
     this.dispatchEvent(
       new CustomEvent('ll-number', { detail: read, bubbles: true, composed: true }),

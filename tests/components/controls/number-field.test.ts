@@ -31,6 +31,23 @@ describe('a typed number', () => {
 });
 
 describe('the number field', () => {
+  it('writes a number its own way, also one that is as it was', async () => {
+    const field = document.createElement('ll-number');
+    Object.assign(field, range, { value: 20.5 });
+    document.body.append(field);
+    await field.updateComplete;
+    const input = findDeep(field, 'input');
+    if (!(input instanceof HTMLInputElement)) throw new RangeError('no field');
+    for (const text of ['20,50', '20.5', '-0', '-4']) {
+      await userEvent.fill(input, text);
+      await userEvent.keyboard('{Enter}');
+      await field.updateComplete;
+      await expect
+        .poll(() => input.value)
+        .toBe(text === '-4' ? '−4' : text === '-0' ? '0' : '20.5');
+    }
+  });
+
   it('hands on a good number and says a bad one, keeping the last good', async () => {
     const field = document.createElement('ll-number');
     Object.assign(field, range, { value: 20 });
