@@ -41,7 +41,13 @@ export class Conditions extends LitElement {
         decimals="1"
         .value=${temperatureCelsius}
         ?disabled=${busy}
-        hint=${msg(str`Sound travels ${speed} at that temperature.`)}
+        hint=${
+          state.document.takes.length === 0
+            ? msg(str`Sound travels ${speed} at that temperature.`)
+            : msg(
+                str`Sound travels ${speed} at that temperature. It holds for every take of this session: the distances follow it.`,
+              )
+        }
         @ll-number=${(event: CustomEvent<number>) =>
           this.set(msg('Set temperature'), { temperatureCelsius: event.detail })}
       ></ll-number>
