@@ -15,19 +15,34 @@ export function bandLevelDb(ir: ImpulseResponse, lowHz: number, highHz: number):
  * Throws RangeError unless 0 < lowHz < highHz ≤ half the sample rate.
  */
 export function bandPower(spectrum: PowerSpectrum, lowHz: number, highHz: number): number {
-  const { power, hzPerBin } = spectrum;
+  let sum = 0;
+  eachInBand(spectrum, lowHz, highHz, (k, share) => {
+    sum += share * (spectrum.power[k] ?? 0);
+  });
+  return sum;
+}
+
+/**
+ * Visits the bins of a band with the share of each in a mean over log frequency; shares sum to 1.
+ * Throws as bandPower.
+ */
+export function eachInBand(
+  { power, hzPerBin }: PowerSpectrum,
+  lowHz: number,
+  highHz: number,
+  visit: (bin: number, share: number) => void,
+): void {
   const top = (power.length - 1) * hzPerBin;
   if (!(lowHz > 0 && lowHz < highHz && highHz <= top)) {
     throw new RangeError(`a band needs 0 < lowHz < highHz ≤ ${top}, got ${lowHz}, ${highHz}`);
   }
-  let sum = 0;
+  const whole = Math.log(highHz / lowHz);
   const last = Math.min(Math.round(highHz / hzPerBin), power.length - 1);
   for (let k = Math.round(lowHz / hzPerBin); k <= last; k++) {
     const from = Math.max((k - 0.5) * hzPerBin, lowHz);
     const to = Math.min((k + 0.5) * hzPerBin, highHz);
-    if (to > from) sum += (power[k] ?? 0) * logRatio(to, from);
+    if (to > from) visit(k, logRatio(to, from) / whole);
   }
-  return sum / Math.log(highHz / lowHz);
 }
 
 /** ln(to/from) = 2 artanh u, u = (to − from)/(to + from): four terms are enough where u is small. */

@@ -1,3 +1,4 @@
+import { moveLevel } from './move-level';
 import { moveBass } from './read-bass';
 import type { Readings } from './reading';
 
@@ -19,7 +20,7 @@ export function withGain(readings: Readings, gainDb: number): Readings {
     ...readings,
     channels: readings.channels.map((channel) => ({
       ...channel,
-      levelDb: channel.levelDb === null ? null : channel.levelDb + gainDb,
+      ...moveLevel(channel, gainDb),
       ...(channel.bass ? { bass: moveBass(channel.bass, gainDb, 0) } : {}),
     })),
   };

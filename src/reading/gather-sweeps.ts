@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import type { ScheduledSegment } from '../take/schedule';
 import type { SegmentCheck } from './check-capture';
-import type { Responder } from './impulse-responses';
+import type { Responder, SegmentResponse } from './impulse-responses';
 import { readDistortion } from './read-distortion';
 import { inspectSweep, type InspectedSweep } from './inspect-sweep';
 import type { DistortionReading, Fault } from './reading';
@@ -19,6 +19,8 @@ export interface GatheredSweeps {
   readonly ir: ImpulseResponse | null;
   /** Silence through the same path, at the power the noise has in the mean. */
   readonly noise: ImpulseResponse | null;
+  /** How much silence that rests on; left out where the noise is not known. */
+  readonly silenceSeconds?: number | undefined;
   readonly faults: readonly Fault[];
   /** Why there is no response. */
   readonly spoilt: string | null;
@@ -54,6 +56,7 @@ export function gatherSweeps(
   return {
     ir: meanResponse(used.flatMap(({ response }) => response?.ir ?? [])),
     noise: scaleResponse(silence, 1 / Math.sqrt(used.length)),
+    silenceSeconds: secondsOf(first.response),
     distortion: readDistortion({
       long: longs.includes(null) ? null : meanResponse(longs.flatMap((one) => one ?? [])),
       silence,
@@ -70,6 +73,10 @@ export function gatherSweeps(
       ...lfeNotes(first.segment),
     ],
   };
+}
+
+function secondsOf(response: SegmentResponse | null): number | undefined {
+  return response?.silence ? response.silence.length / response.sweep.sampleRate : undefined;
 }
 
 /** Says how many sweeps a reading is the mean of, and why others were left out. */

@@ -4,6 +4,7 @@ import type { ChannelLabel } from '../system/channel';
 import { isSub } from '../system/channel-names';
 import { layoutFromName } from '../system/layout';
 import { isTrouble } from '../trouble';
+import { moveLevelBetween } from './move-level';
 import { movedNote } from './moved-note';
 import { moveBass } from './read-bass';
 import type { CaptureReading, ChannelReading, ClockReading, Readings } from './reading';
@@ -96,16 +97,23 @@ function shiftByReference(base: Readings, take: Readings, reading: ChannelReadin
     metres === null ? null : metres + farther;
   const between = reading.distanceInterval;
   const louder = levelDifference(base, take);
-  const unsure = louder === null && reading.levelDb !== null;
+  const [its, own] = [readingIn(take, base.reference), readingIn(base, base.reference)];
+  const level = its && own ? moveLevelBetween(reading, its, own) : null;
+  const unsure = level === null && reading.levelDb !== null;
   return {
     ...reading,
     distanceMetres: move(reading.distanceMetres),
     distanceInterval: between && [between[0] + farther, between[1] + farther],
     ceilingPathMetres: move(reading.ceilingPathMetres),
-    levelDb: reading.levelDb === null ? null : reading.levelDb + (louder ?? 0),
+    ...(level ?? withoutInterval(reading)),
     ...(reading.bass && { bass: louder === null ? null : moveBass(reading.bass, louder, 0) }),
     notes: unsure ? [...reading.notes, levelNote(take)] : reading.notes,
   };
+}
+
+/** A level that is not set against those of the base may be off by any change of gain. */
+function withoutInterval({ levelInterval }: ChannelReading): Partial<ChannelReading> {
+  return levelInterval ? { levelInterval: null } : {};
 }
 
 function levelNote({ reference }: Readings): string {
@@ -124,12 +132,13 @@ function levelDifference(base: Readings, take: Readings): number | null {
 /** Without a speaker in common only the loopback's clock relates two takes. */
 function shiftByClock(base: Readings, take: Readings, reading: ChannelReading): ChannelReading {
   const { distanceMetres, distanceInterval } = reading;
+  const beside = { ...reading, ...withoutInterval(reading) };
   if (!base.absolute || !take.absolute) {
     const bass = reading.bass && { bass: null };
     const note = msg(
       str`No distance: this take holds no sweep of ${base.reference} to set its times against. A loopback would settle it.`,
     );
-    return { ...reading, ...untimed, ...bass, notes: [...reading.notes, note] };
+    return { ...beside, ...untimed, ...bass, notes: [...reading.notes, note] };
   }
   const arrival = (metres: number): number =>
     (metres - base.referenceDistanceMetres) / speedOfSound(base.temperatureCelsius);
@@ -137,7 +146,7 @@ function shiftByClock(base: Readings, take: Readings, reading: ChannelReading): 
   const later =
     arrived === null || reading.arrivalSeconds === null ? null : arrived - reading.arrivalSeconds;
   return {
-    ...reading,
+    ...beside,
     arrivalSeconds: arrived,
     ...(reading.bass && { bass: later === null ? null : moveBass(reading.bass, 0, later) }),
     arrivalInterval: distanceInterval && [

@@ -1,18 +1,17 @@
 import { msg } from '@lit/localize';
-import { bandPower } from '../../dsp/level/band-level';
-import { powerToDb } from '../../dsp/level/decibels';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
-import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
 import { readPolarity } from '../../dsp/timing/polarity';
 import type { Channel } from '../system/channel';
 import type { CloseTo } from './close-to';
 import { keepBass } from './kept-bass';
+import { moveLevel } from './move-level';
 import { readArrival, type ArrivalFinding } from './read-arrival';
 import { readEnvelope, readResponse } from './read-curves';
 import { readMargins } from './noise-floor-margins';
 import { readBass } from './read-bass';
 import { readDecay } from './read-decay';
+import { readLevel } from './read-level';
 import { readRolloffOf } from './read-rolloff';
 import type { ChannelReading, DistortionReading, Fault } from './reading';
 import { marginBetween } from './rolloff-finding';
@@ -32,6 +31,8 @@ export interface ChannelSource {
   readonly ir: ImpulseResponse | null;
   /** Silence through the same deconvolution; null when the capture holds none. */
   readonly noise: ImpulseResponse | null;
+  /** How much silence that rests on, where it may be less than its response lasts. */
+  readonly silenceSeconds?: number | undefined;
   readonly faults: readonly Fault[];
   /** Why nothing can be read of this segment; null when it can. */
   readonly spoilt: string | null;
@@ -60,8 +61,6 @@ const portAlone = {
   },
 };
 
-const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
-
 /** Reads everything of one channel; numbers that cannot be told are null, with a sentence. */
 export function readChannel(source: ChannelSource, frame: ReadingFrame): ChannelReading {
   const { channel, ir, noise, inForce = untouched } = source;
@@ -82,18 +81,17 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   const rolloff = source.close?.port
     ? { ...portAlone, bassMarginDb: marginBetween(bands.hz, bands.marginDb, 40, 80) }
     : readRolloffOf(bands, isSub, inForce.filter, null, source.close ?? null);
-  const [lowHz, highHz] = isSub ? levelHz.sub : levelHz.main;
   const polarity = found.arrival ? readPolarity(ir, found.arrival).polarity : 'cannot tell';
   const heard = spectrumWithout(inForce, ir);
   const hiss = noise && spectrumWithout(inForce, noise);
   const gainChanged = source.faults.some(({ kind }) => kind === 'gain');
-  const level = gainChanged ? null : readLevel(heard, hiss, lowHz, highHz);
-  const levelDb = level === null ? null : level - inForce.trimDb;
+  const { silenceSeconds } = source;
+  const level = gainChanged ? null : readLevel({ ir, noise, heard, hiss, silenceSeconds }, isSub);
   const timeAndLevelHold = frame.reference !== null && !gainChanged && source.mendedHz === null;
   const timing = timeWithout(inForce, found, frame);
   notes.push(...found.notes, ...timing.notes, ...inForce.notes, ...rolloff.notes);
   if (polarity === 'cannot tell') notes.push(polarityNote(isSub));
-  if (levelDb === null) notes.push(gainChanged ? gainNote() : levelNote());
+  if (level === null) notes.push(gainChanged ? gainNote() : levelNote());
   const delaySeconds = inForce.delay?.seconds ?? 0;
   const originSeconds = frame.reference
     ? frame.reference.seconds + delaySeconds
@@ -102,7 +100,7 @@ export function readChannel(source: ChannelSource, frame: ReadingFrame): Channel
   const reading: ChannelReading = {
     channel: channel.label,
     ...timing.numbers,
-    levelDb,
+    ...moveLevel(level ?? unlevelled, -inForce.trimDb),
     polarity,
     rolloff: rolloff.rolloff,
     ...(inForce.filter ? {} : { bassBands: keepBass(bands) }),
@@ -135,18 +133,6 @@ function timeWithout({ delay }: ChannelInForce, found: ArrivalFinding, frame: Re
   );
 }
 
-/** Pink level of the response without the noise's share; null when noise is half of it or more. */
-function readLevel(
-  heard: PowerSpectrum,
-  hiss: PowerSpectrum | null,
-  lowHz: number,
-  highHz: number,
-): number | null {
-  const whole = bandPower(heard, lowHz, highHz);
-  const own = whole - (hiss ? bandPower(hiss, lowHz, highHz) : 0);
-  return own > whole / 2 ? powerToDb(own) : null;
-}
-
 const levelNote = () =>
   msg(
     'No level: the noise is as strong as the speaker in the band it is read in. More level would settle it.',
@@ -157,6 +143,9 @@ const gainNote = () =>
     "No level: the gain is not that of the reference speaker's sweep. Leave all volumes alone and repeat this segment.",
   );
 
+/** The level of a channel that has none. */
+const unlevelled = { levelDb: null, levelInterval: null } as const;
+
 /** A channel of which no number can be told. */
 function unread(
   channel: Channel,
@@ -166,7 +155,7 @@ function unread(
   return {
     channel: channel.label,
     ...untimed,
-    levelDb: null,
+    ...unlevelled,
     polarity: 'cannot tell',
     rolloff: null,
     bassMarginDb: null,

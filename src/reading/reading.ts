@@ -121,6 +121,8 @@ export interface ChannelReading {
   readonly ceilingPathMetres: number | null;
   /** In-room level, dB re full scale: 500 to 2000 Hz, subs 30 to 80 Hz. */
   readonly levelDb: number | null;
+  /** Of 90 %, dB; null without a level or where no noise is known; left out in older sessions. */
+  readonly levelInterval?: readonly [number, number] | null | undefined;
   readonly polarity: 'normal' | 'inverted' | 'cannot tell';
   readonly rolloff: RolloffReading | null;
   /** Left out where nothing was read or a crossover was in force, and in older sessions. */

@@ -33,7 +33,7 @@ export function untoldOf(reading: ChannelReading): Untold[] {
     ['arrival', reading.arrivalSeconds === null || reading.arrivalInterval === null],
     ['distance', reading.distanceMetres === null || reading.distanceInterval === null],
     ['ceiling path', isHeight && reading.distanceMetres === null],
-    ['level', reading.levelDb === null],
+    ['level', reading.levelDb === null || reading.levelInterval === null],
     ['polarity', reading.polarity === 'cannot tell'],
     ['roll-off', rolloff === null],
     ['box', rolloff?.box.kind === 'cannot tell'],
@@ -79,7 +79,16 @@ const reasons: Readonly<Record<UntoldNumber, (reading: ChannelReading) => string
   distance: () => msg('No distance: it could not be timed. Repeat this speaker.'),
   'ceiling path': () =>
     msg('No path over the ceiling: it could not be timed. Repeat this speaker.'),
-  level: () => msg('No level: it could not be read. Repeat this speaker.'),
+  level: ({ levelDb, margins }) =>
+    levelDb === null
+      ? msg('No level: it could not be read. Repeat this speaker.')
+      : margins
+        ? msg(
+            'How far the level may be off beside another take cannot be told. Repeat this speaker together with the reference.',
+          )
+        : msg(
+            'How far the level may be off cannot be told: the capture holds too little silence. Start the recording before the take.',
+          ),
   polarity: () => msg('Polarity cannot be told. A reading close to the speaker would settle it.'),
   'roll-off': () => msg('No roll-off: it could not be read. Repeat this speaker.'),
   box: () =>

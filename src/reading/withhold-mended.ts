@@ -39,7 +39,7 @@ export function withholdMended(
     ...reading,
     ...(hit('arrival') ? untimed : {}),
     ...(hit('polarity') ? { polarity: 'cannot tell' as const } : {}),
-    ...(hit('level') ? { levelDb: null } : {}),
+    ...(hit('level') ? { levelDb: null, levelInterval: null } : {}),
     ...(hit('roll-off') ? { rolloff: null, bassBands: undefined } : {}),
     notes: [...reading.notes, note],
   };

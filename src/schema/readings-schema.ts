@@ -93,6 +93,7 @@ const channel = v.object({
   distanceInterval: v.nullable(intervalOf(length)),
   ceilingPathMetres: v.nullable(length),
   levelDb: v.nullable(decibels),
+  levelInterval: v.optional(v.nullable(intervalOf(decibels))),
   polarity: v.picklist(['normal', 'inverted', 'cannot tell']),
   rolloff: v.nullable(rolloff),
   bassBands: v.optional(bassBands),

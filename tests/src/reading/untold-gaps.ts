@@ -16,6 +16,7 @@ const numbers: Readonly<Partial<Record<keyof ChannelReading, UntoldNumber>>> = {
   distanceMetres: 'distance',
   distanceInterval: 'distance',
   levelDb: 'level',
+  levelInterval: 'level',
   polarity: 'polarity',
   rolloff: 'roll-off',
   bassMarginDb: 'bass margin',

@@ -57,7 +57,7 @@ const situations: readonly (readonly [string, ChannelReading, readonly UntoldNum
   [
     'a clear response of which the noise is not known',
     read('FR', { noise: null }),
-    ['bass margin'],
+    ['bass margin', 'level'],
   ],
   [
     'a segment that is spoilt',

@@ -18,6 +18,20 @@ describe('parseReadings', () => {
     expect(parseReadings(text)).toEqual({ ...readings, channels });
   });
 
+  it('brings the interval of a level back, and readings of older sessions that have none', () => {
+    const readings = exampleReadings();
+    const [first, second, ...others] = readings.channels;
+    if (!first || !second) return expect.fail('no channels');
+    const channels = [
+      { ...first, levelInterval: [-38.2, -37.9] as const },
+      { ...second, levelInterval: null },
+      ...others,
+    ];
+    const told = parseReadings(JSON.stringify({ ...readings, channels }));
+    expect(told).toEqual({ ...readings, channels });
+    expect(isTrouble(told) ? told : told.channels[2]).not.toHaveProperty('levelInterval');
+  });
+
   it('takes readings whose curves were left away', () => {
     const text = JSON.stringify(exampleReadings(), (key, value: unknown) =>
       key === 'curves' ? undefined : value,
@@ -57,6 +71,11 @@ describe('parseReadings', () => {
       'a reversed interval',
       (readings) => (at(readings, 0).arrivalInterval = [2, 1]),
       /"channels\[0\]\.arrivalInterval" is a list and should be an interval/,
+    ],
+    [
+      'a level whose interval is reversed',
+      (readings) => (at(readings, 0).levelInterval = [-37, -38]),
+      /"channels\[0\]\.levelInterval" is a list and should be an interval/,
     ],
     [
       'a meaningless layout',
