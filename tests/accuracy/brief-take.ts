@@ -31,13 +31,15 @@ export function briefLayout(layout: Layout, seed: number): Layout {
 
 /**
  * A quarter of the rooms each is asked for its skew in some and in much noise too, and for a lost
- * buffer.
+ * buffer; half of them for their levels in noise.
  */
 export function briefQuestions(seed: number): RoomQuestions {
   const turn = seed % 8;
-  if (turn < 4) return { skewAtDb: [turn < 2 ? 30 : 10], buffers: 'none' };
-  if (turn < 6) return { skewAtDb: [], buffers: 'none' };
-  return { skewAtDb: [], buffers: turn === 7 ? 'places' : 'segments' };
+  if (turn < 4) {
+    return { skewAtDb: [turn < 2 ? 30 : 10], levelsInNoise: true, buffers: 'none' };
+  }
+  if (turn < 6) return { skewAtDb: [], levelsInNoise: false, buffers: 'none' };
+  return { skewAtDb: [], levelsInNoise: false, buffers: turn === 7 ? 'places' : 'segments' };
 }
 
 /** How the take of a room is laid out: a lost buffer shows against several sound intervals. */

@@ -1,50 +1,61 @@
 import { realSpectrum } from '../../dsp/fft/fft';
+import { bandPower } from '../../dsp/level/band-level';
+import { powerToDb } from '../../dsp/level/decibels';
 import { distanceBetween } from '../../dsp/room/point';
 import { speakerResponse } from '../../dsp/room/speaker-response';
+import { moveLevelBetween } from '../../src/reading/move-level';
 import type { ChannelReading, Estimate } from '../../src/reading/reading';
 import type { PracticeChannelTruth, PracticeTruth } from '../../src/rig/practice-truth';
 import type { PracticeSpeaker, PracticeSystem } from '../../src/rig/practice-system';
 import type { Channel, ChannelLabel, Layout } from '../../src/system/channel';
-import type { ArrivalKind, Crossing, RoomFigures } from './figures';
+import type { ArrivalKind, Crossing, LevelFigure, RoomFigures } from './figures';
 
-type Figures = Pick<RoomFigures, 'arrivals' | 'polarity' | 'levels' | 'roomGains' | 'rolloffs'>;
+type Figures = Pick<
+  RoomFigures,
+  'arrivals' | 'polarity' | 'levels' | 'levelsInNoise' | 'roomGains' | 'rolloffs'
+>;
 
 export interface ReadRoom {
   readonly truth: PracticeTruth;
   /** Room and speaker of every channel, 48 kHz. */
   readonly responses: ReadonlyMap<ChannelLabel, Float64Array>;
   readonly readings: readonly ChannelReading[];
+  /** Those of the same take in more noise; null where there are none. */
+  readonly inNoise: readonly ChannelReading[] | null;
 }
 
 /** Holds every channel's reading against what is so in the simulated room. */
 export function compareChannels(
   system: PracticeSystem,
   layout: Layout,
-  { truth, responses, readings }: ReadRoom,
+  { truth, responses, readings, inNoise }: ReadRoom,
 ): Figures {
   const cases = layout.channels.map((channel, index) => {
     const entry = system.speakers[index];
     const known = truth.channels[index];
     const reading = readings[index];
     if (!entry || !known || !reading) throw new RangeError(`${channel.label} is missing`);
-    return { channel, entry, known, reading };
+    return { channel, index, entry, known, reading };
   });
   const mains = cases.filter(({ channel }) => channel.kind !== 'sub');
   const levels = mains.map(({ entry }) => trueLevels(system, entry, responses.get(entry.channel)));
-  const [reference] = mains;
-  const referenceLevel = reference?.reading.levelDb ?? Number.NaN;
-  const referenceTruth = levels[0]?.roomDb ?? Number.NaN;
+  const roomDb = levels.map((level) => level.roomDb);
   return {
     arrivals: mains.slice(1).flatMap(arrivalErrors),
     polarity: mains.map(({ reading, known }) => {
       if (reading.polarity === 'cannot tell') return 'open';
       return (reading.polarity === 'inverted') === known.inverted ? 'right' : 'wrong';
     }),
-    levels: mains.slice(1).map(({ reading }, index) => {
-      if (reading.levelDb === null) return null;
-      const expected = (levels[index + 1]?.roomDb ?? Number.NaN) - referenceTruth;
-      return reading.levelDb - referenceLevel - expected;
-    }),
+    levels: compareLevels(
+      mains.map(({ reading }) => reading),
+      roomDb,
+    ),
+    levelsInNoise: inNoise
+      ? compareLevels(
+          mains.flatMap(({ index }) => inNoise[index] ?? []),
+          roomDb,
+        )
+      : [],
     roomGains: levels.map(({ roomDb, freeDb }) => roomDb - freeDb),
     rolloffs: cases.map(({ channel, known, reading }) => {
       const told = reading.rolloff;
@@ -89,6 +100,25 @@ function arrivalErrors({
   return [{ kind: front ? 'front' : 'surround', error: direct }];
 }
 
+/** Each channel's level beside the first's, against the truth. */
+function compareLevels(
+  readings: readonly ChannelReading[],
+  roomDb: readonly number[],
+): (LevelFigure | null)[] {
+  const [reference] = readings;
+  return readings.slice(1).map((reading, index) => {
+    const truth = (roomDb[index + 1] ?? Number.NaN) - (roomDb[0] ?? Number.NaN);
+    const zero = { levelDb: 0, levelInterval: [0, 0] } as const;
+    const beside = reference && moveLevelBetween(reading, reference, zero);
+    if (!beside || beside.levelDb === null || !beside.levelInterval) return null;
+    const [low, high] = beside.levelInterval;
+    return { error: beside.levelDb - truth, low: low - truth, high: high - truth };
+  });
+}
+
+/** So many lines of a padded response's spectrum for one: its power needs two, its mean's ends more. */
+const linesApart = 8;
+
 /** Mean of |H|² over log f from 500 to 2000 Hz, in the room and in the free field, dB. */
 function trueLevels(
   { microphone }: PracticeSystem,
@@ -96,18 +126,20 @@ function trueLevels(
   response: Float64Array | undefined,
 ): { roomDb: number; freeDb: number } {
   if (!response) throw new RangeError(`no response of ${channel}`);
-  const rate = 48000;
-  const spectrum = realSpectrum(response, response.length);
+  const size = linesApart * response.length;
+  const hzPerBin = 48000 / size;
+  const spectrum = realSpectrum(response, size);
   const distance = distanceBetween(speaker.position, microphone);
-  let [inRoom, free, weight] = [0, 0, 0];
-  const binHz = rate / response.length;
-  for (let k = Math.ceil(500 / binHz); k * binHz <= 2000; k++) {
-    const [re, im] = speakerResponse(speaker, k * binHz);
-    inRoom += ((spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2) / k;
-    free += (re * re + im * im) / distance ** 2 / k;
-    weight += 1 / k;
+  const inRoom = new Float64Array(size / 2 + 1);
+  const free = new Float64Array(inRoom.length);
+  for (let k = 0; k < free.length; k++) {
+    inRoom[k] = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
+    const [re, im] = speakerResponse(speaker, k * hzPerBin);
+    free[k] = (re * re + im * im) / distance ** 2;
   }
-  return { roomDb: 10 * Math.log10(inRoom / weight), freeDb: 10 * Math.log10(free / weight) };
+  const level = (power: Float64Array): number =>
+    powerToDb(bandPower({ hzPerBin, power }, 500, 2000));
+  return { roomDb: level(inRoom), freeDb: level(free) };
 }
 
 function crossing(estimate: Estimate | undefined, truthHz: number): Crossing | null {

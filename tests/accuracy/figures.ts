@@ -9,6 +9,15 @@ export interface Crossing {
   readonly high: number;
 }
 
+/** A level against the truth, dB; null where it was not told. */
+export interface LevelFigure {
+  /** Estimate less truth. */
+  readonly error: number;
+  /** The ends of its 90 % interval less the truth. */
+  readonly low: number;
+  readonly high: number;
+}
+
 /** What one room gave; plain data, so that a child process can send it. */
 export interface RoomFigures {
   readonly seed: number;
@@ -35,8 +44,9 @@ export interface RoomFigures {
   /** Error of the distance relative to the reference, metres; null when not told. */
   readonly arrivals: readonly { readonly kind: ArrivalKind; readonly error: number | null }[];
   readonly polarity: readonly ('right' | 'wrong' | 'open')[];
-  /** In-room level relative to the reference's: estimate less truth, dB; null when not told. */
-  readonly levels: readonly (number | null)[];
+  /** In-room levels relative to the reference's, and those of the same take in more noise. */
+  readonly levels: readonly (LevelFigure | null)[];
+  readonly levelsInNoise: readonly (LevelFigure | null)[];
   /** True in-room 500 to 2000 Hz level less the free field's at the same distance, dB. */
   readonly roomGains: readonly number[];
   readonly rolloffs: readonly {

@@ -5,6 +5,7 @@ import { checkCapture } from '../../src/reading/check-capture';
 import { clockReading } from '../../src/reading/clock-reading';
 import { matchClock } from '../../src/reading/match-clock';
 import { readTake } from '../../src/reading/read-take';
+import type { Readings } from '../../src/reading/reading';
 import { systemTruth } from '../../src/rig/practice-truth';
 import type { PracticeSystem } from '../../src/rig/practice-system';
 import type { Layout } from '../../src/system/channel';
@@ -17,18 +18,26 @@ import type { RoomFigures } from './figures';
 import { hearTake } from './hear-take';
 
 /** Signal-to-noise ratio at which everything is read, dB; the skew is read in more noise too. */
-const readAtDb = 40;
+export const readAtDb = 40;
+/** At which levels are read once more, dB: they then lie a decibel and less off. */
+export const levelsAtDb = 5;
 /** Sizes of lost and repeated buffers, frames of the recorder. */
 const bufferSizes = [16, 48, 64, 128, 256, 441, 480, 512, 1024, 2048, 4096];
 
 export interface RoomQuestions {
   /** Further signal-to-noise ratios at which the skew is read, dB. */
   readonly skewAtDb: readonly number[];
+  /** Whether levels are read in noise too. */
+  readonly levelsInNoise: boolean;
   /** Lost buffers: not at all, in which segment, or where in the sweep too, which takes long. */
   readonly buffers: 'none' | 'segments' | 'places';
 }
 
-const everything: RoomQuestions = { skewAtDb: [30, 10], buffers: 'places' };
+const everything: RoomQuestions = {
+  skewAtDb: [30, 10],
+  levelsInNoise: false,
+  buffers: 'places',
+};
 const noBuffers = {
   planted: 0,
   found: 0,
@@ -49,16 +58,16 @@ export async function measureRoom(
   const system = drawSystem(layout, preset, seed);
   const { record, responses } = await hearTake(system, schedule, preset === 'live' ? 1.3 : 0.65);
   const truth = systemTruth(system, layout);
-  const readings = await readTake(
-    schedule,
-    { samples: record(readAtDb), sampleRate: 48000 },
-    {
-      temperatureCelsius: truth.temperatureCelsius,
-      referenceDistanceMetres: truth.referenceDistanceMetres,
-      simulated: true,
-    },
-  );
-  if (isTrouble(readings)) throw new RangeError(`room ${seed}: ${readings.sentence}`);
+  const readAt = async (snrDb: number): Promise<Readings> => {
+    const { temperatureCelsius, referenceDistanceMetres } = truth;
+    const capture = { samples: record(snrDb), sampleRate: 48000 };
+    const options = { temperatureCelsius, referenceDistanceMetres, simulated: true };
+    const read = await readTake(schedule, capture, options);
+    if (isTrouble(read)) throw new RangeError(`room ${seed}: ${read.sentence}`);
+    return read;
+  };
+  const readings = await readAt(readAtDb);
+  const inNoise = questions.levelsInNoise ? await readAt(levelsAtDb) : null;
   const { skewPpm, faults } = readings.clock;
   const noisier = questions.skewAtDb.map((snrDb) => ({
     snrDb,
@@ -82,7 +91,12 @@ export async function measureRoom(
       ...noisier,
     ],
     buffers: { ...buffers, falseAlarms: buffers.falseAlarms + faults.length },
-    ...compareChannels(system, layout, { truth, responses, readings: readings.channels }),
+    ...compareChannels(system, layout, {
+      truth,
+      responses,
+      readings: readings.channels,
+      inNoise: inNoise?.channels ?? null,
+    }),
   };
 }
 

@@ -1,4 +1,5 @@
-import type { ArrivalKind, RoomFigures } from './figures';
+import type { ArrivalKind, LevelFigure, RoomFigures } from './figures';
+import { levelsAtDb, readAtDb } from './measure-room';
 import { rolloffRows } from './take-rolloff-rows';
 import { markTimeBound } from './bounds';
 import { atLeast, atMost, bounded, quantile, shown, type Row, type Table } from './table';
@@ -172,13 +173,27 @@ function polarityRows(rooms: readonly RoomFigures[]): Row[] {
 
 function levelRows(rooms: readonly RoomFigures[]): Row[] {
   const all = rooms.flatMap(({ levels }) => levels);
-  const errors = all.flatMap((error) => (error === null ? [] : [Math.abs(error)]));
+  const inNoise = rooms.flatMap(({ levelsInNoise }) => levelsInNoise);
+  const errors = all.flatMap((one) => (one ? [Math.abs(one.error)] : []));
   const gains = rooms.flatMap(({ roomGains }) => roomGains);
   const mean = gains.reduce((sum, gain) => sum + gain, 0) / gains.length;
   const spread = Math.sqrt(gains.reduce((sum, gain) => sum + (gain - mean) ** 2, 0) / gains.length);
   return [
     atLeast(`told, of ${all.length}`, errors.length / all.length, 1, '', percent),
     atMost('error relative to FL, worst', Math.max(...errors), 0.1, '', decibels),
+    ...coverageRows(`${readAtDb} dB over noise`, all),
+    ...coverageRows(`${levelsAtDb} dB over noise`, inNoise),
     shown('over the free field', `${mean.toFixed(1)} ± ${spread.toFixed(1)} dB`, '5.5 ± 2.2 dB'),
+  ];
+}
+
+/** Whether the 90 % intervals hold the truth. */
+function coverageRows(at: string, all: readonly (LevelFigure | null)[]): Row[] {
+  const told = all.flatMap((one) => one ?? []);
+  const held = told.filter(({ low, high }) => low <= 0 && high >= 0).length / told.length;
+  const halves = told.map(({ low, high }) => (high - low) / 2);
+  return [
+    shown(`${at}: half of the 90 % interval, median`, `${quantile(halves, 0.5).toFixed(4)} dB`),
+    atLeast(`${at}: truth inside the 90 % interval, of ${told.length}`, held, 0.85, '', percent),
   ];
 }
