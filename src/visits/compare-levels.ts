@@ -6,7 +6,7 @@ import { sayDb, sayLossDb } from '../proposal/phrases';
 import { changeFigure, judgeChange, type ChangeLimits } from './judge-change';
 import { makeFinding, speakerFinding } from './make-finding';
 import type { PairedPosition, PairedSpeaker } from './pair-positions';
-import { levelHalfDb } from './reading-error';
+import { repeatedLevelHalfDb } from './reading-error';
 import type { VisitFinding } from './visits';
 
 const limits: ChangeLimits = { allowed: 0.5, coarsest: 1 };
@@ -58,7 +58,7 @@ interface Row {
 function rowOf(speaker: PairedSpeaker): Row[] {
   const { now, before } = speaker;
   if (now.levelDb === null || before.levelDb === null) return [];
-  const half = Math.hypot(levelHalfDb(now), levelHalfDb(before));
+  const half = Math.hypot(repeatedLevelHalfDb(now), repeatedLevelHalfDb(before));
   return [{ speaker, db: now.levelDb - before.levelDb, half }];
 }
 

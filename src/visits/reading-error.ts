@@ -1,3 +1,4 @@
+import { levelHalfDb } from '../reading/move-level';
 import type { ChannelReading } from '../reading/reading';
 import { isSub } from '../system/channel-names';
 
@@ -6,7 +7,7 @@ const repeatDb = 0.1;
 /** Where nothing is known of the noise. */
 const unknownHalfDb = 0.5;
 const two90 = 1.645;
-/** Independent lines of the bands that levels are read in: the fewer, the more noise counts. */
+/** Independent lines of the bands of levels without an interval: the fewer, the more noise counts. */
 const lines = { main: 30, sub: 10 } as const;
 
 /**
@@ -19,8 +20,13 @@ export function noiseHalfDb(marginDb: number, count: number): number {
   return Math.min(20, (10 / Math.LN10) * two90 * sd);
 }
 
-/** Half width, dB, of the 90 % interval of a channel's level. */
-export function levelHalfDb(reading: ChannelReading): number {
+/**
+ * Half width, dB, of the 90 % interval of a channel's level taken again at one place: its own, or
+ * where an older session has none, by its margin over the noise.
+ */
+export function repeatedLevelHalfDb(reading: ChannelReading): number {
+  const own = levelHalfDb(reading);
+  if (own !== null) return Math.hypot(repeatDb, own);
   const sub = isSub(reading.channel);
   const margin = levelMarginDb(reading, sub);
   if (margin === null) return Math.hypot(repeatDb, unknownHalfDb);

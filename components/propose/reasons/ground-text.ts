@@ -32,7 +32,9 @@ export function groundText(field: Ground['field'], reading: ChannelReading | nul
         : msg('gave no distance.');
     case 'levelDb':
       return isNumber(reading.levelDb)
-        ? msg(str`reads ${dbText(reading.levelDb)} re full scale at the seat.`)
+        ? msg(
+            str`reads ${dbText(reading.levelDb)} re full scale at the seat${betweenLevels(reading.levelInterval)}.`,
+          )
         : msg('gave no level.');
     case 'polarity':
       return reading.polarity === 'cannot tell'
@@ -75,6 +77,12 @@ function between(
   if (!interval) return '';
   const [low, high] = interval.map((one) => numberText(one * scale, digits));
   return msg(str` (90${thinSpace}% between ${low} and ${high}${thinSpace}${unit})`);
+}
+
+/** Nothing where both ends read alike. */
+function betweenLevels(interval: readonly [number, number] | null | undefined): string {
+  if (!interval || numberText(interval[0], 1) === numberText(interval[1], 1)) return '';
+  return between(interval, 1, 1, 'dB');
 }
 
 function betweenLengths(interval: readonly [number, number] | null): string {

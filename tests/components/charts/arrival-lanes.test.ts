@@ -156,6 +156,26 @@ describe('the lanes of arrivals', () => {
     );
   });
 
+  it('holds the interval of every level beside it', async () => {
+    const [first] = lanes(layoutOne);
+    if (!first?.reading) throw new RangeError('no lane');
+    const reading = { ...first.reading, levelDb: -30, levelInterval: [-30.25, -29.875] as const };
+    const chart = await mount('ll-arrival-lanes', { lanes: [{ ...first, reading }], ...at });
+    await userEvent.click(find(chart, 'summary'));
+    await settle(chart);
+    const [heads, cells] = ['thead th', 'tbody tr > *'].map((those) =>
+      findAll(chart, those).map((cell) => plain(cell.textContent)),
+    );
+    const place = heads?.indexOf('level, dB') ?? -1;
+    expect(heads?.[place + 1]).toBe('90 %, dB');
+    expect(cells?.slice(place, place + 2)).toEqual(['−30.0', '−30.25 to −29.88']);
+    const [names, values] = find<CopyButton>(chart, 'll-copy-button')
+      .written.split('\n')
+      .map((line) => line.split('\t'));
+    const low = names?.indexOf('level low dB') ?? -1;
+    expect(values?.slice(low - 1, low + 2)).toEqual(['-30', '-30.25', '-29.875']);
+  });
+
   it('says so when the plan has no speakers', async () => {
     const chart = await mount('ll-arrival-lanes', { lanes: [], ...at });
     expect(find(chart, 'p').textContent).toBe('No speakers in the plan.');

@@ -53,4 +53,14 @@ describe('reasons', () => {
       }
     }
   });
+
+  it('tell the interval of a level whose ends read differently', () => {
+    const one = readings.channels[3] ?? expect.fail('no reading');
+    const said = (levelInterval: readonly [number, number]): string =>
+      plain(groundText('levelDb', { ...one, levelDb: -30, levelInterval }));
+    expect(said([-30.4, -29.7])).toBe(
+      'reads −30.0 dB re full scale at the seat (90 % between −30.4 and −29.7 dB).',
+    );
+    expect(said([-30.02, -29.98])).toBe('reads −30.0 dB re full scale at the seat.');
+  });
 });

@@ -100,10 +100,11 @@ describe('levelInterval', () => {
 
   it('never narrows in more noise, or with less silence', () => {
     const steps = [-60, -45, -30, -20, -12, -6, -3];
-    for (const [samples, band] of [
+    const cases: readonly [Float64Array, readonly [number, number]][] = [
       [click, [60, 400]],
       [modes, [30, 80]],
-    ] as const) {
+    ];
+    for (const [samples, band] of cases) {
       const power = bandPower(spectrumOf(samples), ...band);
       for (let seed = 0; seed < 40; seed++) {
         const width = (db: number, silenceSeconds: number): number => {

@@ -65,6 +65,14 @@ describe('a level', () => {
     expect(failed.changes).toMatchObject([{ setting: 'trim', channels: ['FC'], to: -1.5 }]);
   });
 
+  it('cannot be told where the noise leaves it too unsure', () => {
+    const unsure = { levelInterval: [-21.5, -18.5] as const };
+    const line = lineOf(prove({ readings: { FC: unsure } }), 'level FC');
+    expect(line.verdict).toBe('cannot tell');
+    const sure = lineOf(prove({ readings: { FC: { levelInterval: [-20.1, -19.9] } } }), 'level FC');
+    expect(sure.verdict).toBe('pass');
+  });
+
   it('that no trim reaches points to the amplifier', () => {
     const short = { ...typed, trimDb: { ...typed.trimDb, FR: -4 } };
     const line = lineOf(prove({ trimDb: { FR: -4 } }, short), 'level FR');

@@ -93,6 +93,25 @@ describe('the trim of a channel', () => {
     expect(found.get('Sub 1')?.levelReason).toContain('(30 to 80 Hz) is 3.6 dB quieter');
   });
 
+  it('says what the noise leaves unsure of it where that is wider than a tenth of a decibel', () => {
+    const found = channelsOf(
+      readingsOf('3.1', {
+        FL: { levelDb: -30, levelInterval: [-30.3, -29.7] },
+        FR: { levelDb: -28.2, levelInterval: [-28.6, -27.8] },
+        FC: { levelDb: -29, levelInterval: null },
+      }),
+    );
+    expect(found.get('FR')?.levelReason).toContain(
+      'Because of the noise this level holds to 0.5 dB only, nine times in ten.',
+    );
+    for (const label of ['FL', 'FC', 'Sub 1'] as const) {
+      expect(found.get(label)?.levelReason).not.toContain('noise');
+    }
+    const narrow = { levelDb: -30, levelInterval: [-30.02, -29.98] as const };
+    const quiet = channelsOf(readingsOf('2.0', { FL: narrow, FR: narrow }));
+    expect(quiet.get('FR')?.levelReason).not.toContain('noise');
+  });
+
   it('moves all together rather than leave the range', () => {
     const readings = readingsOf('3.0', { FR: { levelDb: -44 }, FC: { levelDb: -30.5 } });
     const found = channelsOf(readings);
