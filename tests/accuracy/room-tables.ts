@@ -2,6 +2,7 @@ import type { ArrivalKind, LevelFigure, RoomFigures } from './figures';
 import { levelsAtDb, readAtDb } from './measure-room';
 import { rolloffRows } from './take-rolloff-rows';
 import { markTimeBound } from './bounds';
+import { shareAtLeast } from './scatter';
 import { atLeast, atMost, bounded, quantile, shown, type Row, type Table } from './table';
 
 const ppm = (value: number): string => `${value.toFixed(4)} ppm`;
@@ -187,13 +188,15 @@ function levelRows(rooms: readonly RoomFigures[]): Row[] {
   ];
 }
 
-/** Whether the 90 % intervals hold the truth. */
+/** Whether the 90 % intervals hold the truth, no less and hardly more often than they say. */
 function coverageRows(at: string, all: readonly (LevelFigure | null)[]): Row[] {
   const told = all.flatMap((one) => one ?? []);
-  const held = told.filter(({ low, high }) => low <= 0 && high >= 0).length / told.length;
+  const held = told.filter(({ low, high }) => low <= 0 && high >= 0).length;
   const halves = told.map(({ low, high }) => (high - low) / 2);
+  const of = `the 90 % interval, of ${told.length}`;
   return [
     shown(`${at}: half of the 90 % interval, median`, `${quantile(halves, 0.5).toFixed(4)} dB`),
-    atLeast(`${at}: truth inside the 90 % interval, of ${told.length}`, held, 0.85, '', percent),
+    shareAtLeast(`${at}: truth inside ${of}`, held, told.length, 0.85, percent),
+    shareAtLeast(`${at}: truth outside ${of}`, told.length - held, told.length, 0.05, percent),
   ];
 }
