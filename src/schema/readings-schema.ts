@@ -15,7 +15,7 @@ import {
 } from './schema-parts';
 import { settingsInForce } from './settings-schema';
 
-function intervalOf(each: typeof finite | typeof length | typeof seconds | typeof estimated) {
+function intervalOf(each: v.GenericSchema<number>) {
   return v.pipe(
     v.tuple([each, each]),
     v.check(([low, high]) => low <= high, 'an interval from the lower to the higher value'),
