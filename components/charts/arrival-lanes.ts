@@ -1,6 +1,7 @@
 import { msg } from '@lit/localize';
-import { LitElement, css, html, nothing, svg } from 'lit';
+import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../later-element';
 import { lengthUnit } from '../../src/locale/length-text';
 import type { ChannelLabel } from '../../src/system/channel';
 import { askToSelect } from '../events';
@@ -17,7 +18,7 @@ const at = (value: number): string => value.toFixed(1);
 
 /** Arrivals at the microphone, one lane a speaker: envelope, first arrival, distance. */
 @customElement('ll-arrival-lanes')
-export class ArrivalLanes extends LitElement {
+export class ArrivalLanes extends LaterElement {
   static override styles = [
     sharedStyles,
     chartStyles,

@@ -1,6 +1,7 @@
 import { msg } from '@lit/localize';
-import { LitElement, html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../later-element';
 import type { ChannelLabel, Layout } from '../../src/system/channel';
 import { nothingDeclared, type DeclaredSystem } from '../../src/system/declared-system';
 import { askToSelect } from '../events';
@@ -19,7 +20,7 @@ import { speakerShape } from './speaker-shape';
 
 /** The plan to scale, seen from above; also the navigator. Arrow keys walk from speaker to speaker. */
 @customElement('ll-plan-drawing')
-export class PlanDrawing extends LitElement {
+export class PlanDrawing extends LaterElement {
   static override styles = [sharedStyles, planDrawingStyles];
 
   @property({ attribute: false }) layout: Layout | null = null;

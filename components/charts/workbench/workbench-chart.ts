@@ -58,6 +58,12 @@ export class WorkbenchChart extends LitElement {
     return { ...layout, hzAt: layout.valueAt, steps: this.steps(), restingHz, perOctave: 48 };
   });
 
+  /** While a handle is held the chart follows at once; else it draws in a task of its own. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (!this.drag.holds) await new Promise((resolve) => setTimeout(resolve));
+    await super.scheduleUpdate();
+  }
+
   protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('axes')) this.cursor.keepTo(this.steps());
   }

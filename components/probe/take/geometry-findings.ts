@@ -1,7 +1,8 @@
 import { msg } from '@lit/localize';
 import { localeInForce } from '../../../src/locale/locale-in-force';
-import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import { checkGeometry } from '../../../src/reading/geometry';
 import type { GeometryFinding } from '../../../src/reading/geometry-finding';
 import type { Readings } from '../../../src/reading/reading';
@@ -12,7 +13,7 @@ import { sharedStyles } from '../../theme/shared-styles';
 
 /** What the measured distances say beside plan, tape and one another; hidden when that is nothing. */
 @customElement('ll-geometry-findings')
-export class GeometryFindings extends LitElement {
+export class GeometryFindings extends LaterElement {
   static override styles = [
     sharedStyles,
     css`

@@ -1,6 +1,7 @@
 import { msg } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import { trustedMarginDb } from '../../../src/reading/noise-floor-margins';
 import type { ChannelReading, Readings } from '../../../src/reading/reading';
 import { numberText, trimmedText } from '../../../src/locale/number-text';
@@ -10,7 +11,7 @@ import { hiddenBandsWords, nominalHz, noiseFloorWords } from './noise-words';
 
 /** The room's noise and what of each speaker stands over it, band by band. */
 @customElement('ll-noise-findings')
-export class NoiseFindings extends LitElement {
+export class NoiseFindings extends LaterElement {
   static override styles = [
     sharedStyles,
     findingsStyles,

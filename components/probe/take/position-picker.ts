@@ -1,8 +1,9 @@
 import { withUnit } from '../../../src/locale/number-text';
 import { isImperial } from '../../../src/locale/length-text';
 import { msg, str } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import type { Bench } from '../../../src/session/bench';
 import type { PortSize } from '../../../src/reading/close-to';
 import type { ChannelLabel } from '../../../src/system/channel';
@@ -25,7 +26,7 @@ import {
 
 /** Where the microphone stands: named, moved to a new place, or back at an earlier one. */
 @customElement('ll-position-picker')
-export class PositionPicker extends LitElement {
+export class PositionPicker extends LaterElement {
   static override styles = [
     sharedStyles,
     buttonStyles,

@@ -1,6 +1,7 @@
 import { msg } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import type { Readings } from '../../../src/reading/reading';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import { modelsOf } from '../../../src/system/speaker-models';
@@ -13,7 +14,7 @@ import { currentReadings } from './take-lanes';
 
 /** Where each model rolls off, read together from all seats, beside what this position says alone. */
 @customElement('ll-rolloff-findings')
-export class RolloffFindings extends LitElement {
+export class RolloffFindings extends LaterElement {
   static override styles = [
     sharedStyles,
     findingsStyles,

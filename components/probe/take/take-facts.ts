@@ -1,7 +1,8 @@
 import { temperatureText } from '../../../src/locale/temperature-text';
 import { msg, str } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import type { ClockFault, Readings } from '../../../src/reading/reading';
 import { lengthText } from '../../../src/locale/length-text';
 import {
@@ -16,7 +17,7 @@ import { sayList } from '../../../src/proposal/phrases';
 
 /** What a take says of itself: its clock, its losses, its noise. */
 @customElement('ll-take-facts')
-export class TakeFacts extends LitElement {
+export class TakeFacts extends LaterElement {
   static override styles = [
     sharedStyles,
     css`

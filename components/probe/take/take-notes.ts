@@ -1,6 +1,7 @@
 import { msg, str } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import { mostInverted } from '../../../src/proposal/most-inverted';
 import type { ChannelReading } from '../../../src/reading/reading';
 import type { ChannelLabel } from '../../../src/system/channel';
@@ -10,7 +11,7 @@ import { sharedStyles } from '../../theme/shared-styles';
 
 /** What went wrong or cannot be told, speaker by speaker, each as a sentence. */
 @customElement('ll-take-notes')
-export class TakeNotes extends LitElement {
+export class TakeNotes extends LaterElement {
   static override styles = [
     sharedStyles,
     buttonStyles,

@@ -1,6 +1,7 @@
 import { msg, str } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import type { Bench } from '../../../src/session/bench';
 import { BenchController } from '../../bench-controller';
 import { numberText, thinSpace } from '../../../src/locale/number-text';
@@ -10,7 +11,7 @@ import { sharedStyles } from '../../theme/shared-styles';
 
 /** How far the running take or its reading has come, and the way to stop it. */
 @customElement('ll-take-progress')
-export class TakeProgress extends LitElement {
+export class TakeProgress extends LaterElement {
   static override styles = [
     sharedStyles,
     buttonStyles,

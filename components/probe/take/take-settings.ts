@@ -1,6 +1,7 @@
 import { msg, str } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import type { Bench } from '../../../src/session/bench';
 import type { TakeSettings as Settings } from '../../../src/take/take-plan';
 import { BenchController } from '../../bench-controller';
@@ -11,7 +12,7 @@ import { sharedStyles } from '../../theme/shared-styles';
 
 /** How takes are made: sweep length, averages, pause, overlap, repeats; folded into a sentence. */
 @customElement('ll-take-settings')
-export class TakeSettings extends LitElement {
+export class TakeSettings extends LaterElement {
   static override styles = [
     sharedStyles,
     css`

@@ -1,6 +1,7 @@
 import { msg } from '@lit/localize';
-import { LitElement, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { LaterElement } from '../../later-element';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { LedgerLine } from '../../../dsp/bass/bass-ledger';
 import type { ChannelLabel, Layout } from '../../../src/system/channel';
@@ -28,7 +29,7 @@ const percent = (share: number): string => `${(100 * share).toFixed(2)}%`;
 
 /** The bass ledger: a line for every channel of the programme, and where each frequency goes. */
 @customElement('ll-bass-ledger')
-export class BassLedger extends LitElement {
+export class BassLedger extends LaterElement {
   static override styles = [sharedStyles, ledgerStyles];
 
   @property({ attribute: false }) lines: readonly LedgerLine[] = [];

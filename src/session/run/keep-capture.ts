@@ -48,6 +48,8 @@ async function storeCapture(
     proving,
   );
   const { captureId, loopbackId } = record;
+  // So is copying the sound for the store: it follows the one that brought it.
+  await breathe();
   const lost = [await parts.store.saveCapture(captureId, capture.samples)];
   if (loopbackId !== null && capture.loopback) {
     lost.push(await parts.store.saveCapture(loopbackId, capture.loopback));

@@ -1,3 +1,4 @@
+import { breathe } from '../../breathe';
 import { isTrouble, type Trouble } from '../../trouble';
 import type { Desk } from '../desk';
 import type { SessionDocument, TakeRecord } from '../document';
@@ -41,6 +42,8 @@ export async function readRecord(
     },
   );
   if (isTrouble(readings)) return readings;
+  // Taking the readings in is a task of its own: it follows the one that brought them.
+  await breathe();
   desk.change((document) => withReadings(document, record.id, readings));
   return null;
 }

@@ -13,6 +13,7 @@ import { localeInForce } from '../../../src/locale/locale-in-force';
 import { deepText, findDeep } from '../deep';
 import { FakeBench, layoutOf } from '../fake-bench';
 import { inventedNoise } from '../probe/noise/invented-noise';
+import { settle } from '../mount';
 import { expectQuiet } from '../quiet';
 import { sampleReadings } from '../sample-readings';
 
@@ -26,7 +27,7 @@ async function show(bench: FakeBench, stage = 'plan'): Promise<FakeBench> {
   app.bench = bench;
   document.body.append(app);
   await app.updateComplete;
-  await new Promise(requestAnimationFrame);
+  await settle(app);
   return bench;
 }
 
