@@ -17,6 +17,11 @@ const leastOfSeed = 0.25;
 const leastCandidate = 0.12;
 const leastDue = 0.04;
 const dueReachSeconds = 0.004;
+/**
+ * Marks of a capture differ in power by less than this factor, whatever is done to the gain. What
+ * resembles one and is weaker is what a quiet room or a filter leaves of another sound.
+ */
+const mostPowerRatio = 1e3;
 /** Peaks nearer to each other than this are one mark. */
 const reachSeconds = 0.2;
 /** Window of a received mark: a little before, the chirp and some of the room after it. */
@@ -54,7 +59,7 @@ export function findMarks(
   };
   const seconds = markStarts.map((start) => start / stimulusRate);
   const reach = Math.round(reachSeconds * base.rate);
-  const seeds = findPeaks(bare, leastSeed, reach)
+  const seeds = loudOnes(findPeaks(bare, leastSeed, reach), base, markSeconds)
     .sort((a, b) => b.value - a.value)
     .slice(0, mostSeeds);
   const family = findFamily(base, bare, seeds, options, seconds);
@@ -119,10 +124,14 @@ function findFamily(
     const from = Math.max(0, seed.index - lead);
     const template = base.samples.subarray(2 * from, 2 * (from + width));
     const match = matchTemplate(base, template, near, leastOfSeed * (seeds[0]?.value ?? 0));
-    const peaks = findPeaks(match, leastCandidate, reach).map(({ index, value }): Peak => ({
-      index: index + seed.index - from,
-      value,
-    }));
+    const loudness = energyFrom(base, seed.index, width);
+    const isAsLoud = ({ index }: Peak): boolean => {
+      const ratio = energyFrom(base, index, width) / loudness;
+      return ratio < mostPowerRatio && ratio > 1 / mostPowerRatio;
+    };
+    const peaks = findPeaks(match, leastCandidate, reach)
+      .map(({ index, value }): Peak => ({ index: index + seed.index - from, value }))
+      .filter(isAsLoud);
     const candidates = peaks.map(({ index, value }): Candidate => ({
       seconds: index / base.rate,
       match: Math.sqrt(value),
@@ -141,6 +150,23 @@ function findFamily(
     if (complete) break;
   }
   return best;
+}
+
+/** The peaks that are not far weaker than the loudest of them; a whole mark long each. */
+function loudOnes(peaks: readonly Peak[], base: Baseband, seconds: number): Peak[] {
+  const width = Math.round(seconds * base.rate);
+  const energies = peaks.map(({ index }) => energyFrom(base, index, width));
+  const most = energies.reduce((largest, one) => Math.max(largest, one), 0);
+  return peaks.filter((_, k) => (energies[k] ?? 0) * mostPowerRatio > most);
+}
+
+/** Energy of `width` entries of a baseband from `first` on. */
+function energyFrom({ samples }: Baseband, first: number, width: number): number {
+  let energy = 0;
+  for (const value of samples.subarray(2 * Math.max(0, first), 2 * (first + width))) {
+    energy += value * value;
+  }
+  return energy;
 }
 
 /** Looks again, with a lower threshold, where the found marks say that a missing one should be. */
