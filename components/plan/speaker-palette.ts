@@ -27,8 +27,6 @@ import { putBack } from './put-back';
 
 /** Names that say more than within a sentence. */
 const longer: Readonly<Partial<Record<DeclarableGroup, () => string>>> = {
-  sides: () => msg('side surrounds'),
-  backs: () => msg('back surrounds'),
   wides: () => msg('front wides'),
 };
 

@@ -74,7 +74,7 @@ export class SessionsPanel extends LitElement {
       ${renderProgress(state)}
       <ll-file-drop
         label=${msg('Open a session file')}
-        hint=${msg('or drop it here. It becomes a session of its own; those in the list stay as they are.')}
+        hint=${msg('or drop it here. It becomes a session of its own, unless it is in the list already; those in the list stay as they are.')}
         name=${msg('Session file')}
         accept=".zip,application/zip"
         ?disabled=${busy}

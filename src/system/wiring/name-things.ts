@@ -23,9 +23,7 @@ export function nameChannels(labels: readonly ChannelLabel[]): string {
 }
 
 function groupName(label: ChannelLabel): string {
-  const group = channelGroup(label);
-  if (group === 'sides') return msg('side surrounds');
-  return group === 'backs' ? msg('back surrounds') : groupWord(group);
+  return groupWord(channelGroup(label));
 }
 
 /** The same at the head of a sentence. */

@@ -100,7 +100,7 @@ describe('full range', () => {
     expect(advice?.kind).toBe('possible');
     const said = advice?.reasons.map(({ sentence }) => sentence).join(' ');
     expect(said).toContain('two-channel music leaves the subs silent');
-    expect(said).toContain('Only then can the centre, sides, backs and wides');
+    expect(said).toContain('Only then can the centre, side surrounds, back surrounds and wides');
   });
 
   it('is locked for others until the fronts run full range, too small or not offered', () => {

@@ -78,13 +78,13 @@ describe('what is in force in the processor', () => {
     const bench = await benchWithSheet('5.1', 11);
     const sheet = await mount('ll-in-force-sheet', { bench }, 1000);
     await userEvent.selectOptions(select(sheet, 'Fronts'), 'full range');
-    await userEvent.selectOptions(select(sheet, 'Sides'), 'not known');
-    const sides = select(sheet, 'Sides');
+    await userEvent.selectOptions(select(sheet, 'Side surrounds'), 'not known');
+    const sides = select(sheet, 'Side surrounds');
     sides.selectedIndex = [...sides.options].findIndex((one) => one.text.startsWith('80'));
     sides.dispatchEvent(new Event('change'));
     await settle(sheet);
     expect(bench.state.document.inForce.crossoverHz).toEqual({ fronts: null, sides: 80 });
-    await userEvent.selectOptions(select(sheet, 'Sides'), 'not known');
+    await userEvent.selectOptions(select(sheet, 'Side surrounds'), 'not known');
     expect(bench.state.document.inForce.crossoverHz).toEqual({ fronts: null });
   });
 
