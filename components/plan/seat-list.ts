@@ -125,8 +125,9 @@ export class SeatList extends LitElement {
   }
 
   private do(name: string, system: DeclaredSystem | Trouble): string | null {
-    this.refusal = declare(this.bench, name, system);
-    return this.refusal;
+    const refused = declare(this.bench, name, system);
+    this.refusal = refused === null ? null : msg(str`${refused} Nothing was changed.`);
+    return refused;
   }
 }
 
