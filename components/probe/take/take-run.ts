@@ -22,6 +22,10 @@ export class TakeRun extends LitElement {
         gap: var(--space-2);
       }
 
+      :host([hidden]) {
+        display: none;
+      }
+
       button {
         justify-self: start;
       }
@@ -33,7 +37,8 @@ export class TakeRun extends LitElement {
 
   override render() {
     const { state } = this.follow;
-    if (!state || state.document.rig === 'recording') return nothing;
+    this.hidden = state?.document.rig === 'recording';
+    if (!state || this.hidden) return nothing;
     const again = currentReadings(state) !== null;
     return html`<button
         class=${state.toRepeat.length > 0 ? 'ghost' : 'go'}

@@ -44,8 +44,8 @@ export class TakeSheet extends LitElement {
     const running = kind === 'playing' || kind === 'reading';
     const readings = running ? null : currentReadings(state);
     const rig = html`<section class="sheet rig" aria-label=${msg('Take')}>
-      <ll-rig-panel .bench=${this.bench}></ll-rig-panel>
       <ll-take-run .bench=${this.bench}></ll-take-run>
+      <ll-rig-panel .bench=${this.bench}></ll-rig-panel>
       <ll-take-settings .bench=${this.bench}></ll-take-settings>
       <ll-position-picker .bench=${this.bench} .selected=${this.selected}></ll-position-picker>
     </section>`;
