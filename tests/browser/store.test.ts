@@ -101,7 +101,7 @@ describe('a damaged store', () => {
   it('refuses a session that lacks a part and says which', async () => {
     await damage((document) => ({ ...document, live: undefined }));
     const loaded = await openStore(name).load();
-    expect(isTrouble(loaded) && loaded.sentence).toContain('live is missing');
+    expect(isTrouble(loaded) && loaded.sentence).toContain('"live" is missing');
   });
 
   it('refuses a value that is no session at all', async () => {

@@ -1,5 +1,6 @@
-import { msg, str } from '@lit/localize';
+import { msg } from '@lit/localize';
 import * as v from 'valibot';
+import { describeIssue } from '../../schema/describe-issue';
 import type { SessionDocument } from '../document';
 import { migrateSession } from '../migrate-session';
 import { newSession } from '../new-session';
@@ -16,7 +17,7 @@ export function parseSession(stored: unknown): ParsedSession {
   if (isNewer(stored)) return { newer: true, why: msg('it was made by a newer Leadline') };
   const parsed = v.safeParse(sessionSchema, migrateSession(stored));
   if (parsed.success) return { document: parsed.output };
-  return { newer: false, why: whereAndWhy(parsed.issues[0]) };
+  return { newer: false, why: describeIssue(parsed.issues[0]) };
 }
 
 function isNewer(stored: unknown): boolean {
@@ -27,12 +28,4 @@ function isNewer(stored: unknown): boolean {
     typeof stored.version === 'number' &&
     stored.version > newSession('', '').version
   );
-}
-
-function whereAndWhy(issue: v.BaseIssue<unknown>): string {
-  const where = v.getDotPath(issue) ?? msg('the whole document');
-  if (issue.input === undefined) return msg(str`${where} is missing`);
-  const expected = issue.expected ? msg(str`expected ${issue.expected}`) : issue.message;
-  const found = issue.received.length > 60 ? `${issue.received.slice(0, 60)}…` : issue.received;
-  return msg(str`${where}: ${expected}, found ${found}`);
 }

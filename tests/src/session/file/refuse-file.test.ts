@@ -120,7 +120,7 @@ describe('a file that is refused', () => {
     [
       'with a damaged session',
       () => zipBytes(filedEntries(filedContent({ session: { ...filedSession, layout: '99.9' } }))),
-      'its session is damaged (layout',
+      'its session is damaged ("layout"',
     ],
     [
       'with a recording that is no WAV',
