@@ -67,7 +67,8 @@ const notWired: DelayAndPolarity = { delaySeconds: 0, inverted: false };
  * (delayCentre), the one of least loss, distance from there counted against it (delayCandidates).
  * Polarity and half a period are nearly the same thing in an octave, so the distance decides between
  * them. What is set now stays where it loses no more, unless it lies more than a period from there.
- * Throws RangeError for no mains, seats that differ in number, other grids, or silence. Own method; accuracy: tests/accuracy.
+ * Throws RangeError for no mains, seats that differ in number, other grids, or silence. Own method;
+ * accuracy: tests/accuracy.
  */
 export function alignSub(
   mains: readonly MainAtSeats[],

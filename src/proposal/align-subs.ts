@@ -47,7 +47,7 @@ export interface AlignedSubs {
   readonly told: SubAlignment;
   /** Distance and polarity of the first sub that was chosen among told and its alternatives. */
   readonly chosen: DelayAndPolarity;
-  /** All that was told, what was chosen or lies next to it too. */
+  /** All that was told, also what was chosen or lies next to it. */
   readonly others: readonly OtherAlignment[];
   /** Delays about the chosen one that cost all groups together at most 0.1 dB more. */
   readonly toleranceSeconds: readonly [number, number];

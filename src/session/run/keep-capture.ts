@@ -48,7 +48,7 @@ async function storeCapture(
     proving,
   );
   const { captureId, loopbackId } = record;
-  // So is copying the sound for the store: it follows the one that brought it.
+  // Copying the sound for the store is a task of its own: it follows the one that brought it.
   await breathe();
   const lost = [await parts.store.saveCapture(captureId, capture.samples)];
   if (loopbackId !== null && capture.loopback) {
