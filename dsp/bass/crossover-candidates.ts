@@ -1,5 +1,6 @@
 import type { FilterSpec } from '../filter/analogue';
 import { alignSub, scanAlignment, type AlignmentOptions } from './align-sub';
+import { distanceCostDb } from './delay-candidates';
 import {
   decider,
   measuredStep,
@@ -20,6 +21,8 @@ export interface CandidateSub {
   readonly seats: SeatTransfers;
   /** Where the sub's own upper end is 6 dB down; null where that is not known. */
   readonly upperHz: number | null;
+  /** Delay of the sub at which the arrivals line up that were read; left out where not known. */
+  readonly arrivalDelaySeconds?: number;
 }
 
 export interface CandidateTerms {
@@ -42,6 +45,8 @@ export interface CandidateSum {
   readonly dip: Dip;
   readonly delaySeconds: number;
   readonly inverted: boolean;
+  /** What counts against the delay, far from where the direct sounds line up, dB, 0 or more. */
+  readonly distanceDb: number;
   /** The speaker that loses most, and how much. */
   readonly worst: { readonly name: string; readonly lossDb: number };
 }
@@ -58,7 +63,10 @@ export interface CrossoverCandidate {
   readonly localised: boolean;
   /** Null where no sub, or no speaker at the same seats, was captured, or no delay can be told. */
   readonly sum: CandidateSum | null;
-  /** What ranks steps that break nothing: lost energy + 3 dB per octave from what is needed. */
+  /**
+   * What ranks steps that break nothing, dB: lost energy + what counts against the delay + 0.4 for
+   * every octave from what is needed + 0.3 for every one above where a sub begins to be localised.
+   */
   readonly costDb: number;
 }
 
@@ -72,13 +80,16 @@ export interface CrossoverCandidates {
 }
 
 const localisedHz = 120;
-const octaveDb = 3;
+/** Learnt in tuning rooms of tests/accuracy, as the loss at seats that were not measured. */
+const octaveDb = 0.4;
+const localisedOctaveDb = 0.3;
 const rounding = 1e-9;
 
 /**
  * Every step of a processor as the crossover of a group, ranked: those that break nothing first,
- * by lost energy at all seats + 3 dB for every octave above what the speakers need; then by how
- * many limits they break and how far. A higher step thus wins only by a sum that is clearly better.
+ * by lost energy at all seats, a little counting against each octave above what the speakers need
+ * (costDb); then by how many limits they break and how far. A higher step thus wins only by a better
+ * sum: which step meets the room well is what moves the loss most, also at seats not measured.
  * Throws RangeError for steps that do not rise from above 0, no speakers, and what alignSub refuses.
  */
 export function crossoverCandidates(
@@ -96,9 +107,15 @@ export function crossoverCandidates(
   const decidedBy = decider(speakers);
   const neededHz = decidedBy?.neededHz ?? practiceHz ?? stepsHz[0] ?? 0;
   const upperHz = sub?.upperHz ?? Infinity;
-  const judged = stepsHz.map((stepHz) => {
-    const sum = sub === null ? null : sumAt(stepHz, speakers, sub.seats, terms);
+  const sums = stepsHz.map((stepHz) => sub && sumAt(stepHz, speakers, sub, terms));
+  const sumCost = (sum: CandidateSum): number => sum.lossDb + sum.distanceDb;
+  // A step whose sum cannot be told is not better for it.
+  const mostDb = Math.max(0, ...sums.flatMap((sum) => (sum ? [sumCost(sum)] : [])));
+  const localisedFrom = Math.max(localisedHz, neededHz);
+  const judged = stepsHz.map((stepHz, index) => {
+    const sum = sums[index] ?? null;
     const above = Math.log2(stepHz / neededHz);
+    const heard = terms.isBed ? Math.max(0, Math.log2(stepHz / localisedFrom)) : 0;
     const breaks = [...brokenLimits(stepHz, speakers), ...(stepHz > upperHz ? [reach] : [])];
     const candidate: CrossoverCandidate = {
       stepHz,
@@ -107,7 +124,8 @@ export function crossoverCandidates(
       breaks,
       localised: terms.isBed && stepHz > localisedHz,
       sum,
-      costDb: (sum?.lossDb ?? 0) + octaveDb * Math.abs(above),
+      costDb:
+        (sum ? sumCost(sum) : mostDb) + octaveDb * Math.abs(above) + localisedOctaveDb * heard,
     };
     return { candidate, far: Math.max(-above, Math.log2(stepHz / upperHz), 0) };
   });
@@ -141,25 +159,33 @@ function brokenLimits(
 function sumAt(
   stepHz: number,
   speakers: readonly CandidateSpeaker[],
-  sub: SeatTransfers,
+  { seats: low, arrivalDelaySeconds }: CandidateSub,
   { hz, filters }: CandidateTerms,
 ): CandidateSum | null {
   const heard = speakers.flatMap(({ name, seats }) =>
-    seats && seats.length === sub.length ? [{ name, seats }] : [],
+    seats && seats.length === low.length ? [{ name, seats }] : [],
   );
   if (heard.length === 0) return null;
-  const options: AlignmentOptions = { hz, crossoverHz: stepHz, ...filters(stepHz) };
-  const aligned = alignSub(heard, sub, options);
+  const options: AlignmentOptions = {
+    hz,
+    crossoverHz: stepHz,
+    ...filters(stepHz),
+    ...(arrivalDelaySeconds === undefined
+      ? {}
+      : { wired: { delaySeconds: arrivalDelaySeconds, inverted: false }, arrivalDelaySeconds }),
+  };
+  const aligned = alignSub(heard, low, options);
   if (aligned.kind === 'cannot tell') return null;
   const losses = heard.map(({ name, seats }) => ({
     name,
-    lossDb: scanAlignment([{ seats }], sub, options).lossDb(aligned),
+    lossDb: scanAlignment([{ seats }], low, options).lossDb(aligned),
   }));
   return {
     lossDb: aligned.lossDb,
     dip: aligned.dip,
     delaySeconds: aligned.delaySeconds,
     inverted: aligned.inverted,
+    distanceDb: distanceCostDb(aligned.delaySeconds, aligned.centreSeconds, 1 / stepHz),
     worst: losses.reduce((most, one) => (one.lossDb > most.lossDb ? one : most)),
   };
 }

@@ -13,6 +13,8 @@ import { limitPercent } from './speaker-limits';
 /** Common practice when nothing is known of a speaker. */
 const unknownHz = 80;
 const localisedHz = 120;
+/** Less than this is no reason to name, dB. */
+const leastSavedDb = 0.05;
 
 /** A group's crossover without what the rest of the proposal decides. */
 export type CrossoverProposal = Omit<GroupProposal, 'fullRange' | 'own'>;
@@ -21,7 +23,8 @@ export type CrossoverProposal = Omit<GroupProposal, 'fullRange' | 'own'>;
  * Where a group of speakers hands its bass to the subs, in steps of the processor, Hz. Practice: the
  * first step at or above the worst f3 + 10 Hz. Measured: the first at or above 1.25 × the worst 85 %
  * quantile of f6, and above what distortion lets it play. Proposed: of the steps that break nothing
- * the one whose sum with the subs loses least, an octave more counting as 3 dB.
+ * the one whose sum with the subs loses least, each octave more counting a little against it
+ * (crossoverCandidates).
  */
 export function proposeCrossover(one: GroupCase): CrossoverProposal {
   const { group, members, stepsHz } = one;
@@ -170,11 +173,17 @@ function sayHigher(
 ): Reason[] {
   if (!first?.sum || !chosen?.sum || chosen.stepHz === first.stepHz) return [];
   const saved = first.sum.lossDb - chosen.sum.lossDb;
+  const higher = sayHz(chosen.stepHz);
   return [
     {
-      sentence: msg(
-        str`${sayHz(chosen.stepHz)} is proposed all the same: the sum with the subs loses ${sayLossDb(saved)} less there.`,
-      ),
+      sentence:
+        saved >= leastSavedDb
+          ? msg(
+              str`${higher} is proposed all the same: the sum with the subs loses ${sayLossDb(saved)} less there.`,
+            )
+          : msg(
+              str`${higher} is proposed all the same: the delay that serves it lets the direct sounds of speakers and subs arrive closer together.`,
+            ),
       grounds: groundsOf([first.sum.worst.channel], 'bass'),
     },
   ];

@@ -20,7 +20,18 @@ export function proposeGroups(one: BassCase): CrossoverProposal[] {
   const inGroup = (group: GroupId) => members.filter(({ channel }) => channel.group === group);
   const hasSubs = inGroup('subs').length > 0;
   const seats = trimmedSubs(one);
-  const sub = seats && bass ? { seats, upperHz: bass.combined.upperHz } : null;
+  const [first] = bass?.field.subs ?? [];
+  const arrival = first && bare.distanceMetres[first.channel];
+  const sub =
+    seats && bass
+      ? {
+          seats,
+          upperHz: bass.combined.upperHz,
+          ...(arrival === undefined
+            ? {}
+            : { arrivalDelaySeconds: -arrival / bare.metresPerSecond }),
+        }
+      : null;
   const groups = groupOrder.flatMap((group) => {
     const own = inGroup(group);
     if (own.length === 0) return [];

@@ -1,6 +1,5 @@
 import { alignSub, scanAlignment, type AlignmentOptions } from '../../dsp/bass/align-sub';
 import { alignSeveralSubs, judgeSubs } from '../../dsp/bass/align-several-subs';
-import { bandEnvelope, envelopeOnset } from '../../dsp/bass/band-envelope';
 import { crossoverF6Hz, firstStepFrom, measuredFactor } from '../../dsp/bass/crossover-rules';
 import type { DelayAndPolarity } from '../../dsp/bass/delay-scan';
 import { throughPath } from '../../dsp/bass/electrical-path';
@@ -12,7 +11,16 @@ import type { RoomPreset } from '../../dsp/room/draw-room';
 import { truthOf } from '../../dsp/room/truth';
 import { fitRolloff, fitRolloffTogether, isRefusal } from '../../dsp/rolloff/fit-rolloff';
 import { rolloffBands } from '../../dsp/rolloff/rolloff-bands';
-import { median } from '../../dsp/signal/median';
+import {
+  arrivalDelay,
+  difference,
+  directDelayAt,
+  far,
+  filtersAt,
+  near,
+  stepsHz,
+} from './bass-ground';
+import { measureProposed, type ProposedSum } from './bass-proposed';
 import { drawBassScene, hz, measuredSeats, type BassScene } from './bass-scene';
 import { responseThrough } from './rolloff-transfers';
 
@@ -53,6 +61,8 @@ export interface BassFigures {
     /** From the delay that lines the direct sounds up. */
     readonly offPeriods: number;
   }[];
+  /** With the crossover that is proposed, from the roll-off as read, in place of the rule's. */
+  readonly proposed: ProposedSum;
   /** Least loss of any delay within 20 ms, both polarities. */
   readonly leastLossDb: number;
   /** Whether the best delay nearby for all seats lies in the interval; null where there is none. */
@@ -65,7 +75,6 @@ export interface BassFigures {
   }[];
 }
 
-const stepsHz = [40, 50, 60, 70, 80, 90, 100, 110, 120, 150, 200];
 /** Crossovers at which subs are aligned: as the rule says, within what a bed is given. */
 const alignedHz = [50, 120] as const;
 
@@ -79,6 +88,7 @@ export function measureBass(preset: RoomPreset, seed: number): BassFigures {
     crossovers: measureCrossovers(scene, seed),
     crossoverHz,
     ...measureAlignment(scene, crossoverHz),
+    proposed: measureProposed(scene),
     subs: measureSubs(scene),
   };
 }
@@ -123,36 +133,25 @@ export function measureCrossovers(
 
 type Alignments = Pick<BassFigures, 'alignments' | 'leastLossDb' | 'inInterval'>;
 
-function measureAlignment({ main, subs: [sub] }: BassScene, crossoverHz: number): Alignments {
-  const near = (all: SeatTransfers): SeatTransfers => all.slice(0, measuredSeats);
-  const far = (all: SeatTransfers): SeatTransfers => all.slice(measuredSeats);
-  const options: AlignmentOptions = {
-    hz,
-    crossoverHz,
-    highPass: [{ family: 'butterworth', kind: 'high-pass', order: 2, cutoffHz: crossoverHz }],
-    lowPass: [{ family: 'linkwitz-riley', kind: 'low-pass', order: 4, cutoffHz: crossoverHz }],
-  };
-  const played = (all: SeatTransfers, side: 'highPass' | 'lowPass'): SeatTransfers =>
-    throughPath(near(all), { filters: options[side] }, hz);
-  const directDelay = difference(
-    played(main.direct, 'highPass'),
-    played(sub.direct, 'lowPass'),
-    crossoverHz,
-    1,
-  );
-  const [high, low] = [played(main.seats, 'highPass'), played(sub.seats, 'lowPass')];
+function measureAlignment(scene: BassScene, crossoverHz: number): Alignments {
+  const {
+    main,
+    subs: [sub],
+  } = scene;
+  const options: AlignmentOptions = { hz, crossoverHz, ...filtersAt(crossoverHz) };
+  const directDelay = directDelayAt(scene, crossoverHz);
+  const [high, low] = [
+    throughPath(near(main.seats), { filters: options.highPass }, hz),
+    throughPath(near(sub.seats), { filters: options.lowPass }, hz),
+  ];
   const scan = scanAlignment([{ seats: near(main.seats) }], near(sub.seats), options);
   const either = (delaySeconds: number): DelayAndPolarity =>
     [false, true]
       .map((inverted) => ({ delaySeconds, inverted }))
       .reduce((a, b) => (scan.lossDb(b) < scan.lossDb(a) ? b : a));
-  // A main's treble tells its arrival to a tenth of a millisecond: the table of takes shows it.
-  const mainArrival = main.pathSeconds + main.model.delaySeconds;
   const found = alignSub([{ seats: near(main.seats) }], near(sub.seats), {
     ...options,
-    ...(sub.arrivalSeconds === null
-      ? {}
-      : { arrivalDelaySeconds: mainArrival - sub.arrivalSeconds }),
+    ...arrivalDelay(scene),
   });
   const asWired = { delaySeconds: 0, inverted: false };
   const most = mostPower(high, low, crossoverHz);
@@ -187,22 +186,6 @@ function measureAlignment({ main, subs: [sub] }: BassScene, crossoverHz: number)
     leastLossDb: leastLoss((at) => scan.lossDb(at)),
     inInterval: found.kind === 'told' ? holdsBest(found, main.seats, sub.seats, options) : null,
   };
-}
-
-/** Median over seats of the main's less the sub's time at a share of the envelope's peak. */
-function difference(
-  main: SeatTransfers,
-  sub: SeatTransfers,
-  crossoverHz: number,
-  share: number,
-): number {
-  const at = (seats: SeatTransfers): number[] =>
-    seats.map((seat) => {
-      const band = { hz, lowHz: crossoverHz / 2.2, highHz: crossoverHz * 2.2 };
-      return envelopeOnset(bandEnvelope(seat, band), share) ?? 0;
-    });
-  const low = at(sub);
-  return median(at(main).map((seconds, seat) => seconds - (low[seat] ?? 0)));
 }
 
 const everyDelay = Array.from({ length: 161 }, (_, n) => (n - 80) * 0.00025);

@@ -30,6 +30,7 @@ export function bassTables(preset: string, rooms: readonly BassFigures[]): Table
   return [
     { title: title('Crossover by the measured rule'), rows: crossoverRows(rooms) },
     { title: title('Sub to main, six seats'), rows: alignmentRows(rooms) },
+    { title: title('The same at the crossover proposed'), rows: proposedRows(rooms) },
     { title: title('Two subs, six seats, 25 to 100 Hz'), rows: subsRows(rooms) },
   ];
 }
@@ -125,6 +126,40 @@ function alignmentRows(rooms: readonly BassFigures[]): Row[] {
       `${quantile(least, 0.5).toFixed(2)} / ${quantile(least, 0.9).toFixed(2)}`,
     ),
     shown('best delay of all nine seats in the 90 % interval', percent(heldShare)),
+  ];
+}
+
+/** What the proposal comes to, crossover and delay, at the seats measured and at three others. */
+function proposedRows(rooms: readonly BassFigures[]): Row[] {
+  const all = rooms.map(({ proposed }) => proposed);
+  const lost = (seats: string, values: readonly number[]): Row[] => [
+    atMost(`${seats}: loss, median`, quantile(values, 0.5), 0.6, '0.63 dB', decibels),
+    atMost(`${seats}: loss, worst tenth`, quantile(values, 0.9), 1.3, '1.3 dB', decibels),
+  ];
+  const share = (is: (one: (typeof all)[number]) => boolean): number =>
+    all.filter(is).length / all.length;
+  const steps = all.map(({ crossoverHz }) => crossoverHz);
+  return [
+    ...lost(
+      'measured seats',
+      all.map(({ lossDb }) => lossDb),
+    ),
+    ...lost(
+      'three other seats',
+      all.map(({ elsewhereDb }) => elsewhereDb),
+    ),
+    atMost(
+      'beyond a period',
+      share(({ offPeriods }) => offPeriods > 1),
+      0.04,
+      '4 %',
+      percent,
+    ),
+    shown(
+      'crossover, median / 90 %',
+      `${quantile(steps, 0.5).toFixed(0)} / ${quantile(steps, 0.9).toFixed(0)} Hz`,
+    ),
+    shown('crossover above 120 Hz', percent(share(({ crossoverHz }) => crossoverHz > 120))),
   ];
 }
 

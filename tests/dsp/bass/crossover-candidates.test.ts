@@ -61,11 +61,12 @@ describe('crossoverCandidates', () => {
         dip: { db: 0, hz: first?.sum?.dip.hz },
         delaySeconds: 0,
         inverted: false,
+        distanceDb: 0,
         worst: { name: 'left', lossDb: 0 },
       },
       0.001,
     );
-    expectClose(first?.costDb, 3 * Math.log2(80 / 62.5), 0.001);
+    expectClose(first?.costDb, 0.4 * Math.log2(80 / 62.5), 0.001);
     expect(candidates.at(-1)?.breaks).toEqual(['roll-off']);
   });
 
@@ -120,21 +121,72 @@ describe('crossoverCandidates', () => {
     expect(candidates[1]?.breaks).toEqual(['sub reach']);
   });
 
-  it('goes a step up only for a sum that is clearly better', () => {
+  it('goes up only where the sum saves more than what counts against it', () => {
     const random = seededRandom(11);
-    for (let room = 0; room < 4; room++) {
-      const speakers = ['left', 'right'].map((name) =>
-        speaker(name, { seats: echoes(random, 3, 0.01) }),
-      );
-      const sub = { seats: echoes(random, 3, 0.008), upperHz: 200 };
+    let higher = 0;
+    for (let room = 0; room < 8; room++) {
+      const speakers = [speaker('left', { f6UpperHz: 40, seats: echoes(random, 2, 0.01) })];
+      const sub = { seats: echoes(random, 2, 0.008), upperHz: 200 };
       const { candidates } = crossoverCandidates(speakers, sub, terms);
       const [first] = candidates;
-      const plain = candidates.find(({ stepHz }) => stepHz === 80);
+      const plain = candidates.find(({ stepHz }) => stepHz === 60);
       if (!first?.sum || !plain?.sum) throw new Error('both have a sum');
-      const saved = plain.sum.lossDb - first.sum.lossDb;
-      expect(saved).toBeGreaterThanOrEqual(3 * Math.log2(first.stepHz / 80) - 1e-9);
+      const lost = ({ lossDb, distanceDb }: typeof plain.sum): number => lossDb + distanceDb;
+      const heard = 0.3 * Math.max(0, Math.log2(first.stepHz / 120));
+      const against = 0.4 * Math.log2(first.stepHz / 60) + heard;
+      expect(lost(plain.sum) - lost(first.sum)).toBeGreaterThanOrEqual(against - 1e-9);
       expect(first.sum.worst.lossDb).toBeGreaterThanOrEqual(first.sum.lossDb - 1e-9);
+      if (first.stepHz > 60) higher++;
     }
+    expect(higher).toBeGreaterThan(0);
+    expect(higher).toBeLessThan(8);
+  });
+
+  it('counts more against steps at which a sub of the bed is localised', () => {
+    const cost = (isBed: boolean, stepHz: number): number =>
+      crossoverCandidates([speaker('left')], null, { ...terms, isBed }).candidates.find(
+        (one) => one.stepHz === stepHz,
+      )?.costDb ?? NaN;
+    for (const step of [80, 100, 120]) expectClose(cost(true, step), cost(false, step), 1e-9);
+    expectClose(cost(true, 150) - cost(false, 150), 0.3 * Math.log2(150 / 120), 1e-9);
+  });
+
+  it('does not take a step for want of a sum there', () => {
+    // A sub that carries nothing above 85 Hz: above 100 no delay can be told.
+    const low = directSound(at).map(({ re, im }) => {
+      const gain = (f: number): number => (f < 85 ? 0.5 : 1e-3);
+      return {
+        re: re.map((x, k) => x * gain(hz[k] ?? 0)),
+        im: im.map((x, k) => x * gain(hz[k] ?? 0)),
+      };
+    });
+    const left = speaker('left', { seats: directSound(at) });
+    const { candidates } = crossoverCandidates([left], { seats: low, upperHz: null }, terms);
+    const untold = candidates.filter(({ sum }) => sum === null).map(({ stepHz }) => stepHz);
+    expect(untold).not.toEqual([]);
+    expect(candidates[0]?.sum).not.toBeNull();
+    for (const one of candidates.filter(({ breaks }) => breaks.length === 0)) {
+      if (one.sum === null) expect(one.costDb).toBeGreaterThan(candidates[0]?.costDb ?? Infinity);
+    }
+  });
+
+  it('sets a sub near where the arrivals line up that were read', () => {
+    // No onset tells which of two equal arrivals of the sub is the direct one; what was read does.
+    const left = speaker('left', { seats: directSound(at) });
+    const twice = directSound(at).map((one, seat) => {
+      const late = directSound(at.map((seconds) => seconds + 0.02))[seat];
+      return {
+        re: one.re.map((x, k) => x + (late?.re[k] ?? 0)),
+        im: one.im.map((x, k) => x + (late?.im[k] ?? 0)),
+      };
+    });
+    const delay = (arrivalDelaySeconds?: number): number => {
+      const sub = { seats: twice, upperHz: null };
+      const given = arrivalDelaySeconds === undefined ? sub : { ...sub, arrivalDelaySeconds };
+      const { candidates } = crossoverCandidates([left], given, terms);
+      return candidates[0]?.sum?.delaySeconds ?? NaN;
+    };
+    expect(delay(-0.02)).toBeLessThan(delay(0));
   });
 
   it('takes 80 Hz where nothing is known, and says that nobody decided', () => {
