@@ -82,7 +82,7 @@ export function alignSub(
     return { kind: 'cannot tell', why: 'noise', quieter: null, action: 'measure louder' };
   }
   const centreSeconds = delayCentre(mains, sub, options, options.arrivalDelaySeconds);
-  if (centreSeconds === null || Math.abs(scan.mainOverSubDb) > widestGapDb) {
+  if (centreSeconds === null || !overlaps(scan)) {
     const quieter = scan.mainOverSubDb < 0 ? 'mains' : 'sub';
     return { kind: 'cannot tell', why: 'no overlap', quieter, action: 'set levels first' };
   }
@@ -115,6 +115,11 @@ export function alignSub(
     centreSeconds,
     doubt: sub.length < fewestSeats ? 'few seats' : firm ? null : 'another delay',
   };
+}
+
+/** Whether mains and sub are near enough in level about the crossover for a delay to matter. */
+export function overlaps(scan: DelayScan): boolean {
+  return Math.abs(scan.mainOverSubDb) <= widestGapDb;
 }
 
 /** Loss of any delay and polarity for the same mains, sub and options; see scanDelays. */

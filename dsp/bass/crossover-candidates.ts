@@ -1,5 +1,5 @@
 import type { FilterSpec } from '../filter/analogue';
-import { alignSub, scanAlignment, type AlignmentOptions } from './align-sub';
+import { alignSub, overlaps, scanAlignment, type AlignmentOptions } from './align-sub';
 import { distanceCostDb } from './delay-candidates';
 import {
   decider,
@@ -8,6 +8,8 @@ import {
   type Decider,
   type SpeakerLimits,
 } from './crossover-rules';
+import type { DelayAndPolarity } from './delay-scan';
+import { figuresAt, playSides, scanSides } from './played-sides';
 import type { Dip } from './predict-sum';
 import type { SeatTransfers } from './transfer';
 
@@ -23,6 +25,8 @@ export interface CandidateSub {
   readonly upperHz: number | null;
   /** Delay of the sub at which the arrivals line up that were read; left out where not known. */
   readonly arrivalDelaySeconds?: number;
+  /** What another group has set it to; left out where it is aligned anew for each step. */
+  readonly set?: DelayAndPolarity;
 }
 
 export interface CandidateTerms {
@@ -38,7 +42,7 @@ export interface CandidateTerms {
   readonly isBed: boolean;
 }
 
-/** The sum of the group with the sub at one step, aligned anew for it. */
+/** The sum of the group with the sub at one step, the sub as it is set or aligned for the step. */
 export interface CandidateSum {
   /** Mean over seats and speakers, dB. */
   readonly lossDb: number;
@@ -65,7 +69,7 @@ export interface CrossoverCandidate {
   readonly sum: CandidateSum | null;
   /**
    * What ranks steps that break nothing, dB: lost energy + what counts against the delay + 0.4 for
-   * every octave from what is needed + 0.3 for every one above where a sub begins to be localised.
+   * every octave from what is needed + 1.5 for every one above where a sub begins to be localised.
    */
   readonly costDb: number;
 }
@@ -82,7 +86,7 @@ export interface CrossoverCandidates {
 const localisedHz = 120;
 /** Learnt in tuning rooms of tests/accuracy, as the loss at seats that were not measured. */
 const octaveDb = 0.4;
-const localisedOctaveDb = 0.3;
+const localisedOctaveDb = 1.5;
 const rounding = 1e-9;
 
 /**
@@ -159,33 +163,52 @@ function brokenLimits(
 function sumAt(
   stepHz: number,
   speakers: readonly CandidateSpeaker[],
-  { seats: low, arrivalDelaySeconds }: CandidateSub,
+  sub: CandidateSub,
   { hz, filters }: CandidateTerms,
 ): CandidateSum | null {
+  const low = sub.seats;
   const heard = speakers.flatMap(({ name, seats }) =>
     seats && seats.length === low.length ? [{ name, seats }] : [],
   );
   if (heard.length === 0) return null;
-  const options: AlignmentOptions = {
-    hz,
-    crossoverHz: stepHz,
-    ...filters(stepHz),
-    ...(arrivalDelaySeconds === undefined
-      ? {}
-      : { wired: { delaySeconds: arrivalDelaySeconds, inverted: false }, arrivalDelaySeconds }),
-  };
-  const aligned = alignSub(heard, low, options);
-  if (aligned.kind === 'cannot tell') return null;
+  const options: AlignmentOptions = { hz, crossoverHz: stepHz, ...filters(stepHz) };
+  const at = sub.set ? asSet(sub.set, heard, low, options) : alignAnew(sub, heard, options);
+  if (!at) return null;
   const losses = heard.map(({ name, seats }) => ({
     name,
-    lossDb: scanAlignment([{ seats }], low, options).lossDb(aligned),
+    lossDb: scanAlignment([{ seats }], low, options).lossDb(at),
   }));
-  return {
-    lossDb: aligned.lossDb,
-    dip: aligned.dip,
-    delaySeconds: aligned.delaySeconds,
-    inverted: aligned.inverted,
-    distanceDb: distanceCostDb(aligned.delaySeconds, aligned.centreSeconds, 1 / stepHz),
-    worst: losses.reduce((most, one) => (one.lossDb > most.lossDb ? one : most)),
-  };
+  return { ...at, worst: losses.reduce((most, one) => (one.lossDb > most.lossDb ? one : most)) };
+}
+
+type SumOfAll = Omit<CandidateSum, 'worst'>;
+
+/** Null where no delay matters, so that none can be told. */
+function asSet(
+  set: DelayAndPolarity,
+  mains: readonly { readonly seats: SeatTransfers }[],
+  low: SeatTransfers,
+  options: AlignmentOptions,
+): SumOfAll | null {
+  const played = playSides(mains, low, options);
+  const scan = scanSides(played);
+  if (!overlaps(scan)) return null;
+  const { lossDb, dip } = figuresAt(played, scan, set);
+  return { lossDb, dip, ...set, distanceDb: 0 };
+}
+
+function alignAnew(
+  { seats, arrivalDelaySeconds }: CandidateSub,
+  mains: readonly { readonly seats: SeatTransfers }[],
+  options: AlignmentOptions,
+): SumOfAll | null {
+  const arrival =
+    arrivalDelaySeconds === undefined
+      ? {}
+      : { wired: { delaySeconds: arrivalDelaySeconds, inverted: false }, arrivalDelaySeconds };
+  const aligned = alignSub(mains, seats, { ...options, ...arrival });
+  if (aligned.kind === 'cannot tell') return null;
+  const { lossDb, dip, delaySeconds, inverted, centreSeconds } = aligned;
+  const distanceDb = distanceCostDb(delaySeconds, centreSeconds, 1 / options.crossoverHz);
+  return { lossDb, dip, delaySeconds, inverted, distanceDb };
 }

@@ -50,7 +50,7 @@ export function priceOwn(
       : [
           {
             sentence: msg(
-              str`With the subs aligned for it the sum loses ${sayLossDb(worse)} ${worse > 0 ? msg('more') : msg('less')} than at ${sayHz(proposedHz ?? 0)}.`,
+              str`By the table of steps the sum loses ${sayLossDb(worse)} ${worse > 0 ? msg('more') : msg('less')} than at ${sayHz(proposedHz ?? 0)}.`,
             ),
             grounds: groundsOf(proposal.channels, 'bass'),
           },

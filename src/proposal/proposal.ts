@@ -42,7 +42,10 @@ export interface CrossoverAlternative {
   readonly breaks: readonly BrokenLimit[];
   /** Above 120 Hz in the bed a sub begins to be heard where it stands. */
   readonly localised: boolean;
-  /** With the subs aligned anew for this step; null where that cannot be told. */
+  /**
+   * With the subs aligned anew for this step in the group that sets them, as that group has them in
+   * the others; null where that cannot be told.
+   */
   readonly sum: PredictedLoss | null;
 }
 

@@ -26,15 +26,17 @@ export type CrossoverProposal = Omit<GroupProposal, 'fullRange' | 'own'>;
  * the one whose sum with the subs loses least, each octave more counting a little against it
  * (crossoverCandidates).
  */
-export function proposeCrossover(one: GroupCase): CrossoverProposal {
-  const { group, members, stepsHz } = one;
+export function proposeCrossover(
+  one: GroupCase,
+  judged = one.stepsHz.length === 0 ? null : judgeGroup(one),
+): CrossoverProposal {
+  const { group, members } = one;
   const channels = members.map(({ channel }) => channel.label);
   const missing = members
     .filter(({ reading }) => !reading?.rolloff)
     .map((member) => sayMissing(member, 'roll-off'));
   const base = { group, channels };
-  if (stepsHz.length === 0) return { ...base, ...unsaid(noStepAtAll(), missing) };
-  const judged = judgeGroup(one);
+  if (!judged) return { ...base, ...unsaid(noStepAtAll(), missing) };
   const { decidedBy, practiceHz, measuredHz } = judged;
   const rules = { practiceHz, measuredHz };
   if (!decidedBy) return { ...base, ...nothingKnown(one, practiceHz, missing) };

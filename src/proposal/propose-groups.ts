@@ -1,6 +1,8 @@
 import { msg, str } from '@lit/localize';
 import { groupWord } from '../system/group-word';
-import type { GroupId } from '../system/channel';
+import type { ChannelLabel, GroupId } from '../system/channel';
+import type { CandidateSub } from '../../dsp/bass/crossover-candidates';
+import { judgeGroup, type GroupCase } from './group-case';
 import { groupIds } from '../system/group-ids';
 import { stepsFor } from './abilities';
 import { trimmedSubs, type BassCase } from './bass-case';
@@ -14,43 +16,48 @@ import { proposeWithoutSubs } from './without-subs';
 /** Subs have no crossover of their own. */
 const groupOrder = groupIds.filter((group) => group !== 'subs');
 
-/** A crossover for every group of speakers; one for all where the processor has only one. */
+/**
+ * A crossover for every group of speakers; one for all where the processor has only one. The subs
+ * have one delay for all: the first group that is heard with them sets it, and the steps of the
+ * others are judged by what they lose with that.
+ */
 export function proposeGroups(one: BassCase): CrossoverProposal[] {
   const { members, abilities, bass, bare } = one;
   const inGroup = (group: GroupId) => members.filter(({ channel }) => channel.group === group);
   const hasSubs = inGroup('subs').length > 0;
-  const seats = trimmedSubs(one);
-  const [first] = bass?.field.subs ?? [];
-  const arrival = first && bare.distanceMetres[first.channel];
-  const sub =
-    seats && bass
-      ? {
-          seats,
-          upperHz: bass.combined.upperHz,
-          ...(arrival === undefined
-            ? {}
-            : { arrivalDelaySeconds: -arrival / bare.metresPerSecond }),
-        }
-      : null;
+  let sub = subOf(one);
   const groups = groupOrder.flatMap((group) => {
     const own = inGroup(group);
     if (own.length === 0) return [];
-    if (!hasSubs)
-      return [
-        proposeWithoutSubs(group, own, inGroup('fronts'), abilities, stepsOfGroup(one, group)),
-      ];
-    return [
-      proposeCrossover({
-        group,
-        members: own,
-        stepsHz: stepsOfGroup(one, group),
-        abilities,
-        sub,
-        atSeats: (label) => bass && playMain(bass.field, label, [], bare),
-      }),
-    ];
+    const stepsHz = stepsOfGroup(one, group);
+    if (!hasSubs) {
+      return [proposeWithoutSubs(group, own, inGroup('fronts'), abilities, stepsHz)];
+    }
+    const atSeats = (label: ChannelLabel) => bass && playMain(bass.field, label, [], bare);
+    const given: GroupCase = { group, members: own, stepsHz, abilities, sub, atSeats };
+    const judged = stepsHz.length === 0 ? null : judgeGroup(given);
+    const proposal = proposeCrossover(given, judged);
+    const typedHz = typedCrossover(proposal);
+    const sum = judged?.candidates.find(({ stepHz }) => stepHz === typedHz)?.sum;
+    if (sub && !sub.set && sum) {
+      const { delaySeconds, inverted } = sum;
+      sub = { ...sub, set: { delaySeconds, inverted } };
+    }
+    return [proposal];
   });
   return abilities.oneCrossover ? shareOne(groups) : groups;
+}
+
+/** The subs together, as all groups find them. */
+function subOf(one: BassCase): CandidateSub | null {
+  const { bass, bare } = one;
+  const seats = trimmedSubs(one);
+  const [first] = bass?.field.subs ?? [];
+  if (!seats || !bass || !first) return null;
+  const sub = { seats, upperHz: bass.combined.upperHz };
+  const arrival = bare.distanceMetres[first.channel];
+  if (arrival === undefined) return sub;
+  return { ...sub, arrivalDelaySeconds: -arrival / bare.metresPerSecond };
 }
 
 /** The steps a group may have: where one crossover is for all, those that all may have. */

@@ -57,7 +57,7 @@ export class CompareSheet extends LitElement {
       <section class="sheet wide" aria-labelledby="compare">
         <h2 id="compare">${msg('Proposed and in force, side by side')}</h2>
         <p class="soft small">
-          ${msg('For the proposed column the subs keep the alignment they have now: the table of steps under Crossovers aligns them anew for each step.')}
+          ${msg('For the proposed column the subs keep the alignment they have now: the table of steps under Crossovers aligns them anew for each step of the first group.')}
         </p>
         <ll-check
           label=${msg('Only what differs')}
