@@ -1,4 +1,4 @@
-import { delayCandidates, type AlignedDelay } from './delay-candidates';
+import { delayCandidates, distanceCostDb, type AlignedDelay } from './delay-candidates';
 import { delayCentre } from './delay-centre';
 import { seatInterval, tolerance } from './delay-interval';
 import type { DelayAndPolarity, DelayScan } from './delay-scan';
@@ -66,7 +66,8 @@ const notWired: DelayAndPolarity = { delaySeconds: 0, inverted: false };
  * minima of the energy lost about the crossover (scanDelays) near where the direct sounds line up
  * (delayCentre), the one of least loss, distance from there counted against it (delayCandidates).
  * Polarity and half a period are nearly the same thing in an octave, so the distance decides between
- * them. What is set now stays where it loses no more, unless it lies more than a period from there.
+ * them. What is set now stays where it is no worse by the same count, unless it lies more than a period
+ * from there.
  * Throws RangeError for no mains, seats that differ in number, other grids, or silence. Own method;
  * accuracy: tests/accuracy.
  */
@@ -93,7 +94,9 @@ export function alignSub(
   const asWired = { ...wired, lossDb: scan.lossDb(wired) };
   const [best = asWired] = candidates;
   const near = Math.abs(wired.delaySeconds - centreSeconds) <= farthestPeriods * periodSeconds;
-  const unchanged = asWired.lossDb <= best.lossDb && (near || candidates.length === 0);
+  const cost = ({ lossDb, delaySeconds }: AlignedDelay): number =>
+    lossDb + distanceCostDb(delaySeconds, centreSeconds, periodSeconds);
+  const unchanged = candidates.length === 0 || (near && cost(asWired) <= cost(best));
   const chosen = unchanged ? asWired : best;
   const without = sub.length < 2 ? [] : sub.map((_, seat) => scanSides(leaveSeatOut(played, seat)));
   const isSame = (one: DelayAndPolarity, other: DelayAndPolarity): boolean =>

@@ -69,7 +69,8 @@ export interface CrossoverCandidate {
   readonly sum: CandidateSum | null;
   /**
    * What ranks steps that break nothing, dB: lost energy + what counts against the delay + 0.4 for
-   * every octave from what is needed + 1.5 for every one above where a sub begins to be localised.
+   * every octave from what is needed + 2 for an octave above where a sub begins to be localised,
+   * growing with the square.
    */
   readonly costDb: number;
 }
@@ -86,7 +87,8 @@ export interface CrossoverCandidates {
 const localisedHz = 120;
 /** Learnt in tuning rooms of tests/accuracy, as the loss at seats that were not measured. */
 const octaveDb = 0.4;
-const localisedOctaveDb = 1.5;
+/** For an octave above where a sub begins to be localised; grows with the square. */
+const localisedDb = 2;
 const rounding = 1e-9;
 
 /**
@@ -128,8 +130,7 @@ export function crossoverCandidates(
       breaks,
       localised: terms.isBed && stepHz > localisedHz,
       sum,
-      costDb:
-        (sum ? sumCost(sum) : mostDb) + octaveDb * Math.abs(above) + localisedOctaveDb * heard,
+      costDb: (sum ? sumCost(sum) : mostDb) + octaveDb * Math.abs(above) + localisedDb * heard ** 2,
     };
     return { candidate, far: Math.max(-above, Math.log2(stepHz / upperHz), 0) };
   });
