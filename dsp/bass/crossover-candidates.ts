@@ -40,6 +40,11 @@ export interface CandidateTerms {
   };
   /** Whether a sub that is heard where it stands disturbs: for speakers about the listener. */
   readonly isBed: boolean;
+  /**
+   * What counts against a step of the bed an octave above 120 Hz, dB, growing with the square;
+   * default 0.5, for speakers beside a sub in front.
+   */
+  readonly localisedDb?: number;
 }
 
 /** The sum of the group with the sub at one step, the sub as it is set or aligned for the step. */
@@ -68,9 +73,8 @@ export interface CrossoverCandidate {
   /** Null where no sub, or no speaker at the same seats, was captured, or no delay can be told. */
   readonly sum: CandidateSum | null;
   /**
-   * What ranks steps that break nothing, dB: lost energy + what counts against the delay + 0.4 for
-   * every octave from what is needed + 2 for an octave above where a sub begins to be localised,
-   * growing with the square.
+   * What ranks steps that break nothing, dB: lost energy + what counts against the delay + 0.1 for
+   * every octave from what is needed + localisedDb for one above where a sub is localised.
    */
   readonly costDb: number;
 }
@@ -86,9 +90,8 @@ export interface CrossoverCandidates {
 
 const localisedHz = 120;
 /** Learnt in tuning rooms of tests/accuracy, as the loss at seats that were not measured. */
-const octaveDb = 0.4;
-/** For an octave above where a sub begins to be localised; grows with the square. */
-const localisedDb = 2;
+const octaveDb = 0.1;
+const besideSubDb = 0.5;
 const rounding = 1e-9;
 
 /**
@@ -103,7 +106,7 @@ export function crossoverCandidates(
   sub: CandidateSub | null,
   terms: CandidateTerms,
 ): CrossoverCandidates {
-  const { stepsHz } = terms;
+  const { stepsHz, localisedDb = besideSubDb } = terms;
   if (speakers.length === 0) throw new RangeError('speakers must hold at least one, got none');
   if (stepsHz.length === 0 || stepsHz.some((step, i) => !(step > (stepsHz[i - 1] ?? 0)))) {
     throw new RangeError(`stepsHz must rise from above 0, got ${stepsHz.join(', ')}`);

@@ -7,6 +7,10 @@ import type { ChannelMeasurement } from './channel-measurement';
 import type { CrossoverAlternative, PredictedLoss } from './proposal';
 import { speakerLimits } from './speaker-limits';
 
+/** Groups that a sub in front draws aside most where it is localised (common practice, no source). */
+const aside: readonly GroupId[] = ['sides', 'backs'];
+const asideDb = 2;
+
 /** Everything the crossover of one group is judged by. */
 export interface GroupCase {
   readonly group: GroupId;
@@ -35,6 +39,7 @@ export function judgeGroup(one: GroupCase): JudgedGroup {
     hz: bassGrid(),
     stepsHz,
     isBed: !group.endsWith('heights'),
+    ...(aside.includes(group) ? { localisedDb: asideDb } : {}),
     filters: (hz) => {
       const { highPass, lowPass } = crossoverFilters(abilities, hz);
       return { highPass: [highPass], lowPass: [lowPass] };

@@ -66,7 +66,7 @@ describe('crossoverCandidates', () => {
       },
       0.001,
     );
-    expectClose(first?.costDb, 0.4 * Math.log2(80 / 62.5), 0.001);
+    expectClose(first?.costDb, 0.1 * Math.log2(80 / 62.5), 0.001);
     expect(candidates.at(-1)?.breaks).toEqual(['roll-off']);
   });
 
@@ -132,8 +132,8 @@ describe('crossoverCandidates', () => {
       const plain = candidates.find(({ stepHz }) => stepHz === 60);
       if (!first?.sum || !plain?.sum) throw new Error('both have a sum');
       const lost = ({ lossDb, distanceDb }: typeof plain.sum): number => lossDb + distanceDb;
-      const heard = 2 * Math.max(0, Math.log2(first.stepHz / 120)) ** 2;
-      const against = 0.4 * Math.log2(first.stepHz / 60) + heard;
+      const heard = 0.5 * Math.max(0, Math.log2(first.stepHz / 120)) ** 2;
+      const against = 0.1 * Math.log2(first.stepHz / 60) + heard;
       expect(lost(plain.sum) - lost(first.sum)).toBeGreaterThanOrEqual(against - 1e-9);
       expect(first.sum.worst.lossDb).toBeGreaterThanOrEqual(first.sum.lossDb - 1e-9);
       if (first.stepHz > 60) higher++;
@@ -148,7 +148,7 @@ describe('crossoverCandidates', () => {
         (one) => one.stepHz === stepHz,
       )?.costDb ?? NaN;
     for (const step of [80, 100, 120]) expectClose(cost(true, step), cost(false, step), 1e-9);
-    expectClose(cost(true, 150) - cost(false, 150), 2 * Math.log2(150 / 120) ** 2, 1e-9);
+    expectClose(cost(true, 150) - cost(false, 150), 0.5 * Math.log2(150 / 120) ** 2, 1e-9);
   });
 
   it('does not take a step for want of a sum there', () => {
