@@ -93,10 +93,8 @@ function addTier(
     const start = Math.max(0, frame - (stride >> 1));
     const until = Math.min(frames, frame + stride);
     for (let b = 0; b < bands.length; b++) {
-      const { line, share } = bands[b] ?? noLines;
-      const sum = weighedSum(share, from, line - firstLine);
       const row = (first + b) * frames;
-      for (let n = start; n < until; n++) power[row + n] = sum;
+      power.fill(weighedSum(bands[b] ?? noLines, from, firstLine), row + start, row + until);
     }
   };
   // Two frames a transform, as real and imaginary part.
@@ -150,8 +148,16 @@ function powersOf(
   }
 }
 
-/** Σ weights[k]·values[from + k], in four sums that do not wait for each other. */
-function weighedSum(weights: Float64Array, values: Float64Array, from: number): number {
+/**
+ * Power of a band, of values that begin with `firstLine`: Σ share[k]·values[k], in four sums that do
+ * not wait for each other.
+ */
+function weighedSum(
+  { line, share: weights }: LineShares,
+  values: Float64Array,
+  firstLine: number,
+): number {
+  const from = line - firstLine;
   let a = 0;
   let b = 0;
   let c = 0;

@@ -58,9 +58,10 @@ export function eventShape(
     for (let n = 0; n < length; n++) {
       let sum = 0;
       let weight = 0;
-      for (const [b, w] of sure.entries()) {
+      for (let b = 0; b < sure.length; b++) {
         const at = b * frames + span.from + n;
         if (own[at]) continue;
+        const w = sure[b] ?? 0;
         sum += w * (seen[at] ?? 0);
         weight += w * (spectrum[b] ?? 0);
       }

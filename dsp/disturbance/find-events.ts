@@ -28,7 +28,9 @@ export function findEvents(
       activity[n] = (activity[n] ?? 0) + weight * (seen[b * frames + n] ?? 0);
     }
   }
-  const least = leastShare * activity.reduce((most, value) => Math.max(most, value), 0);
+  let most = 0;
+  for (let n = 0; n < frames; n++) most = Math.max(most, activity[n] ?? 0);
+  const least = leastShare * most;
   const mostQuiet = (gapSeconds * sampleRate) / hop;
   const profile = new Float64Array(weights.length);
   const spans: Span[] = [];
@@ -45,8 +47,8 @@ export function findEvents(
       spans.push({ from: n, to: n + 1 });
     }
     quiet = 0;
-    for (const [b, weight] of weights.entries()) {
-      profile[b] = (profile[b] ?? 0) + weight * (seen[b * frames + n] ?? 0);
+    for (let b = 0; b < weights.length; b++) {
+      profile[b] = (profile[b] ?? 0) + (weights[b] ?? 0) * (seen[b * frames + n] ?? 0);
     }
   }
   return spans;
@@ -56,7 +58,8 @@ export function findEvents(
 function visibleShare(profile: Float64Array, hidden: Uint8Array, frames: number, n: number) {
   let visible = 0;
   let whole = 0;
-  for (const [b, value] of profile.entries()) {
+  for (let b = 0; b < profile.length; b++) {
+    const value = profile[b] ?? 0;
     whole += value;
     if (!hidden[b * frames + n]) visible += value;
   }

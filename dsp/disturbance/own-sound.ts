@@ -97,9 +97,12 @@ function powerOf(
 
 function nearestBand(bands: readonly TileBand[], hz: number): number {
   let best = 0;
-  for (const [b, { midHz }] of bands.entries()) {
-    if (Math.abs(Math.log(midHz / hz)) < Math.abs(Math.log((bands[best]?.midHz ?? 1) / hz)))
-      best = b;
+  let nearest = Infinity;
+  for (let b = 0; b < bands.length; b++) {
+    const octaves = Math.abs(Math.log((bands[b]?.midHz ?? 1) / hz));
+    if (octaves >= nearest) continue;
+    nearest = octaves;
+    best = b;
   }
   return best;
 }

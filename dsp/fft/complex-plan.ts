@@ -44,9 +44,25 @@ function makePlan(size: number): ComplexPlan {
       fft.transform(out, input);
     },
     inverse: (out, input) => {
-      fft.inverseTransform(out, input);
+      fft.transform(out, input);
+      reverse(out, size);
     },
   };
+}
+
+/** Makes an inverse transform of a forward one: point n is point −n of it, over size. */
+function reverse(out: Float64Array, size: number): void {
+  const scale = 1 / size;
+  out[0] = scale * (out[0] ?? 0);
+  out[1] = scale * (out[1] ?? 0);
+  for (let n = 1, m = size - 1; n <= m; n++, m--) {
+    const re = scale * (out[2 * n] ?? 0);
+    const im = scale * (out[2 * n + 1] ?? 0);
+    out[2 * n] = scale * (out[2 * m] ?? 0);
+    out[2 * n + 1] = scale * (out[2 * m + 1] ?? 0);
+    out[2 * m] = re;
+    out[2 * m + 1] = im;
+  }
 }
 
 /** One point is its own transform, which fft.js does not know. */

@@ -23,6 +23,12 @@ export function multiplySpectra(x: Float64Array, y: Float64Array): void {
   }
 }
 
+/** x ← x + y, bin by bin; throws RangeError when the lengths differ. */
+export function addSpectrum(x: Float64Array, y: Float64Array): void {
+  checkLengths(x, y);
+  for (let n = 0; n < x.length; n++) x[n] = (x[n] ?? 0) + (y[n] ?? 0);
+}
+
 /**
  * x ← x · conj(y), bin by bin; in the time domain the cross-correlation of x with y.
  * Throws RangeError when the lengths differ.

@@ -102,27 +102,29 @@ export function realSignal(
   const plan = complexPlan(half);
   const turns = twiddles(half);
   const z = plan.work;
-  z[0] = 0.5 * ((spectrum[0] ?? 0) + (spectrum[size] ?? 0));
-  z[1] = 0.5 * ((spectrum[0] ?? 0) - (spectrum[size] ?? 0));
+  // Bins in reverse order, so that a forward transform is the inverse.
+  const scale = 1 / size;
+  z[0] = scale * ((spectrum[0] ?? 0) + (spectrum[size] ?? 0));
+  z[1] = scale * ((spectrum[0] ?? 0) - (spectrum[size] ?? 0));
   for (let k = 1, m = half - 1; k <= m; k++, m--) {
     const a = spectrum[2 * k] ?? 0;
     const b = spectrum[2 * k + 1] ?? 0;
     const c = spectrum[2 * m] ?? 0;
     const d = spectrum[2 * m + 1] ?? 0;
-    const evenRe = 0.5 * (a + c);
-    const evenIm = 0.5 * (b - d);
-    const re = 0.5 * (a - c);
-    const im = 0.5 * (b + d);
+    const evenRe = scale * (a + c);
+    const evenIm = scale * (b - d);
+    const re = scale * (a - c);
+    const im = scale * (b + d);
     const cos = turns[2 * k] ?? 0;
     const sin = turns[2 * k + 1] ?? 0;
     const oddRe = re * cos - im * sin;
     const oddIm = im * cos + re * sin;
-    z[2 * k] = evenRe - oddIm;
-    z[2 * k + 1] = evenIm + oddRe;
-    z[2 * m] = evenRe + oddIm;
-    z[2 * m + 1] = oddRe - evenIm;
+    z[2 * m] = evenRe - oddIm;
+    z[2 * m + 1] = evenIm + oddRe;
+    z[2 * k] = evenRe + oddIm;
+    z[2 * k + 1] = oddRe - evenIm;
   }
-  plan.inverse(into, z);
+  plan.forward(into, z);
   return into;
 }
 

@@ -15,34 +15,39 @@ export function bandLevelDb(ir: ImpulseResponse, lowHz: number, highHz: number):
  * Throws RangeError unless 0 < lowHz < highHz ≤ half the sample rate.
  */
 export function bandPower(spectrum: PowerSpectrum, lowHz: number, highHz: number): number {
+  const { first, shares } = bandShares(spectrum, lowHz, highHz);
+  const { power } = spectrum;
   let sum = 0;
-  eachInBand(spectrum, lowHz, highHz, (k, share) => {
-    sum += share * (spectrum.power[k] ?? 0);
-  });
+  for (let k = 0; k < shares.length; k++) sum += (shares[k] ?? 0) * (power[first + k] ?? 0);
   return sum;
 }
 
-/**
- * Visits the bins of a band with the share of each in a mean over log frequency; shares sum to 1.
- * Throws as bandPower.
- */
-export function eachInBand(
+/** Shares of the bins from `first` on in a mean over log frequency; they sum to 1. */
+export interface BandShares {
+  readonly first: number;
+  readonly shares: Float64Array;
+}
+
+/** The shares of the bins of a band. Throws as bandPower. */
+export function bandShares(
   { power, hzPerBin }: PowerSpectrum,
   lowHz: number,
   highHz: number,
-  visit: (bin: number, share: number) => void,
-): void {
+): BandShares {
   const top = (power.length - 1) * hzPerBin;
   if (!(lowHz > 0 && lowHz < highHz && highHz <= top)) {
     throw new RangeError(`a band needs 0 < lowHz < highHz ≤ ${top}, got ${lowHz}, ${highHz}`);
   }
   const whole = Math.log(highHz / lowHz);
+  const first = Math.round(lowHz / hzPerBin);
   const last = Math.min(Math.round(highHz / hzPerBin), power.length - 1);
-  for (let k = Math.round(lowHz / hzPerBin); k <= last; k++) {
+  const shares = new Float64Array(last - first + 1);
+  for (let k = first; k <= last; k++) {
     const from = Math.max((k - 0.5) * hzPerBin, lowHz);
     const to = Math.min((k + 0.5) * hzPerBin, highHz);
-    if (to > from) visit(k, logRatio(to, from) / whole);
+    if (to > from) shares[k - first] = logRatio(to, from) / whole;
   }
+  return { first, shares };
 }
 
 /** ln(to/from) = 2 artanh u, u = (to − from)/(to + from): four terms are enough where u is small. */

@@ -1,5 +1,5 @@
 import type { PowerSpectrum } from '../response/power-spectrum';
-import { eachInBand } from './band-level';
+import { bandShares } from './band-level';
 import { powerToDb } from './decibels';
 
 /** 95 % quantile of the normal distribution. */
@@ -53,9 +53,11 @@ export function levelInterval(
   const binsOfHeard = 1 / (responseSeconds * heard.hzPerBin);
   const binsOfSilence = 1 / (knownSeconds * heard.hzPerBin);
   let [own, cross, square, unsure] = [0, 0, 0, 0];
-  eachInBand(heard, lowHz, highHz, (k, share) => {
-    const whole = heard.power[k] ?? 0;
-    const noise = lasting * (hiss.power[k] ?? 0);
+  const { first, shares } = bandShares(heard, lowHz, highHz);
+  for (let k = 0; k < shares.length; k++) {
+    const share = shares[k] ?? 0;
+    const whole = heard.power[first + k] ?? 0;
+    const noise = lasting * (hiss.power[first + k] ?? 0);
     const noiseSquared = noise ** 2 / (2 * repeated);
     own += share * (whole - noise);
     const crossHere = share ** 2 * binsOfHeard * 2 * (whole * noise - noiseSquared);
@@ -63,7 +65,7 @@ export function levelInterval(
     cross += crossHere;
     square += squareHere;
     unsure += ((crossHere + squareHere) ** 2 * binsOfSilence) / (2 * repeated);
-  });
+  }
   if (!(own > 0)) return null;
   const squared = studentQuantile95((2 * (cross + square) ** 2) / unsure) ** 2;
   const slope = (squared * Math.max(0, cross)) / own;

@@ -1,4 +1,4 @@
-import { realSpectrum } from '../fft/fft';
+import { realSpectrum, type HalfSpectrum } from '../fft/fft';
 import type { PowerSpectrum } from '../response/power-spectrum';
 
 /** Averaged spectrum of sound as it comes. */
@@ -40,23 +40,19 @@ export function createRunningSpectrum(
   /** 2/(size·Σw²), Σw² = 3/8 size. */
   const scale = 2 / (0.375 * size * size);
   const average = (): void => {
-    for (let n = 0; n < size; n++) windowed[n] = (stretch[n] ?? 0) * (window[n] ?? 0);
+    multiplyInto(windowed, stretch, window);
     realSpectrum(windowed, size, spectrum);
     count = Math.min(count + 1, limit);
-    for (let k = 0; k < mean.length; k++) {
-      const re = spectrum[2 * k] ?? 0;
-      const im = spectrum[2 * k + 1] ?? 0;
-      const once = k === 0 || k === mean.length - 1 ? 0.5 : 1;
-      const old = mean[k] ?? 0;
-      mean[k] = old + (once * scale * (re * re + im * im) - old) / count;
-    }
+    moveTowards(mean, spectrum, scale, count);
   };
   return {
     push(samples) {
       let done = 0;
-      for (let at = 0; at < samples.length; at++) {
-        const value = samples[at] ?? 0;
-        stretch[filled++] = Number.isFinite(value) ? value : 0;
+      for (let at = 0; at < samples.length;) {
+        const more = Math.min(size - filled, samples.length - at);
+        copyFinite(stretch, filled, samples, at, more);
+        at += more;
+        filled += more;
         if (filled < size) continue;
         average();
         done++;
@@ -83,4 +79,39 @@ export function createRunningSpectrum(
       count = Math.min(count, next);
     },
   };
+}
+
+function multiplyInto(out: Float64Array, a: Float64Array, b: Float64Array): void {
+  for (let n = 0; n < out.length; n++) out[n] = (a[n] ?? 0) * (b[n] ?? 0);
+}
+
+/** Moves a one-sided mean by 1/count of its way to the power of a spectrum. */
+function moveTowards(
+  mean: Float64Array,
+  spectrum: HalfSpectrum,
+  scale: number,
+  count: number,
+): void {
+  const last = mean.length - 1;
+  for (let k = 0; k <= last; k++) {
+    const re = spectrum[2 * k] ?? 0;
+    const im = spectrum[2 * k + 1] ?? 0;
+    const once = k === 0 || k === last ? 0.5 : 1;
+    const old = mean[k] ?? 0;
+    mean[k] = old + (once * scale * (re * re + im * im) - old) / count;
+  }
+}
+
+/** `count` samples from `from` on into `to` from `at` on; 0 for what is not finite. */
+function copyFinite(
+  to: Float64Array,
+  at: number,
+  samples: ArrayLike<number>,
+  from: number,
+  count: number,
+): void {
+  for (let n = 0; n < count; n++) {
+    const value = samples[from + n] ?? 0;
+    to[at + n] = Number.isFinite(value) ? value : 0;
+  }
 }

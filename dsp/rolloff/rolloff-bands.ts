@@ -147,21 +147,24 @@ function widthHz(k: number): number {
   return rolloffBandHz(k) * (half - 1 / half);
 }
 
-/** Mean of |X|² over each band; a line counts by the part of it that lies in the band. */
+/** Mean of |X|² over each band. */
 function bandPower(spectrum: HalfSpectrum, lineHz: number): Float64Array {
   const half = 2 ** (0.5 / BANDS_PER_OCTAVE);
-  return Float64Array.from({ length: BAND_COUNT }, (_, k) => {
-    const low = rolloffBandHz(k) / half / lineHz;
-    const high = (rolloffBandHz(k) * half) / lineHz;
-    let sum = 0;
-    for (let line = Math.round(low); line <= Math.round(high); line++) {
-      const share = Math.min(line + 0.5, high) - Math.max(line - 0.5, low);
-      const re = spectrum[2 * line] ?? 0;
-      const im = spectrum[2 * line + 1] ?? 0;
-      sum += Math.max(share, 0) * (re * re + im * im);
-    }
-    return sum / (high - low);
-  });
+  return Float64Array.from({ length: BAND_COUNT }, (_, k) =>
+    meanBetween(spectrum, rolloffBandHz(k) / half / lineHz, (rolloffBandHz(k) * half) / lineHz),
+  );
+}
+
+/** Mean of |X|² from one line to another; a line counts by the part of it that lies between. */
+function meanBetween(spectrum: HalfSpectrum, low: number, high: number): number {
+  let sum = 0;
+  for (let line = Math.round(low); line <= Math.round(high); line++) {
+    const share = Math.min(line + 0.5, high) - Math.max(line - 0.5, low);
+    const re = spectrum[2 * line] ?? 0;
+    const im = spectrum[2 * line + 1] ?? 0;
+    sum += Math.max(share, 0) * (re * re + im * im);
+  }
+  return sum / (high - low);
 }
 
 /** Noise power per band for a cut as long as `cut`. */

@@ -1,5 +1,5 @@
 import { advance } from '../fft/advance';
-import { multiplyConjugate } from '../fft/convolve';
+import { addSpectrum, multiplyConjugate } from '../fft/convolve';
 import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../fft/fft';
 import { bandGains, copyFinite } from './baseband';
 import { findCorrelationPeak } from './correlation-peak';
@@ -75,8 +75,7 @@ export function alignMarks(
     let count = 0;
     for (const [k, spectrum] of spectra.entries()) {
       if ((matches[k] ?? 0) < 0.5 * best) continue;
-      const moved = shifted(spectrum, shifts[k] ?? 0, size);
-      for (let n = 0; n < mean.length; n++) mean[n] = (mean[n] ?? 0) + (moved[n] ?? 0);
+      addSpectrum(mean, shifted(spectrum, shifts[k] ?? 0, size));
       count++;
     }
     if (count > 0 && round < rounds - 1) {
@@ -111,7 +110,8 @@ function judge(mark: Float64Array, shape: Shape, count: number): Omit<AlignedMar
   let product = 0;
   let own = 0;
   let energy = 0;
-  for (const [n, value] of template.entries()) {
+  for (let n = 0; n < template.length; n++) {
+    const value = template[n] ?? 0;
     const sample = mark[n] ?? 0;
     product += value * sample;
     own += sample * sample;
@@ -140,7 +140,8 @@ function bandSpectrum(
   copyFinite(capture, origin, piece);
   taper(piece, 0, size, edge);
   const spectrum = realSpectrum(piece, size);
-  for (const [bin, gain] of gains.entries()) {
+  for (let bin = 0; bin < gains.length; bin++) {
+    const gain = gains[bin] ?? 0;
     spectrum[2 * bin] = gain * (spectrum[2 * bin] ?? 0);
     spectrum[2 * bin + 1] = gain * (spectrum[2 * bin + 1] ?? 0);
   }

@@ -16,11 +16,13 @@ export function blockPeaks(samples: Samples, from: number, to: number): BlockPea
   const count = Math.ceil((to - from) / blockLength);
   const highs = new Float64Array(count);
   const lows = new Float64Array(count);
-  let [highest, lowest] = [0, 0];
+  let highest = 0;
+  let lowest = 0;
   for (let block = 0; block < count; block++) {
     const start = from + block * blockLength;
     const end = Math.min(start + blockLength, to);
-    let [high, low] = [0, 0];
+    let high = 0;
+    let low = 0;
     for (let n = start; n < end; n++) {
       const value = samples[n] ?? 0;
       if (value > high) high = value;

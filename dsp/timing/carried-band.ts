@@ -1,5 +1,6 @@
 import { nextPowerOfTwo, realSpectrum } from '../fft/fft';
 import type { ImpulseResponse } from '../response/impulse-response';
+import { powerOf } from '../response/whole-spectrum';
 
 /** Bands a third of an octave wide. */
 const bandsPerOctave = 3;
@@ -67,12 +68,11 @@ function powerSpectrum(
     piece[n] = gain * (piece[n] ?? 0);
     piece[last] = gain * (piece[last] ?? 0);
   }
-  const spectrum = realSpectrum(piece, size);
-  return Float64Array.from({ length: size / 2 }, (_, bin) => {
-    const re = spectrum[2 * bin] ?? 0;
-    const im = spectrum[2 * bin + 1] ?? 0;
-    return (re * re + im * im) / Math.max(1, piece.length);
-  });
+  const power = powerOf(realSpectrum(piece, size));
+  for (let bin = 0; bin < power.length; bin++) {
+    power[bin] = (power[bin] ?? 0) / Math.max(1, piece.length);
+  }
+  return power;
 }
 
 function meanDb(power: Float64Array, low: number, high: number): number {

@@ -162,10 +162,9 @@ function loudOnes(peaks: readonly Peak[], base: Baseband, seconds: number): Peak
 
 /** Energy of `width` entries of a baseband from `first` on. */
 function energyFrom({ samples }: Baseband, first: number, width: number): number {
+  const end = Math.min(2 * (first + width), samples.length);
   let energy = 0;
-  for (const value of samples.subarray(2 * Math.max(0, first), 2 * (first + width))) {
-    energy += value * value;
-  }
+  for (let n = 2 * Math.max(0, first); n < end; n++) energy += (samples[n] ?? 0) ** 2;
   return energy;
 }
 

@@ -70,12 +70,14 @@ function cutMark(
   copyFinite(capture, whole - pad, piece);
   taper(piece, edge);
   const spectrum = realSpectrum(piece, size);
-  for (const [bin, gain] of gains.entries()) {
+  for (let bin = 0; bin < gains.length; bin++) {
+    const gain = gains[bin] ?? 0;
     const angle = (2 * Math.PI * bin * shift) / size;
+    const [cos, sin] = [gain * Math.cos(angle), gain * Math.sin(angle)];
     const re = spectrum[2 * bin] ?? 0;
     const im = spectrum[2 * bin + 1] ?? 0;
-    spectrum[2 * bin] = gain * (re * Math.cos(angle) - im * Math.sin(angle));
-    spectrum[2 * bin + 1] = gain * (re * Math.sin(angle) + im * Math.cos(angle));
+    spectrum[2 * bin] = re * cos - im * sin;
+    spectrum[2 * bin + 1] = re * sin + im * cos;
   }
   const cut = realSignal(spectrum, size).slice(pad, pad + width);
   taper(cut, edge);
@@ -87,7 +89,8 @@ function compare(piece: Float64Array, template: Float64Array, dof: number) {
   let product = 0;
   let own = 0;
   let energy = 0;
-  for (const [n, value] of template.entries()) {
+  for (let n = 0; n < template.length; n++) {
+    const value = template[n] ?? 0;
     const sample = piece[n] ?? 0;
     product += value * sample;
     own += sample * sample;

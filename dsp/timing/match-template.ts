@@ -96,7 +96,7 @@ function largestOf(values: Float64Array, count: number): number {
 
 function energyOf(signal: Float32Array): number {
   let energy = 0;
-  for (const value of signal) energy += value * value;
+  for (let n = 0; n < signal.length; n++) energy += (signal[n] ?? 0) ** 2;
   return energy;
 }
 

@@ -1,3 +1,4 @@
+import { addSpectrum } from '../../dsp/fft/convolve';
 import { powerToDb } from '../../dsp/level/decibels';
 import { createRunningSpectrum } from '../../dsp/noise/running-spectrum';
 import { octaveBands } from '../../dsp/noise/octave-bands';
@@ -45,20 +46,21 @@ function quietSpectrum(silence: Float64Array, sampleRate: number): PowerSpectrum
     running.push(silence.subarray(from, from + size));
     const spectrum = running.read();
     if (!spectrum) continue;
-    let power = 0;
-    for (const one of spectrum.power) power += one;
-    heard.push({ spectrum, power });
+    heard.push({ spectrum, power: sumOf(spectrum.power) });
   }
   const middle = heard.toSorted((a, b) => a.power - b.power)[(heard.length - 1) >> 1];
   if (!middle) return null;
   const quiet = heard.filter(({ power }) => power <= bangRatio * middle.power);
   const power = new Float64Array(middle.spectrum.power.length);
-  for (const { spectrum } of quiet) {
-    const own = spectrum.power;
-    for (let k = 0; k < power.length; k++)
-      power[k] = (power[k] ?? 0) + (own[k] ?? 0) / quiet.length;
-  }
+  for (const { spectrum } of quiet) addSpectrum(power, spectrum.power);
+  for (let k = 0; k < power.length; k++) power[k] = (power[k] ?? 0) / quiet.length;
   return { hzPerBin: middle.spectrum.hzPerBin, power };
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k < values.length; k++) sum += values[k] ?? 0;
+  return sum;
 }
 
 function withoutMicrophone(

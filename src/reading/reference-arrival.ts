@@ -1,5 +1,6 @@
-import { multiplySpectra } from '../../dsp/fft/convolve';
-import { nextPowerOfTwo, realSignal, realSpectrum } from '../../dsp/fft/fft';
+import { addSpectrum, multiplySpectra } from '../../dsp/fft/convolve';
+import { nextPowerOfTwo, realSignal, realSpectrum, type HalfSpectrum } from '../../dsp/fft/fft';
+import { powerOf } from '../../dsp/response/whole-spectrum';
 import { advance } from '../../dsp/fft/advance';
 import { markSignal } from '../../dsp/signal/mark';
 import { copyFinite } from '../../dsp/timing/baseband';
@@ -36,7 +37,7 @@ export function arrivalFromMarks(
     const start = captureSample(clock, index, schedule.markStarts[index] ?? 0);
     copyFinite(capture, Math.floor(start) - pre, heard);
     advance(realSpectrum(heard, size, spectrum), start - Math.floor(start), size);
-    for (let n = 0; n < mean.length; n++) mean[n] = (mean[n] ?? 0) + (spectrum[n] ?? 0);
+    addSpectrum(mean, spectrum);
   }
   const chirp = markSignal({ ...mark, ...markAt(mark, clock.ratio), sampleRate });
   multiplySpectra(mean, inverseOf(realSpectrum(chirp, size)));
@@ -53,14 +54,15 @@ function markAt({ lengthSamples, fadeSamples }: Schedule['mark'], ratio: number)
   };
 }
 
-function inverseOf(spectrum: Float64Array): Float64Array {
-  const power = new Float64Array(spectrum.length / 2);
+function inverseOf(spectrum: HalfSpectrum): HalfSpectrum {
+  const power = powerOf(spectrum);
+  const inverse = new Float64Array(spectrum.length);
+  let most = 0;
+  for (let k = 0; k < power.length; k++) most = Math.max(most, power[k] ?? 0);
   for (let k = 0; k < power.length; k++) {
-    power[k] = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
+    const scale = 1 / ((power[k] ?? 0) + 1e-2 * most);
+    inverse[2 * k] = scale * (spectrum[2 * k] ?? 0);
+    inverse[2 * k + 1] = -scale * (spectrum[2 * k + 1] ?? 0);
   }
-  const floor = 1e-2 * power.reduce((most, one) => Math.max(most, one), 0);
-  return spectrum.map((part, at) => {
-    const scale = 1 / ((power[at >> 1] ?? 0) + floor);
-    return at % 2 === 0 ? part * scale : -part * scale;
-  });
+  return inverse;
 }
