@@ -1,10 +1,15 @@
 import type { ImpulseResponse } from '../response/impulse-response';
-import { integratePower, powerSpectrum, type PowerSpectrum } from '../response/power-spectrum';
+import {
+  powerIntegral,
+  powerSpectrum,
+  powerUpTo,
+  type PowerIntegral,
+} from '../response/power-spectrum';
 import { fadeEnds } from '../signal/fade';
 import type { HarmonicWindow } from './harmonic-windows';
 
-/** Mean |H|² over the band round a frequency. */
-export type BandEnergy = (hz: number) => number;
+/** What energyAt reads. */
+export type BandEnergy = PowerIntegral;
 
 /** Bands of 1/6 octave. */
 export const fraction = 6;
@@ -27,13 +32,23 @@ export function windowedEnergy(
 ): BandEnergy {
   const piece = throughWindow(samples, window, shift);
   const spacingHz = sampleRate / Math.max(padding * piece.length, 2);
-  return meanIn(powerSpectrum({ samples: piece, sampleRate, zeroIndex: 0 }, spacingHz));
+  return powerIntegral(powerSpectrum({ samples: piece, sampleRate, zeroIndex: 0 }, spacingHz));
+}
+
+/** Mean |H|² over the band round a frequency. */
+export function energyAt(energy: BandEnergy, hz: number): number {
+  const top = (energy.power.length - 1) * energy.hzPerBin;
+  const low = hz / half;
+  const high = Math.min(hz * half, top);
+  if (!(high > low)) return 0;
+  return Math.max((powerUpTo(energy, high) - powerUpTo(energy, low)) / (high - low), 0);
 }
 
 /** Spectrum of a stretch of noise, made once for all harmonics of all speakers. */
 export interface NoiseSpectrum {
-  /** Integral over frequency of the integrated power per sample, up to a frequency. */
-  readonly twice: (hz: number) => number;
+  /** Integral over frequency of the integrated power per sample, up to each bin. */
+  readonly twice: Float64Array;
+  readonly hzPerBin: number;
   readonly sampleRate: number;
 }
 
@@ -46,33 +61,46 @@ const noiseSpacingHz = 1;
 export function noiseSpectrum(noise: ImpulseResponse, sweeps = 1): NoiseSpectrum {
   if (!(sweeps >= 1)) throw new RangeError(`sweeps must be 1 or more, got ${sweeps}`);
   const { power, hzPerBin } = powerSpectrum(noise, noiseSpacingHz);
-  const once = integratePower({ hzPerBin, power });
+  const once = powerIntegral({ hzPerBin, power });
   const count = noise.samples.length * sweeps;
-  const sums = new Float64Array(power.length);
-  for (let k = 1; k < sums.length; k++) {
-    sums[k] = (sums[k - 1] ?? 0) + 0.5 * hzPerBin * (once((k - 1) * hzPerBin) + once(k * hzPerBin));
-  }
-  const twice = (hz: number): number => {
-    const position = Math.min(Math.max(hz / hzPerBin, 0), sums.length - 1.001);
-    const bin = Math.floor(position);
-    const start = sums[bin] ?? 0;
-    return (start + (position - bin) * ((sums[bin + 1] ?? start) - start)) / count;
-  };
-  return { twice, sampleRate: noise.sampleRate };
+  return { twice: integrateAgain(once, count), hzPerBin, sampleRate: noise.sampleRate };
 }
 
-/** Energy that noise leaves in a window, in bands: its spectrum as wide as the window blurs it. */
-export function noiseEnergy(
-  { twice, sampleRate }: NoiseSpectrum,
-  { lengthSeconds, energySeconds }: HarmonicWindow,
-): BandEnergy {
-  const reach = 0.5 / lengthSeconds;
-  return (hz) => {
-    const [low, high] = [hz / half, hz * half];
-    const rise = twice(high + reach) - twice(high - reach);
-    const fall = twice(low + reach) - twice(low - reach);
-    return (Math.max(rise - fall, 0) * energySeconds * sampleRate) / (2 * reach * (high - low));
-  };
+/** The integral of an integral up to each bin, over `count`. */
+function integrateAgain(once: PowerIntegral, count: number): Float64Array {
+  const { hzPerBin } = once;
+  const sums = new Float64Array(once.power.length);
+  let below = powerUpTo(once, 0);
+  for (let k = 1; k < sums.length; k++) {
+    const here = powerUpTo(once, k * hzPerBin);
+    sums[k] = (sums[k - 1] ?? 0) + (0.5 * hzPerBin * (below + here)) / count;
+    below = here;
+  }
+  return sums;
+}
+
+/** What noise leaves in a window. */
+export interface NoiseEnergy {
+  readonly noise: NoiseSpectrum;
+  readonly window: HarmonicWindow;
+}
+
+/** Mean energy of noise over the band round a frequency: its spectrum as wide as the window blurs it. */
+export function noiseAt({ noise, window }: NoiseEnergy, hz: number): number {
+  const reach = 0.5 / window.lengthSeconds;
+  const low = hz / half;
+  const high = hz * half;
+  const rise = twiceUpTo(noise, high + reach) - twiceUpTo(noise, high - reach);
+  const fall = twiceUpTo(noise, low + reach) - twiceUpTo(noise, low - reach);
+  const energy = Math.max(rise - fall, 0) * window.energySeconds * noise.sampleRate;
+  return energy / (2 * reach * (high - low));
+}
+
+function twiceUpTo({ twice, hzPerBin }: NoiseSpectrum, hz: number): number {
+  const position = Math.min(Math.max(hz / hzPerBin, 0), twice.length - 1.001);
+  const bin = Math.floor(position);
+  const start = twice[bin] ?? 0;
+  return start + (position - bin) * ((twice[bin + 1] ?? start) - start);
 }
 
 /** The stretch of a signal that a window shows, `shift` samples later; zeros outside the signal. */
@@ -87,13 +115,4 @@ export function throughWindow(
   piece.set(inside, Math.min(Math.max(-from, 0), length - inside.length));
   fadeEnds(piece, fadeIn, fadeOut);
   return piece;
-}
-
-function meanIn(spectrum: PowerSpectrum): BandEnergy {
-  const integral = integratePower(spectrum);
-  const top = (spectrum.power.length - 1) * spectrum.hzPerBin;
-  return (hz) => {
-    const [low, high] = [hz / half, Math.min(hz * half, top)];
-    return high > low ? Math.max((integral(high) - integral(low)) / (high - low), 0) : 0;
-  };
 }

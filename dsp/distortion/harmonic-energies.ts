@@ -2,10 +2,10 @@ import type { ImpulseResponse } from '../response/impulse-response';
 import { decimate } from '../disturbance/decimate';
 import type { SweepSpec } from '../signal/sweep';
 import {
-  noiseEnergy,
   throughWindow,
   windowedEnergy,
   type BandEnergy,
+  type NoiseEnergy,
   type NoiseSpectrum,
 } from './band-energy';
 import { harmonicEndHz } from './fundamental-grid';
@@ -16,7 +16,7 @@ import { quarterTurn } from './quarter-turn';
 export interface HarmonicEnergies {
   readonly window: HarmonicWindow;
   readonly heard: BandEnergy;
-  readonly noise: BandEnergy;
+  readonly noise: NoiseEnergy;
   /** The linear response through the same window at its own arrival. */
   readonly own: BandEnergy;
   /** The linear response as late in the window as the tail of the order above is. */
@@ -25,7 +25,7 @@ export interface HarmonicEnergies {
 
 export interface ResponseEnergies {
   readonly linear: BandEnergy;
-  readonly linearNoise: BandEnergy;
+  readonly linearNoise: NoiseEnergy;
   /** Orders 2 to 6. */
   readonly harmonics: readonly HarmonicEnergies[];
 }
@@ -37,8 +37,19 @@ const thinnedBelowHz = 700;
 const thinnedRate = 3000;
 const padding = { thinned: 3, whole: 1 } as const;
 
+/** What energiesAt reads: below a frequency from a thinned response, above from the whole one. */
+export interface SplitEnergies {
+  readonly low: ResponseEnergies;
+  readonly high: ResponseEnergies;
+}
+
+/** The energies that hold at a frequency. */
+export function energiesAt({ low, high }: SplitEnergies, hz: number): ResponseEnergies {
+  return hz < thinnedBelowHz ? low : high;
+}
+
 /**
- * Energies of the harmonics in a deconvolved sweep, by frequency. Throws RangeError for a response
+ * Energies of the harmonics in a deconvolved sweep. Throws RangeError for a response
  * that begins after its harmonics.
  */
 export function energiesFor(
@@ -46,15 +57,15 @@ export function energiesFor(
   sweep: SweepSpec,
   arrivalIndex: number,
   noise: NoiseSpectrum,
-): (hz: number) => ResponseEnergies {
+): SplitEnergies {
   const factor = Math.max(1, Math.floor(response.sampleRate / thinnedRate));
   // No window of the linear response ends later.
   const until = Math.ceil(arrivalIndex + linearSeconds * response.sampleRate);
   const used = { ...response, samples: response.samples.subarray(0, Math.max(until, 0)) };
   const low = readEnergies(thinned(used, factor), sweep, arrivalIndex / factor, noise, true);
-  if (harmonicEndHz(sweep) < thinnedBelowHz) return () => low;
+  if (harmonicEndHz(sweep) < thinnedBelowHz) return { low, high: low };
   const high = readEnergies(response, sweep, arrivalIndex, noise, false);
-  return (hz) => (hz < thinnedBelowHz ? low : high);
+  return { low, high };
 }
 
 /** Fewer samples of the same spectrum. */
@@ -98,13 +109,13 @@ function readEnergies(
   };
   return {
     linear: windowedEnergy(response, whole, 0, closer),
-    linearNoise: noiseEnergy(noise, whole),
+    linearNoise: { noise, window: whole },
     harmonics: windows.map((window, at) => {
       const above = windows[at + 1];
       return {
         window,
         heard: windowedEnergy(response, window, 0, closer),
-        noise: noiseEnergy(noise, window),
+        noise: { noise, window },
         own: asOrder(window, window),
         tail: above ? { order: above.order, energy: asOrder(above, window) } : null,
       };

@@ -1,9 +1,22 @@
 import { powerToDb } from '../level/decibels';
 import type { ImpulseResponse } from '../response/impulse-response';
 import type { SweepSpec } from '../signal/sweep';
-import { bandWidthHz, type NoiseSpectrum } from './band-energy';
+import {
+  bandWidthHz,
+  energyAt,
+  noiseAt,
+  type BandEnergy,
+  type NoiseEnergy,
+  type NoiseSpectrum,
+} from './band-energy';
 import { fundamentalGrid, harmonicEndHz } from './fundamental-grid';
-import { energiesFor, type HarmonicEnergies, type ResponseEnergies } from './harmonic-energies';
+import {
+  energiesAt,
+  energiesFor,
+  type HarmonicEnergies,
+  type ResponseEnergies,
+  type SplitEnergies,
+} from './harmonic-energies';
 import type { Harmonic, HarmonicLimit, HarmonicReading } from './harmonic-reading';
 import { highestToldOrder, orders } from './harmonic-windows';
 import { sumHarmonics } from './sum-harmonics';
@@ -40,8 +53,8 @@ export function readHarmonics(
     .map((order) => readOrder(order, hz, energies, harmonicEndHz(sweep)));
   return {
     hz,
-    fundamentalDb: hz.map((f) => powerToDb(energies(f).linear(f))),
-    fundamentalNoiseDb: hz.map((f) => powerToDb(energies(f).linearNoise(f))),
+    fundamentalDb: hz.map((f) => powerToDb(energyAt(energiesAt(energies, f).linear, f))),
+    fundamentalNoiseDb: hz.map((f) => powerToDb(noiseAt(energiesAt(energies, f).linearNoise, f))),
     harmonics,
     total: sumHarmonics(harmonics),
     apartFromHz: apartFrom(hz, harmonics),
@@ -51,39 +64,53 @@ export function readHarmonics(
 function readOrder(
   order: number,
   grid: readonly number[],
-  energies: (hz: number) => ResponseEnergies,
+  energies: SplitEnergies,
   endHz: number,
 ): Harmonic {
   let lastShare = 1;
-  const points = grid.map((f): Point => {
+  const points: Point[] = [];
+  for (const f of grid) {
     const hz = order * f;
-    if (hz > endHz) return untold('band', null);
-    const { linear, linearNoise } = energies(f);
-    const fundamental = linear(f) - linearNoise(f);
-    if (fundamental < leastFundamental * linearNoise(f)) return untold('noise', null);
-    const there = energies(hz);
-    const mine = there.harmonics[order - 2];
-    if (!mine) throw new RangeError(`no window for harmonic ${order}`);
-    lastShare = shareAt(mine, there, hz) ?? lastShare;
-    const heard = mine.heard(hz);
-    const noise = mine.noise(hz);
-    const surely = noise * surelyOver(bandWidthHz(hz) * mine.window.energySeconds);
-    const tail = tailAt(mine, there, hz);
-    const reLevel = (energy: number): number =>
-      powerToDb(energy / Math.max(lastShare, leastShare) / fundamental);
-    const floorDb = reLevel(surely + tail / mostTail);
-    if (heard < surely) return untold('noise', Math.max(floorDb, reLevel(heard)));
-    const apart = lastShare >= leastShare && tail <= mostTail * (heard - noise);
-    // At worst the two cancel in part.
-    if (!apart) return untold('decay', reLevel(surely + (Math.sqrt(heard) + Math.sqrt(tail)) ** 2));
-    return { db: reLevel(heard - noise - tail), floorDb, limitedBy: null };
-  });
+    const here = energiesAt(energies, f);
+    const fundamental = heardOver(here.linear, here.linearNoise, f);
+    if (hz > endHz) points.push(untold('band', null));
+    else if (fundamental < leastFundamental * noiseAt(here.linearNoise, f)) {
+      points.push(untold('noise', null));
+    } else {
+      const there = energiesAt(energies, hz);
+      const mine = there.harmonics[order - 2];
+      if (!mine) throw new RangeError(`no window for harmonic ${order}`);
+      lastShare = shareAt(mine, there, hz) ?? lastShare;
+      points.push(readPoint(mine, there, hz, lastShare, fundamental));
+    }
+  }
   return {
     order,
     db: points.map(({ db }) => db),
     floorDb: points.map(({ floorDb }) => floorDb),
     limitedBy: points.map(({ limitedBy }) => limitedBy),
   };
+}
+
+function readPoint(
+  mine: HarmonicEnergies,
+  there: ResponseEnergies,
+  hz: number,
+  share: number,
+  fundamental: number,
+): Point {
+  const heard = energyAt(mine.heard, hz);
+  const noise = noiseAt(mine.noise, hz);
+  const surely = noise * surelyOver(bandWidthHz(hz) * mine.window.energySeconds);
+  const tail = tailAt(mine, there, hz);
+  const whole = Math.max(share, leastShare) * fundamental;
+  const floorDb = powerToDb((surely + tail / mostTail) / whole);
+  if (heard < surely) return untold('noise', Math.max(floorDb, powerToDb(heard / whole)));
+  const apart = share >= leastShare && tail <= mostTail * (heard - noise);
+  // At worst the two cancel in part.
+  const most = surely + (Math.sqrt(heard) + Math.sqrt(tail)) ** 2;
+  if (!apart) return untold('decay', powerToDb(most / whole));
+  return { db: powerToDb((heard - noise - tail) / whole), floorDb, limitedBy: null };
 }
 
 interface Point {
@@ -102,9 +129,9 @@ function shareAt(
   { linear, linearNoise }: ResponseEnergies,
   hz: number,
 ): number | null {
-  const whole = linear(hz) - linearNoise(hz);
-  if (whole < leastFundamental * linearNoise(hz)) return null;
-  return Math.min(Math.max((own(hz) - noise(hz)) / whole, 0), 1);
+  const whole = heardOver(linear, linearNoise, hz);
+  if (whole < leastFundamental * noiseAt(linearNoise, hz)) return null;
+  return Math.min(Math.max(heardOver(own, noise, hz) / whole, 0), 1);
 }
 
 /** Energy that the order above still has in the window. */
@@ -115,10 +142,15 @@ function tailAt(
 ): number {
   const above = tail && harmonics[tail.order - 2];
   if (!tail || !above) return 0;
-  const own = above.own(hz) - above.noise(hz);
-  const heard = Math.max(above.heard(hz) - above.noise(hz), 0);
-  const late = Math.max(tail.energy(hz) - noise(hz), 0);
+  const own = heardOver(above.own, above.noise, hz);
+  const heard = Math.max(heardOver(above.heard, above.noise, hz), 0);
+  const late = Math.max(heardOver(tail.energy, noise, hz), 0);
   return own > 0 ? heard * Math.min(late / own, 1) : 0;
+}
+
+/** What is heard without the noise in it. */
+function heardOver(energy: BandEnergy, noise: NoiseEnergy, hz: number): number {
+  return energyAt(energy, hz) - noiseAt(noise, hz);
 }
 
 function apartFrom(hz: readonly number[], harmonics: readonly Harmonic[]): number | null {

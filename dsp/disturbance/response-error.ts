@@ -22,7 +22,7 @@ export function errorOf(ratio: number, widthHz: number): number {
  * which each band's window begins.
  */
 export function energyInWindow(
-  { span, course, spectrum }: EventShape,
+  shape: EventShape,
   seen: Float64Array,
   own: Uint8Array,
   tiles: BandTiles,
@@ -32,13 +32,27 @@ export function energyInWindow(
 ): number[] {
   return swept.map(({ gain }, b) => {
     const start = starts[b] ?? 0;
-    const from = Math.max(span.from, Math.round(start / tiles.hop));
-    const to = Math.min(span.to, Math.round((start + windowSamples) / tiles.hop));
-    let sum = 0;
-    for (let n = from; n < to; n++) {
-      const at = b * tiles.frames + n;
-      sum += own[at] ? (course[n - span.from] ?? 0) * (spectrum[b] ?? 0) : (seen[at] ?? 0);
-    }
-    return sum * tiles.hop * gain;
+    const from = Math.round(start / tiles.hop);
+    const to = Math.round((start + windowSamples) / tiles.hop);
+    return powerBetween(shape, seen, own, b, tiles.frames, from, to) * tiles.hop * gain;
   });
+}
+
+/** Sum over the frames of a band from … to that the event holds. */
+function powerBetween(
+  { span, course, spectrum }: EventShape,
+  seen: Float64Array,
+  own: Uint8Array,
+  b: number,
+  frames: number,
+  from: number,
+  to: number,
+): number {
+  const end = Math.min(span.to, to);
+  let sum = 0;
+  for (let n = Math.max(span.from, from); n < end; n++) {
+    const at = b * frames + n;
+    sum += own[at] ? (course[n - span.from] ?? 0) * (spectrum[b] ?? 0) : (seen[at] ?? 0);
+  }
+  return sum;
 }

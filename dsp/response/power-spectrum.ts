@@ -28,15 +28,28 @@ const integrals = new WeakMap<Float64Array, Float64Array>();
  * bin below to half a bin above it; the way to many band means from one pass.
  */
 export function integratePower(spectrum: PowerSpectrum): (hz: number) => number {
-  const { power, hzPerBin } = spectrum;
+  const integral = powerIntegral(spectrum);
+  return (hz) => powerUpTo(integral, hz);
+}
+
+/** What powerUpTo reads. */
+export interface PowerIntegral extends PowerSpectrum {
+  readonly sums: Float64Array;
+}
+
+/** integratePower as data, for who asks many spectra: a closure of each would be compiled anew. */
+export function powerIntegral({ power, hzPerBin }: PowerSpectrum): PowerIntegral {
   const sums = integrals.get(power) ?? sumUp(power);
   integrals.set(power, sums);
-  return (hz) => {
-    const position = Math.min(Math.max(hz / hzPerBin + 0.5, 0.5), power.length - 0.5);
-    const bin = Math.floor(position);
-    const into = position - Math.max(bin, 0.5);
-    return ((sums[bin] ?? 0) + (power[bin] ?? 0) * into) * hzPerBin;
-  };
+  return { power, hzPerBin, sums };
+}
+
+/** The integral from 0 to a frequency, as integratePower gives it. */
+export function powerUpTo({ power, hzPerBin, sums }: PowerIntegral, hz: number): number {
+  const position = Math.min(Math.max(hz / hzPerBin + 0.5, 0.5), power.length - 0.5);
+  const bin = Math.floor(position);
+  const into = position - Math.max(bin, 0.5);
+  return ((sums[bin] ?? 0) + (power[bin] ?? 0) * into) * hzPerBin;
 }
 
 function sumUp(power: Float64Array): Float64Array {

@@ -1,4 +1,4 @@
-import { integratePower, type PowerSpectrum } from './power-spectrum';
+import { powerIntegral, powerUpTo, type PowerIntegral, type PowerSpectrum } from './power-spectrum';
 
 /**
  * Frequencies spaced evenly on a log axis, `perOctave` to the octave, from lowHz up to highHz.
@@ -36,15 +36,17 @@ export function smoothOver(
   hz: ArrayLike<number>,
   octavesAt: (hz: number) => number,
 ): Float64Array {
-  const integral = integratePower(spectrum);
-  const top = (spectrum.power.length - 1) * spectrum.hzPerBin;
-  return Float64Array.from(hz, (centre) => {
-    const half = 2 ** (octavesAt(centre) / 2);
-    const low = centre / half;
-    const high = Math.min(centre * half, top);
-    if (!(low > 0 && low < high)) {
-      throw new RangeError(`frequencies must lie between 0 and ${top} Hz, got ${centre}`);
-    }
-    return Math.max((integral(high) - integral(low)) / (high - low), 0);
-  });
+  const integral = powerIntegral(spectrum);
+  return Float64Array.from(hz, (centre) => meanRound(integral, centre, octavesAt(centre)));
+}
+
+function meanRound(integral: PowerIntegral, centre: number, octaves: number): number {
+  const top = (integral.power.length - 1) * integral.hzPerBin;
+  const half = 2 ** (octaves / 2);
+  const low = centre / half;
+  const high = Math.min(centre * half, top);
+  if (!(low > 0 && low < high)) {
+    throw new RangeError(`frequencies must lie between 0 and ${top} Hz, got ${centre}`);
+  }
+  return Math.max((powerUpTo(integral, high) - powerUpTo(integral, low)) / (high - low), 0);
 }
