@@ -9,7 +9,8 @@ import type { Harmonic, HarmonicCurve, HarmonicLimit } from './harmonic-reading'
 export function sumHarmonics(harmonics: readonly Harmonic[]): HarmonicCurve {
   const [first] = harmonics;
   if (!first) throw new RangeError('a total needs harmonics, got 0');
-  const points = first.db.map((_, i) => sumAt(harmonics, i));
+  const points: ReturnType<typeof sumAt>[] = [];
+  for (let i = 0; i < first.db.length; i++) points.push(sumAt(harmonics, i));
   return {
     db: points.map(({ db }) => db),
     floorDb: points.map(({ floorDb }) => floorDb),

@@ -89,14 +89,6 @@ function addTier(
   const [lines, nextLines] = [new Float64Array(lineCount), new Float64Array(lineCount)];
   const plan = complexPlan(size);
   const spectrum = new Float64Array(2 * size);
-  const keep = (from: Float64Array, frame: number): void => {
-    const start = Math.max(0, frame - (stride >> 1));
-    const until = Math.min(frames, frame + stride);
-    for (let b = 0; b < bands.length; b++) {
-      const row = (first + b) * frames;
-      power.fill(weighedSum(bands[b] ?? noLines, from, firstLine), row + start, row + until);
-    }
-  };
   // Two frames a transform, as real and imaginary part.
   for (let frame = 0; frame < frames; frame += 2 * stride) {
     const next = frame + stride;
@@ -104,8 +96,28 @@ function addTier(
     windowInto(plan.work, 1, signal, next * step - size / 2, window);
     plan.forward(spectrum, plan.work);
     powersOf(spectrum, firstLine, lines, nextLines);
-    keep(lines, frame);
-    if (next < frames) keep(nextLines, next);
+    holdFrame(power, frames, frame, stride, first, bands, lines, firstLine);
+    if (next < frames) holdFrame(power, frames, next, stride, first, bands, nextLines, firstLine);
+  }
+}
+
+/** Powers of the bands in a frame, kept for those near it that none are read for. */
+function holdFrame(
+  power: Float64Array,
+  frames: number,
+  frame: number,
+  stride: number,
+  first: number,
+  bands: readonly LineShares[],
+  lines: Float64Array,
+  firstLine: number,
+): void {
+  const start = Math.max(0, frame - (stride >> 1));
+  const until = Math.min(frames, frame + stride);
+  for (let b = 0; b < bands.length; b++) {
+    const row = (first + b) * frames;
+    const sum = weighedSum(bands[b] ?? noLines, lines, firstLine);
+    for (let n = start; n < until; n++) power[row + n] = sum;
   }
 }
 

@@ -38,7 +38,8 @@ export function eventShape(
   const spectrum = new Float64Array(bands.length);
   const visible = new Float64Array(bands.length);
   for (let round = 0; round < rounds; round++) {
-    const whole = course.reduce((sum, value) => sum + value, 0);
+    let whole = 0;
+    for (let n = 0; n < length; n++) whole += course[n] ?? 0;
     for (let b = 0; b < bands.length; b++) {
       let sum = 0;
       let weight = 0;

@@ -40,8 +40,7 @@ export function sweepBands(
   return tiles.bands.map(({ midHz, lowHz, highHz }, b) => {
     const gain = powerGain(sweep, midHz);
     const noise = (floors[b] ?? 0) * gain * ir.samples.length;
-    const row = tiles.power.subarray(b * tiles.frames, (b + 1) * tiles.frames);
-    const whole = tiles.hop * row.reduce((sum, value) => sum + value, 0);
+    const whole = tiles.hop * sumOf(tiles.power, b * tiles.frames, (b + 1) * tiles.frames);
     return {
       swept: lowHz >= 1.2 * sweep.startHz && highHz <= 0.93 * sweep.endHz,
       gain,
@@ -50,6 +49,13 @@ export function sweepBands(
       decaySeconds: decays[b] ?? usualDecaySeconds,
     };
   });
+}
+
+/** Sum of values[from … to). */
+function sumOf(values: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let n = from; n < to; n++) sum += values[n] ?? 0;
+  return sum;
 }
 
 /** 1/|X|² of an endless sweep, |X|² = L·fs²/4f. */

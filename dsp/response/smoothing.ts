@@ -37,7 +37,12 @@ export function smoothOver(
   octavesAt: (hz: number) => number,
 ): Float64Array {
   const integral = powerIntegral(spectrum);
-  return Float64Array.from(hz, (centre) => meanRound(integral, centre, octavesAt(centre)));
+  const means = new Float64Array(hz.length);
+  for (let k = 0; k < means.length; k++) {
+    const centre = hz[k] ?? 0;
+    means[k] = meanRound(integral, centre, octavesAt(centre));
+  }
+  return means;
 }
 
 function meanRound(integral: PowerIntegral, centre: number, octaves: number): number {

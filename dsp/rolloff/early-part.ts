@@ -52,8 +52,10 @@ export function earlyParts(spectrum: HalfSpectrum, lineHz: number, seconds: numb
 }
 
 function onsetOf(samples: Float64Array): number {
-  const peak = largestMagnitude(samples);
-  return samples.findIndex((value) => Math.abs(value) >= ONSET_SHARE * peak);
+  const least = ONSET_SHARE * largestMagnitude(samples);
+  let n = 0;
+  while (n < samples.length && Math.abs(samples[n] ?? 0) < least) n++;
+  return n < samples.length ? n : -1;
 }
 
 function gainAt(hz: number): number {

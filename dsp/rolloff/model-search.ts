@@ -97,7 +97,8 @@ export function searchModels(
 export function freeLevelDb(problem: FitProblem, shape: BoxShape, step: number): number {
   const { whitening, ones } = problem;
   const n = ones.length;
-  const residual = Float64Array.from(ones, (_, i) => residualAt(problem, shape, step, i));
+  const residual = new Float64Array(n);
+  for (let i = 0; i < n; i++) residual[i] = residualAt(problem, shape, step, i);
   let sum = 0;
   for (let row = 0; row < n; row++) {
     sum += whitenedRow(whitening, ones, row) * whitenedRow(whitening, residual, row);

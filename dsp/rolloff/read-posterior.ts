@@ -149,8 +149,15 @@ function readCurve(models: readonly WeightedModel[]): RolloffFit['curve'] {
   const span = shapes[0]?.levelDb.length ?? 0;
   const levels = new Float64Array(span * shapes.length);
   for (const [s, { levelDb }] of shapes.entries()) levels.set(levelDb, s * span);
-  const places = Int32Array.from(models, ({ shape, step }) => span * shapes.indexOf(shape) - step);
-  const weights = Float64Array.from(models, ({ weight }) => weight);
+  const places = new Int32Array(models.length);
+  const weights = new Float64Array(models.length);
+  let at = 0;
+  // Models come shape after shape.
+  for (const [m, { shape, step, weight }] of models.entries()) {
+    if (shape !== shapes[at]) at = shapes.indexOf(shape);
+    places[m] = span * at - step;
+    weights[m] = weight;
+  }
   for (let c = 0; c < count; c++) {
     const curveStep = FIRST_CURVE_STEP + c * CURVE_STRIDE;
     line.clear();
@@ -165,9 +172,7 @@ function readCurve(models: readonly WeightedModel[]): RolloffFit['curve'] {
 }
 
 function likeliestPassband(models: readonly WeightedModel[], terms: ReadingTerms): number {
-  const best = models.reduce<WeightedModel | null>(
-    (likeliest, one) => (likeliest && likeliest.weight >= one.weight ? likeliest : one),
-    null,
-  );
+  let best: WeightedModel | null = null;
+  for (const one of models) if (!best || one.weight > best.weight) best = one;
   return best ? terms.passbandDb(best.shape, best.step) : 0;
 }

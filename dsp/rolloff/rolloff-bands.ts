@@ -103,16 +103,21 @@ function slowed(samples: Float64Array, ratio: number): Float64Array {
 }
 
 /** Scales powers to their mean level from 180 to 500 Hz and reads the margins. */
+function divided(values: Float64Array, by: number): Float64Array {
+  const result = new Float64Array(values.length);
+  for (let k = 0; k < result.length; k++) result[k] = (values[k] ?? 0) / by;
+  return result;
+}
+
 function relateTo(raw: Omit<RolloffBands, 'marginDb'>): RolloffBands {
   const reference = referencePower(raw.hz, raw.power, raw.noisePower);
-  const scaled = (values: Float64Array): Float64Array => values.map((p) => p / reference);
-  const power = scaled(raw.power);
-  const noisePower = scaled(raw.noisePower);
+  const power = divided(raw.power, reference);
+  const noisePower = divided(raw.noisePower, reference);
   const marginDb = marginsDb(power, noisePower);
   const early = raw.early.map((part) => ({
     seconds: part.seconds,
-    power: scaled(part.power),
-    noisePower: scaled(part.noisePower),
+    power: divided(part.power, reference),
+    noisePower: divided(part.noisePower, reference),
   }));
   return { ...raw, power, noisePower, marginDb, early };
 }
@@ -150,9 +155,12 @@ function widthHz(k: number): number {
 /** Mean of |X|² over each band. */
 function bandPower(spectrum: HalfSpectrum, lineHz: number): Float64Array {
   const half = 2 ** (0.5 / BANDS_PER_OCTAVE);
-  return Float64Array.from({ length: BAND_COUNT }, (_, k) =>
-    meanBetween(spectrum, rolloffBandHz(k) / half / lineHz, (rolloffBandHz(k) * half) / lineHz),
-  );
+  const power = new Float64Array(BAND_COUNT);
+  for (let k = 0; k < BAND_COUNT; k++) {
+    const line = rolloffBandHz(k) / lineHz;
+    power[k] = meanBetween(spectrum, line / half, line * half);
+  }
+  return power;
 }
 
 /** Mean of |X|² from one line to another; a line counts by the part of it that lies between. */

@@ -17,12 +17,14 @@ export const SOFT_FLOOR = 1e-3;
 
 /** Mean power over up to three bands to each side, at every third of 61 bands. */
 export function seatMeans(power: Float64Array): Float64Array {
-  return Float64Array.from({ length: SEAT_BANDS }, (_, entry) => {
+  const means = new Float64Array(SEAT_BANDS);
+  for (let entry = 0; entry < SEAT_BANDS; entry++) {
     const [from, to] = seatRange(entry);
     let sum = 0;
     for (let k = from; k <= to; k++) sum += power[k] ?? 0;
-    return sum / (to - from + 1);
-  });
+    means[entry] = sum / (to - from + 1);
+  }
+  return means;
 }
 
 /** First and last band of an entry's mean; entries count on from window to window. */

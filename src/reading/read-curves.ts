@@ -30,11 +30,15 @@ export function readResponse(
     ? smoothPower(hiss, grid, fraction).map(powerToDb)
     : new Float64Array(grid.length).fill(-200);
   const lowest = -120;
-  const relative = (value: number): number => Math.max(lowest, value - reference);
+  const relative = (values: Float64Array): number[] => {
+    const result: number[] = [];
+    for (const value of values) result.push(Math.max(lowest, value - reference));
+    return result;
+  };
   const response = {
     hz: Array.from(grid),
-    db: Array.from(db, relative),
-    noiseDb: Array.from(noiseDb, relative),
+    db: relative(db),
+    noiseDb: relative(noiseDb),
   };
   return { response, fit: fitted && layFit(response, fitted, isSub) };
 }

@@ -111,20 +111,24 @@ function spectrumOf(silence: ImpulseResponse, sweeps: number): NoiseSpectrum {
 
 /** To 0.01 dB, so that a session stays small. */
 function rounded(reading: HarmonicReading): HarmonicReading {
-  const round = (value: number): number => Math.round(value * 100) / 100;
-  const roundAll = (values: readonly (number | null)[]): (number | null)[] =>
-    values.map((value) => (value === null ? null : round(value)));
-  const curve = ({ db, floorDb, limitedBy }: HarmonicCurve): HarmonicCurve => ({
-    db: roundAll(db),
-    floorDb: roundAll(floorDb),
-    limitedBy,
-  });
   return {
     hz: reading.hz,
-    fundamentalDb: reading.fundamentalDb.map(round),
-    fundamentalNoiseDb: reading.fundamentalNoiseDb.map(round),
-    harmonics: reading.harmonics.map(({ order, ...rest }) => ({ order, ...curve(rest) })),
-    total: curve(reading.total),
+    fundamentalDb: reading.fundamentalDb.map(roundDb),
+    fundamentalNoiseDb: reading.fundamentalNoiseDb.map(roundDb),
+    harmonics: reading.harmonics.map(({ order, ...rest }) => ({ order, ...roundCurve(rest) })),
+    total: roundCurve(reading.total),
     apartFromHz: reading.apartFromHz,
   };
+}
+
+function roundCurve({ db, floorDb, limitedBy }: HarmonicCurve): HarmonicCurve {
+  return { db: db.map(roundTold), floorDb: floorDb.map(roundTold), limitedBy };
+}
+
+function roundDb(value: number): number {
+  return Math.round(value * 100) / 100;
+}
+
+function roundTold(value: number | null): number | null {
+  return value === null ? null : roundDb(value);
 }
