@@ -40,8 +40,8 @@ export function bassTransfer(
   while (8 * highest * ratio <= ir.sampleRate) ratio *= 2;
   for (let end = hz.length; end > 0; ratio *= 2) {
     const rate = ir.sampleRate / ratio;
-    const first = hz.findIndex((f) => 16 * f > rate);
-    const from = first < 0 ? end : Math.min(first, end);
+    let from = 0;
+    while (from < end && 16 * (hz[from] ?? 0) <= rate) from++;
     if (from < end) {
       const slow = slowSamples(ir.samples, ratio);
       for (let k = from; k < end; k++) {

@@ -51,10 +51,16 @@ export function readHarmonics(
   const harmonics = orders
     .filter((order) => order <= highestToldOrder)
     .map((order) => readOrder(order, hz, energies, harmonicEndHz(sweep)));
+  const [fundamentalDb, fundamentalNoiseDb]: [number[], number[]] = [[], []];
+  for (const f of hz) {
+    const { linear, linearNoise } = energiesAt(energies, f);
+    fundamentalDb.push(powerToDb(energyAt(linear, f)));
+    fundamentalNoiseDb.push(powerToDb(noiseAt(linearNoise, f)));
+  }
   return {
     hz,
-    fundamentalDb: hz.map((f) => powerToDb(energyAt(energiesAt(energies, f).linear, f))),
-    fundamentalNoiseDb: hz.map((f) => powerToDb(noiseAt(energiesAt(energies, f).linearNoise, f))),
+    fundamentalDb,
+    fundamentalNoiseDb,
     harmonics,
     total: sumHarmonics(harmonics),
     apartFromHz: apartFrom(hz, harmonics),

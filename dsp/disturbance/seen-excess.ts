@@ -26,10 +26,11 @@ export function seenExcess(
     const floor = floors[b] ?? 0;
     const seconds = cellSeconds(band);
     const reach = Math.round((0.5 * seconds * sampleRate) / hop);
-    const countsFrom = Float64Array.from({ length: 2 * reach + 2 }, (_, count) => {
+    const countsFrom = new Float64Array(2 * reach + 2);
+    for (let count = 0; count < countsFrom.length; count++) {
       const seconds = band.windowSeconds / 2 + (count * hop) / sampleRate;
-      return highMean(2 * Math.max(1, (band.highHz - band.lowHz) * seconds));
-    });
+      countsFrom[count] = highMean(2 * Math.max(1, (band.highHz - band.lowHz) * seconds));
+    }
     for (let n = 0; n < frames; n++) {
       const at = b * frames + n;
       if (hidden[at]) continue;

@@ -57,7 +57,9 @@ function blockPowers({ samples, zeroIndex }: ImpulseResponse, block: number): nu
 }
 
 function mean(values: readonly number[]): number {
-  return values.reduce((sum, one) => sum + one, 0) / Math.max(1, values.length);
+  let sum = 0;
+  for (const one of values) sum += one;
+  return sum / Math.max(1, values.length);
 }
 
 /** The response below `hz`, at a lower rate; falls by half a raised cosine up to 1.4 times `hz`. */

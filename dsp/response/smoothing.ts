@@ -11,7 +11,9 @@ export function logGrid(lowHz: number, highHz: number, perOctave: number): Float
     );
   }
   const count = Math.floor(Math.log2(highHz / lowHz) * perOctave + 1e-9) + 1;
-  return Float64Array.from({ length: count }, (_, n) => lowHz * 2 ** (n / perOctave));
+  const hz = new Float64Array(count);
+  for (let n = 0; n < count; n++) hz[n] = lowHz * 2 ** (n / perOctave);
+  return hz;
 }
 
 /**

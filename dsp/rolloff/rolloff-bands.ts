@@ -78,12 +78,12 @@ export function rolloffBands(ir: ImpulseResponse, noise: ImpulseResponse | null)
   const noiseSeconds = Math.max(seconds - (1 - TAPER_ENERGY) * TAPER_SECONDS, 0.05);
   const raw = {
     hz,
-    power: total.map((p, k) => p - (noisePower[k] ?? 0)),
+    power: differenceOf(total, noisePower),
     noisePower,
     lines: hz.map((_, k) => Math.max(1, widthHz(k) * clearSeconds)),
     early: earlyParts(spectrum, lineHz, seconds).map((part) => {
-      const noiseHere = noisePower.map((n) => (n * part.windowSeconds) / noiseSeconds);
-      const power = bandPower(part.spectrum, lineHz).map((p, k) => p - (noiseHere[k] ?? 0));
+      const noiseHere = divided(noisePower, noiseSeconds / part.windowSeconds);
+      const power = differenceOf(bandPower(part.spectrum, lineHz), noiseHere);
       return { seconds: part.seconds, power, noisePower: noiseHere };
     }),
   };
@@ -103,6 +103,12 @@ function slowed(samples: Float64Array, ratio: number): Float64Array {
 }
 
 /** Scales powers to their mean level from 180 to 500 Hz and reads the margins. */
+function differenceOf(a: Float64Array, b: Float64Array): Float64Array {
+  const result = new Float64Array(a.length);
+  for (let k = 0; k < result.length; k++) result[k] = (a[k] ?? 0) - (b[k] ?? 0);
+  return result;
+}
+
 function divided(values: Float64Array, by: number): Float64Array {
   const result = new Float64Array(values.length);
   for (let k = 0; k < result.length; k++) result[k] = (values[k] ?? 0) / by;
@@ -186,9 +192,13 @@ function noiseBands(
   const scale = cut.samples.length / stretch.length;
   const raw = bandPower(realSpectrum(stretch, size), sampleRate / size);
   // One stretch gives one or two lines a band at the bottom: average over a quarter octave.
-  return raw.map((own, k) => {
-    const around = raw.subarray(Math.max(0, k - 1), k + 2);
-    const mean = around.reduce((sum, p) => sum + p, 0) / around.length;
-    return scale * Math.max(mean, 0.5 * own);
-  });
+  const noise = new Float64Array(raw.length);
+  for (let k = 0; k < noise.length; k++) {
+    const last = Math.min(k + 1, raw.length - 1);
+    const first = Math.max(0, k - 1);
+    let sum = 0;
+    for (let n = first; n <= last; n++) sum += raw[n] ?? 0;
+    noise[k] = scale * Math.max(sum / (last - first + 1), 0.5 * (raw[k] ?? 0));
+  }
+  return noise;
 }

@@ -46,7 +46,9 @@ export function prepareSeats(readings: readonly RolloffBands[], view: SeatView):
       entries,
       (e, i) => Math.max(one.signal[e] ?? 0, lowest(floor[i] ?? 1)) + (floor[i] ?? 1),
     );
-    lifted.forEach((p, i) => (level[i] = (level[i] ?? 0) + (DB * Math.log(p)) / scaled.length));
+    for (let i = 0; i < lifted.length; i++) {
+      level[i] = (level[i] ?? 0) + (DB * Math.log(lifted[i] ?? 1)) / scaled.length;
+    }
     addNoise(covariance, entries, lifted, one, scaled.length);
   }
   const whole = entries.filter((entry) => entry < SEAT_BANDS);

@@ -46,5 +46,7 @@ export function bassBands(kept: BassBands): RolloffBands {
 }
 
 function rounded(values: Float64Array): number[] {
-  return Array.from(values, (value) => Number(value.toPrecision(6)));
+  const result: number[] = [];
+  for (let k = 0; k < values.length; k++) result.push(Number((values[k] ?? 0).toPrecision(6)));
+  return result;
 }

@@ -51,7 +51,11 @@ export function layFit(
 ): NonNullable<ReadingCurves['fit']> {
   const { fitOn } = isSub ? sub : main;
   const level = meanBetween(hz, db, fitOn) - meanBetween(fitted.hz, fitted.medianDb, fitOn);
-  const lay = (values: Float64Array): number[] => Array.from(values, (value) => value + level);
+  const lay = (values: Float64Array): number[] => {
+    const laid: number[] = [];
+    for (const value of values) laid.push(value + level);
+    return laid;
+  };
   return {
     hz: Array.from(fitted.hz),
     db: lay(fitted.medianDb),
