@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { convolve, multiplyConjugate, multiplySpectra } from '../../../dsp/fft/convolve';
+import {
+  addSpectrum,
+  convolve,
+  multiplyConjugate,
+  multiplySpectra,
+} from '../../../dsp/fft/convolve';
 import { realSignal, realSpectrum } from '../../../dsp/fft/fft';
 import { seededRandom } from '../../../dsp/signal/random';
 import { expectClose } from '../../close';
@@ -47,6 +52,12 @@ describe('spectra', () => {
     expected.set([1, 2], 14);
     expected[0] = 3;
     expectClose(realSignal(product, size), expected, 1e-14);
+  });
+
+  it('added are the spectrum of the sum', () => {
+    const sum = spectrumOf(x);
+    addSpectrum(sum, spectrumOf(Float64Array.of(0, 5, -1, 2)));
+    expectClose(sum, spectrumOf(Float64Array.of(1, 7, 2, 2)), 1e-14);
   });
 
   it('multiplied by a conjugate correlate: the lag of a delayed copy is its delay', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bandLevelDb, bandPower } from '../../../dsp/level/band-level';
+import { bandLevelDb, bandPower, bandShares } from '../../../dsp/level/band-level';
 import { amplitudeToDb, dbToAmplitude, dbToPower, powerToDb } from '../../../dsp/level/decibels';
 import { powerSpectrum } from '../../../dsp/response/power-spectrum';
 import { periodicPink } from '../../../dsp/signal/pink';
@@ -79,5 +79,28 @@ describe('decibels', () => {
   it('refuse a negative power and NaN', () => {
     expect(() => powerToDb(-1e-9)).toThrow(RangeError);
     expect(() => amplitudeToDb(NaN)).toThrow(RangeError);
+  });
+});
+
+describe('bandShares', () => {
+  const spectrum = { hzPerBin: 2, power: new Float64Array(501) };
+
+  it('are ln(upper/lower edge) of each bin over that of the band, those at its ends cut', () => {
+    const { first, shares } = bandShares(spectrum, 100.5, 900);
+    expect(first).toBe(50);
+    expect(shares).toHaveLength(401);
+    const whole = Math.log(900 / 100.5);
+    expectClose(shares[0] ?? 0, Math.log(101 / 100.5) / whole, 1e-12);
+    expectClose(shares[100] ?? 0, Math.log(301 / 299) / whole, 1e-12);
+    expectClose(shares[400] ?? 0, Math.log(900 / 899) / whole, 1e-12);
+    expectClose(
+      shares.reduce((sum, share) => sum + share, 0),
+      1,
+      1e-12,
+    );
+  });
+
+  it('refuses a band beyond the spectrum', () => {
+    expect(() => bandShares(spectrum, 100, 1001)).toThrow(RangeError);
   });
 });
