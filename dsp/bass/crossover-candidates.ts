@@ -3,6 +3,7 @@ import { alignSub, overlaps, scanAlignment, type AlignmentOptions } from './alig
 import { distanceCostDb } from './delay-candidates';
 import {
   decider,
+  firstStepFrom,
   measuredStep,
   practiceStep,
   type Decider,
@@ -74,7 +75,8 @@ export interface CrossoverCandidate {
   readonly sum: CandidateSum | null;
   /**
    * What ranks steps that break nothing, dB: lost energy + what counts against the delay + 0.1 for
-   * every octave from what is needed + localisedDb for one above where a sub is localised.
+   * every octave from what is needed + localisedDb for one above where a sub is localised + 0.05
+   * for all but the first step that will do.
    */
   readonly costDb: number;
 }
@@ -92,6 +94,8 @@ const localisedHz = 120;
 /** Learnt in tuning rooms of tests/accuracy, as the loss at seats that were not measured. */
 const octaveDb = 0.1;
 const besideSubDb = 0.5;
+/** Less than this is no reason to go higher than the first step that will do. */
+const movedDb = 0.05;
 const rounding = 1e-9;
 
 /**
@@ -120,12 +124,15 @@ export function crossoverCandidates(
   const sumCost = (sum: CandidateSum): number => sum.lossDb + sum.distanceDb;
   // A step whose sum cannot be told is not better for it.
   const mostDb = Math.max(0, ...sums.flatMap((sum) => (sum ? [sumCost(sum)] : [])));
+  const firstHz = firstStepFrom(neededHz, stepsHz) ?? Infinity;
   const localisedFrom = Math.max(localisedHz, neededHz);
   const judged = stepsHz.map((stepHz, index) => {
     const sum = sums[index] ?? null;
     const above = Math.log2(stepHz / neededHz);
     const heard = terms.isBed ? Math.max(0, Math.log2(stepHz / localisedFrom)) : 0;
     const breaks = [...brokenLimits(stepHz, speakers), ...(stepHz > upperHz ? [reach] : [])];
+    const againstDb =
+      octaveDb * Math.abs(above) + localisedDb * heard ** 2 + (stepHz > firstHz ? movedDb : 0);
     const candidate: CrossoverCandidate = {
       stepHz,
       practice: stepHz === practiceHz,
@@ -133,7 +140,7 @@ export function crossoverCandidates(
       breaks,
       localised: terms.isBed && stepHz > localisedHz,
       sum,
-      costDb: (sum ? sumCost(sum) : mostDb) + octaveDb * Math.abs(above) + localisedDb * heard ** 2,
+      costDb: (sum ? sumCost(sum) : mostDb) + againstDb,
     };
     return { candidate, far: Math.max(-above, Math.log2(stepHz / upperHz), 0) };
   });
