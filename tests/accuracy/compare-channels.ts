@@ -1,8 +1,8 @@
-import { realSpectrum } from '../../dsp/fft/fft';
-import { bandPower } from '../../dsp/level/band-level';
+import { passingSpectrum } from '../../dsp/fft/fft';
+import { eachInBand } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
 import { distanceBetween } from '../../dsp/room/point';
-import { speakerResponse } from '../../dsp/room/speaker-response';
+import { speakerResponses } from '../../dsp/room/speaker-response';
 import { moveLevelBetween } from '../../src/reading/move-level';
 import type { ChannelReading, Estimate } from '../../src/reading/reading';
 import type { PracticeChannelTruth, PracticeTruth } from '../../src/rig/practice-truth';
@@ -128,18 +128,17 @@ function trueLevels(
   if (!response) throw new RangeError(`no response of ${channel}`);
   const size = linesApart * response.length;
   const hzPerBin = 48000 / size;
-  const spectrum = realSpectrum(response, size);
+  const spectrum = passingSpectrum(response, size);
+  const ownResponse = speakerResponses(speaker);
   const distance = distanceBetween(speaker.position, microphone);
-  const inRoom = new Float64Array(size / 2 + 1);
-  const free = new Float64Array(inRoom.length);
-  for (let k = 0; k < free.length; k++) {
-    inRoom[k] = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
-    const [re, im] = speakerResponse(speaker, k * hzPerBin);
-    free[k] = (re * re + im * im) / distance ** 2;
-  }
-  const level = (power: Float64Array): number =>
-    powerToDb(bandPower({ hzPerBin, power }, 500, 2000));
-  return { roomDb: level(inRoom), freeDb: level(free) };
+  const lines = { hzPerBin, power: new Float64Array(size / 2 + 1) };
+  let [inRoom, free] = [0, 0];
+  eachInBand(lines, 500, 2000, (k, share) => {
+    inRoom += share * ((spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2);
+    const [re, im] = ownResponse(k * hzPerBin);
+    free += (share * (re * re + im * im)) / distance ** 2;
+  });
+  return { roomDb: powerToDb(inRoom), freeDb: powerToDb(free) };
 }
 
 function crossing(estimate: Estimate | undefined, truthHz: number): Crossing | null {
