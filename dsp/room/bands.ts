@@ -16,11 +16,14 @@ export const airDbPerMetre: readonly number[] = [
  * the first and above the last midpoint.
  */
 export function bandWeights(hz: number): number[] {
+  return bandHz.map((_, band) => bandWeight(hz, band));
+}
+
+/** The weight of one of the bands at a frequency ≥ 0; see bandWeights. */
+export function bandWeight(hz: number, band: number): number {
   const place = Math.min(Math.max(Math.log2(hz / (bandHz[0] ?? 1)), 0), bandHz.length - 1);
-  return bandHz.map((_, band) => {
-    const away = Math.abs(place - band);
-    return away < 1 ? Math.cos((Math.PI / 2) * away) ** 2 : 0;
-  });
+  const away = Math.abs(place - band);
+  return away < 1 ? Math.cos((Math.PI / 2) * away) ** 2 : 0;
 }
 
 /** Share of the bass at a frequency: all below 250 Hz, nothing above 500 Hz. */

@@ -91,8 +91,9 @@ function layImages(
         const fade = distance > fadeFrom ? (reach - distance) / (reach - fadeFrom) : 1;
         const place = distance * samplesPerMetre;
         const whole = Math.floor(place);
-        const after = ((place - whole) * fade) / distance;
-        const before = fade / distance - after;
+        const both = fade / distance;
+        const after = (place - whole) * both;
+        const before = both - after;
         const at = whole * bassBands;
         laid[at] = (laid[at] ?? 0) + g0 * before;
         laid[at + 1] = (laid[at + 1] ?? 0) + g1 * before;

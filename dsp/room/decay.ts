@@ -17,11 +17,25 @@ export interface Decay {
  * the lattice of image sources times their mean energy.
  */
 export function bandDecay(room: Room, band: number): Decay {
+  const known = decaysOf.get(room) ?? new Map<number, Decay>();
+  const decay = known.get(band) ?? computeDecay(room, band);
+  decaysOf.set(room, known.set(band, decay));
+  return decay;
+}
+
+/** A room is asked for the same by each speaker in it. */
+const decaysOf = new WeakMap<Room, Map<number, Decay>>();
+
+function computeDecay(room: Room, band: number): Decay {
   const rates = decayRates(room, band);
   const density = (4 * Math.PI * soundSpeed(room)) / roomVolume(room) / rates.length;
+  const energies = new Map<number, number>();
   const energyAt = (seconds: number): number => {
+    const known = energies.get(seconds);
+    if (known !== undefined) return known;
     let sum = 0;
     for (const rate of rates) sum += Math.exp(-rate * seconds);
+    energies.set(seconds, density * sum);
     return density * sum;
   };
   const remainingAt = (seconds: number): number => {

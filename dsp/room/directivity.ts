@@ -9,12 +9,10 @@ export interface Directivity {
   readonly floorDb: number;
 }
 
-/** Pressure per band, re on axis, towards a direction whose cosine to the axis is given; no phase. */
-export function directivityGains(directivity: Directivity, cosine: number): number[] {
-  return bandHz.map((hz) => directivityGain(directivity, cosine, hz));
-}
-
-/** Pressure re on axis at one frequency: D² = F² + (1 − F²)/(1 + (f(1 − cos θ)/(2 f_c))²). */
+/**
+ * Pressure re on axis at one frequency towards a direction whose cosine to the axis is given, no
+ * phase: D² = F² + (1 − F²)/(1 + (f(1 − cos θ)/(2 f_c))²).
+ */
 export function directivityGain({ cornerHz, floorDb }: Directivity, cosine: number, hz: number) {
   const floor = 10 ** (floorDb / 10);
   const x = (hz * (1 - cosine)) / (2 * cornerHz);

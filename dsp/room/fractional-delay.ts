@@ -1,31 +1,14 @@
 /**
- * Adds amplitude · sinc to `into` around a fractional place: `taps` (even) samples of a windowed
- * sinc. Places outside wrap round, as in a circular transform.
- * Source: windowed-sinc interpolation, Laakso et al., 1996.
+ * Taps (even) of a delay by taps/2 − 1 + fraction samples, fraction 0 … 1: a windowed sinc, in
+ * `kernel` where that is given. The window is exp(β(√(1 − u²) − 1)), a near twin of Kaiser's.
+ * Sources: Laakso et al., 1996; Barnett et al., SIAM J. Sci. Comput. 2019.
  */
-export function addImpulse(
-  into: Float64Array,
-  place: number,
-  amplitude: number,
+export function impulseTaps(
+  fraction: number,
   taps: number,
-): void {
-  const whole = Math.floor(place);
-  const kernel = impulseTaps(place - whole, taps);
-  const first = whole - taps / 2 + 1;
-  const size = into.length;
-  for (let k = 0; k < taps; k++) {
-    const at = (((first + k) % size) + size) % size;
-    into[at] = (into[at] ?? 0) + amplitude * (kernel[k] ?? 0);
-  }
-}
-
-/**
- * Taps of a delay by taps/2 − 1 + fraction samples, fraction 0 … 1. The window is
- * exp(β(√(1 − u²) − 1)), a near twin of Kaiser's. Source: Barnett et al., SIAM J. Sci. Comput. 2019.
- */
-export function impulseTaps(fraction: number, taps: number): Float64Array {
+  kernel: Float64Array = new Float64Array(taps),
+): Float64Array {
   const beta = 9;
-  const kernel = new Float64Array(taps);
   const sine = Math.sin(Math.PI * fraction);
   for (let k = 0; k < taps; k++) {
     const t = k - (taps / 2 - 1) - fraction;

@@ -53,8 +53,9 @@ function applySpeaker(spectrum: Float64Array, binHz: number, speaker: Speaker): 
   for (let k = 0; k <= last; k++) {
     const [a, b] = response(k * binHz);
     const turn = -2 * Math.PI * k * binHz * speaker.delaySeconds;
-    const re = a * Math.cos(turn) - b * Math.sin(turn);
-    const im = a * Math.sin(turn) + b * Math.cos(turn);
+    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+    const re = a * cos - b * sin;
+    const im = a * sin + b * cos;
     const x = spectrum[2 * k] ?? 0;
     const y = spectrum[2 * k + 1] ?? 0;
     spectrum[2 * k] = x * re - y * im;

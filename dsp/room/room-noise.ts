@@ -20,7 +20,9 @@ export function roomNoise(
   rms: NoiseRms,
 ): Float64Array {
   const next = noiseSource(sampleRate, seed, rms);
-  return Float64Array.from({ length }, next);
+  const noise = new Float64Array(length);
+  for (let n = 0; n < length; n++) noise[n] = next();
+  return noise;
 }
 
 /** The same noise sample by sample, without end. */

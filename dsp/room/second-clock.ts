@@ -45,17 +45,41 @@ export function recordPart(
     const row = Math.floor(phase);
     const share = phase - row;
     const here = row * taps;
-    let a = 0;
-    let b = 0;
-    const start = Math.max(0, -first);
-    const stop = Math.min(taps, size - first);
-    for (let k = start; k < stop; k++) {
-      const value = signal[first + k] ?? 0;
-      a += value * (kernels[here + k] ?? 0);
-      b += value * (kernels[here + taps + k] ?? 0);
+    if (first >= 0 && first + taps <= size) {
+      out[n] = between(signal, first, kernels, here, share);
+      continue;
     }
-    out[n] = a + share * (b - a);
+    let sum = 0;
+    for (let k = Math.max(0, -first); k < Math.min(taps, size - first); k++) {
+      const a = kernels[here + k] ?? 0;
+      sum += (signal[first + k] ?? 0) * (a + share * ((kernels[here + taps + k] ?? 0) - a));
+    }
+    out[n] = sum;
   }
+}
+
+/** The signal from `first` on through two kernels of `table`, in between by `share`; two sums each. */
+function between(
+  signal: ArrayLike<number>,
+  first: number,
+  table: Float64Array,
+  here: number,
+  share: number,
+): number {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  for (let k = 0; k < taps; k += 2) {
+    const at = here + k;
+    const even = signal[first + k] ?? 0;
+    const odd = signal[first + k + 1] ?? 0;
+    a += even * (table[at] ?? 0);
+    b += even * (table[at + taps] ?? 0);
+    c += odd * (table[at + 1] ?? 0);
+    d += odd * (table[at + taps + 1] ?? 0);
+  }
+  return a + c + share * (b + d - (a + c));
 }
 
 /** Kernels of the fractions 0 … 1, one row each; in between they are interpolated. */

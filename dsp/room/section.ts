@@ -13,14 +13,13 @@ export function sectionsAt(sections: readonly Section[], hz: number): Complex {
   let re = 1;
   let im = 0;
   for (const section of sections) {
+    const { above, below } = section;
     const w = hz / section.hz;
     const w2 = w * w;
-    const [n0 = 0, n1 = 0, n2 = 0, n3 = 0, n4 = 0] = section.above;
-    const [d0 = 0, d1 = 0, d2 = 0, d3 = 0, d4 = 0] = section.below;
-    const a = n0 - n2 * w2 + n4 * w2 * w2;
-    const b = w * (n1 - n3 * w2);
-    const c = d0 - d2 * w2 + d4 * w2 * w2;
-    const d = w * (d1 - d3 * w2);
+    const a = (above[0] ?? 0) - (above[2] ?? 0) * w2 + (above[4] ?? 0) * w2 * w2;
+    const b = w * ((above[1] ?? 0) - (above[3] ?? 0) * w2);
+    const c = (below[0] ?? 0) - (below[2] ?? 0) * w2 + (below[4] ?? 0) * w2 * w2;
+    const d = w * ((below[1] ?? 0) - (below[3] ?? 0) * w2);
     const power = c * c + d * d;
     const x = (a * c + b * d) / power;
     const y = (b * c - a * d) / power;

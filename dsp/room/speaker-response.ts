@@ -20,12 +20,15 @@ export function speakerResponses(speaker: SpeakerModel): (hz: number) => Complex
   const sections = [boxSection(speaker.box), ...passbandSections(speaker)];
   if (speaker.protectionHz !== null) sections.push(butterworthHigh(speaker.protectionHz));
   const gain = 10 ** (speaker.gainDb / 20) * (speaker.inverted ? -1 : 1);
-  return (hz) => sloped(sectionsAt(sections, hz), speaker.tiltDbPerOctave, hz, gain);
+  const slope = sloping(speaker.tiltDbPerOctave, gain);
+  return (hz) => slope(sectionsAt(sections, hz), hz);
 }
 
 /** The same without box, protection, gain and polarity: what shapes the passband. */
-export function passbandResponse(speaker: SpeakerModel, hz: number): Complex {
-  return sloped(sectionsAt(passbandSections(speaker), hz), speaker.tiltDbPerOctave, hz, 1);
+export function passbandResponses(speaker: SpeakerModel): (hz: number) => Complex {
+  const sections = passbandSections(speaker);
+  const slope = sloping(speaker.tiltDbPerOctave, 1);
+  return (hz) => slope(sectionsAt(sections, hz), hz);
 }
 
 function passbandSections({ upper, bumps, crossoverHz }: SpeakerModel): Section[] {
@@ -37,11 +40,12 @@ function passbandSections({ upper, bumps, crossoverHz }: SpeakerModel): Section[
 }
 
 /** Times gain·(jf/1 kHz)^(slope/6.02): a straight line in dB per octave with its minimum phase. */
-function sloped([re, im]: Complex, dbPerOctave: number, hz: number, gain: number): Complex {
-  if (hz === 0) return [0, 0];
+function sloping(dbPerOctave: number, gain: number): (response: Complex, hz: number) => Complex {
   const power = dbPerOctave / (20 * Math.log10(2));
-  const size = gain * (hz / 1000) ** power;
-  const c = size * Math.cos((Math.PI / 2) * power);
-  const s = size * Math.sin((Math.PI / 2) * power);
-  return [re * c - im * s, re * s + im * c];
+  const [cos, sin] = [Math.cos((Math.PI / 2) * power), Math.sin((Math.PI / 2) * power)];
+  return ([re, im], hz) => {
+    if (hz === 0) return [0, 0];
+    const size = gain * (hz / 1000) ** power;
+    return [size * (re * cos - im * sin), size * (re * sin + im * cos)];
+  };
 }

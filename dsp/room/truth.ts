@@ -1,7 +1,7 @@
 import { boxResponse } from './box';
 import { magnitude } from './section';
 import type { SpeakerModel } from './speaker';
-import { passbandResponse, speakerResponse, speakerResponses } from './speaker-response';
+import { passbandResponses, speakerResponse, speakerResponses } from './speaker-response';
 
 /** What a perfect instrument would say of a speaker. */
 export interface SpeakerTruth {
@@ -54,10 +54,11 @@ export function boxCutoffHz(box: SpeakerModel['box']): number {
 
 function passbandLevelDb(speaker: SpeakerModel, [low, high]: readonly [number, number]): number {
   const steps = 200;
+  const response = passbandResponses(speaker);
   let power = 0;
   for (let i = 0; i < steps; i++) {
     const hz = low * (high / low) ** ((i + 0.5) / steps);
-    power += magnitude(passbandResponse(speaker, hz)) ** 2;
+    power += magnitude(response(hz)) ** 2;
   }
   return 10 * Math.log10(power / steps);
 }

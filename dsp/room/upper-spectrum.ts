@@ -1,9 +1,9 @@
 import { realSpectrum } from '../fft/fft';
 import { gaussian, seededRandom } from '../signal/random';
-import { airDbPerMetre, bandHz, bandWeights, bassBands } from './bands';
+import { airDbPerMetre, bandHz, bandWeight, bassBands } from './bands';
 import { bandDecay } from './decay';
-import { diffusePower, directivityGains, type Directivity } from './directivity';
-import { addImpulse } from './fractional-delay';
+import { diffusePower, directivityGain, type Directivity } from './directivity';
+import { impulseTaps } from './fractional-delay';
 import { distanceBetween, type Point } from './point';
 import { soundSpeed, type Room } from './room';
 import { roomImages } from './room-images';
@@ -45,7 +45,7 @@ function addBand(into: Float64Array, from: Float64Array, band: number, binHz: nu
   const highest = band === bandHz.length - 1 ? Infinity : 4 * lowest;
   const last = into.length / 2 - 1;
   for (let k = Math.ceil(lowest / binHz); k <= last && k * binHz < highest; k++) {
-    const weight = bandWeights(k * binHz)[band] ?? 0;
+    const weight = bandWeight(k * binHz, band);
     into[2 * k] = (into[2 * k] ?? 0) + weight * (from[2 * k] ?? 0);
     into[2 * k + 1] = (into[2 * k + 1] ?? 0) + weight * (from[2 * k + 1] ?? 0);
   }
@@ -63,6 +63,7 @@ function layEarly(
   const { x, y, z } = roomImages(room, source.position, microphone, reach);
   const { aim, directivity } = source;
   const count = bandHz.length;
+  const kernel = new Float64Array(taps);
   for (let i = 0; i < x.count; i++) {
     const dx = x.offset[i] ?? 0;
     for (let j = 0; j < y.count; j++) {
@@ -79,20 +80,20 @@ function layEarly(
             dy * (y.flip[j] ?? 1) * aim.y +
             dz * (z.flip[k] ?? 1) * aim.z
           ) / distance;
-        const beam = directivityGains(directivity, cosine);
         const fade = earlyFade(distance / c) / distance;
-        const kernel = new Float64Array(taps + 2);
         const place = (distance / c) * sampleRate;
-        addImpulse(kernel, taps / 2 + (place - Math.floor(place)), fade, taps);
-        const first = Math.floor(place) - taps / 2;
-        for (const [band, signal] of bands.entries()) {
+        const whole = Math.floor(place);
+        impulseTaps(place - whole, taps, kernel);
+        for (let band = bassBands; band < count; band++) {
+          const signal = bands[band];
           if (!signal) continue;
           const air = 10 ** ((-(airDbPerMetre[band] ?? 0) * distance) / 20);
           const walls =
             (x.gains[i * count + band] ?? 0) *
             (y.gains[j * count + band] ?? 0) *
             (z.gains[k * count + band] ?? 0);
-          addKernel(signal, first, kernel, walls * air * (beam[band] ?? 0));
+          const beam = directivityGain(directivity, cosine, bandHz[band] ?? 0);
+          addKernel(signal, whole - taps / 2 + 1, kernel, fade * walls * air * beam);
         }
       }
     }
@@ -123,7 +124,8 @@ function layTail(
     const end = Math.min(n + Math.max(1, Math.round(step)), size);
     const after = bands.map((signal, band) => (signal ? level(end / sampleRate, band) : 0));
     if (n > mixEnd * sampleRate && Math.max(...before) < weakest) break;
-    const white = Float64Array.from({ length: end - n }, noise);
+    const white = new Float64Array(end - n);
+    for (let m = 0; m < white.length; m++) white[m] = noise();
     for (const [band, signal] of bands.entries()) {
       if (!signal) continue;
       const start = before[band] ?? 0;
@@ -137,8 +139,15 @@ function layTail(
   }
 }
 
+/** Adds it from `first` on; what lies outside wraps round, as in a circular transform. */
 function addKernel(into: Float64Array, first: number, kernel: Float64Array, gain: number): void {
   const size = into.length;
+  if (first >= 0 && first + kernel.length <= size) {
+    for (let k = 0; k < kernel.length; k++) {
+      into[first + k] = (into[first + k] ?? 0) + gain * (kernel[k] ?? 0);
+    }
+    return;
+  }
   for (let k = 0; k < kernel.length; k++) {
     const at = (((first + k) % size) + size) % size;
     into[at] = (into[at] ?? 0) + gain * (kernel[k] ?? 0);

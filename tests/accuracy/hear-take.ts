@@ -32,12 +32,13 @@ export async function hearTake(
   const { room, microphone, sensitivityDb, seed } = system;
   const mix = new Float64Array(schedule.lengthSamples);
   const responses = new Map<ChannelLabel, Float64Array>();
+  const events = scheduleEvents(schedule);
   for (const { channel, speaker } of system.speakers) {
     const response = impulseResponseAt(room, speaker, microphone, rate, seconds, fallDb);
     responses.set(channel, response);
     const through = convolver(response);
-    for (const { startSample, samples } of scheduleEvents(schedule, channel)) {
-      through.add(mix, startSample, samples);
+    for (const event of events) {
+      if (event.channel === channel) through.add(mix, event.startSample, event.samples);
     }
   }
   const heard = await resampleMix(mix, system, schedule);

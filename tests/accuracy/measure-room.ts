@@ -101,7 +101,7 @@ export async function measureRoom(
 }
 
 function skewError(samples: Float32Array, schedule: Schedule, truePpm: number): number | null {
-  const audio = { samples: Float64Array.from(samples), sampleRate: 48000 };
+  const audio = { samples: new Float64Array(samples), sampleRate: 48000 };
   const matched = matchClock(audio, schedule);
   return isTrouble(matched) ? null : matched.clock.skewPpm - truePpm;
 }
@@ -134,7 +134,7 @@ function measureBuffers(
     };
   });
   const samples = record(faults);
-  const audio = { samples: Float64Array.from(samples), sampleRate: 48000 };
+  const audio = { samples: new Float64Array(samples), sampleRate: 48000 };
   const matched = matchClock(audio, schedule);
   if (isTrouble(matched)) {
     return { ...noBuffers, planted: faults.length };
