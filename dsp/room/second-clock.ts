@@ -33,6 +33,10 @@ export function recordPart(
     throw new RangeError(`ratio must lie between 0.9 and 4, got ${ratio}`);
   }
   const size = signal.length;
+  if (isSilent(signal, (from - latency) / ratio - taps / 2, (to - latency) / ratio + taps / 2)) {
+    out.fill(0, from, to);
+    return;
+  }
   for (let n = from; n < to; n++) {
     const place = (n - latency) / ratio;
     const whole = Math.floor(place);
@@ -56,6 +60,13 @@ export function recordPart(
     }
     out[n] = sum;
   }
+}
+
+/** Whether nothing but zeros lies between two places, which may lie outside the signal. */
+function isSilent(signal: ArrayLike<number>, from: number, to: number): boolean {
+  const end = Math.min(signal.length, Math.ceil(to) + 1);
+  for (let n = Math.max(0, Math.floor(from)); n < end; n++) if (signal[n] !== 0) return false;
+  return true;
 }
 
 /** The signal from `first` on through two kernels of `table`, in between by `share`; two sums each. */
