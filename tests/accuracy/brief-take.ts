@@ -29,6 +29,13 @@ export function briefLayout(layout: Layout, seed: number): Layout {
   };
 }
 
+/** The reference and the subs of a layout, and what a take of them is asked for: levels alone. */
+export function subLayout(layout: Layout): Layout {
+  const channels = layout.channels.filter(({ kind }, index) => index === 0 || kind === 'sub');
+  return { ...layout, channels };
+}
+export const subQuestions: RoomQuestions = { skewAtDb: [], levelsInNoise: true, buffers: 'none' };
+
 /**
  * A quarter of the rooms each is asked for its skew in some and in much noise too, and for a lost
  * buffer; half of them for their levels in noise.

@@ -2,8 +2,8 @@ import type { RoomPreset } from '../../dsp/room/draw-room';
 import { layoutFromName } from '../../src/system/layout';
 import { scheduleTake } from '../../src/take/schedule-take';
 import { isTrouble } from '../../src/trouble';
-import { briefLayout, briefQuestions, briefSchedule } from './brief-take';
-import type { RoomFigures } from './figures';
+import { briefLayout, briefQuestions, briefSchedule, subLayout, subQuestions } from './brief-take';
+import type { RoomFigures, SubLevelFigures } from './figures';
 import { measureRoom } from './measure-room';
 import { measureRolloffRooms } from './rolloff';
 import type { RolloffCase } from './rolloff-measure';
@@ -13,7 +13,7 @@ import { measureDistortion, type DistortionFigures } from './distortion-measure'
 
 /** One room to measure: a whole or a brief take in it, many roll-off fits, or one thing more. */
 export interface Order {
-  readonly what: 'take' | 'brief take' | 'roll-off' | 'bass' | 'decay' | 'distortion';
+  readonly what: 'take' | 'brief take' | 'sub level' | 'roll-off' | 'bass' | 'decay' | 'distortion';
   readonly layout: string;
   readonly preset: RoomPreset;
   readonly seed: number;
@@ -22,6 +22,11 @@ export interface Order {
 /** What one room gave. */
 export type Result =
   | { readonly what: 'take'; readonly figures: RoomFigures }
+  | {
+      readonly what: 'sub level';
+      readonly preset: RoomPreset;
+      readonly figures: SubLevelFigures;
+    }
   | { readonly what: 'roll-off'; readonly preset: RoomPreset; readonly cases: RolloffCase[] }
   | { readonly what: 'bass'; readonly preset: RoomPreset; readonly figures: BassFigures }
   | { readonly what: 'decay'; readonly preset: RoomPreset; readonly cases: DecayCase[] }
@@ -45,6 +50,18 @@ async function measure({ what, layout: name, preset, seed }: Order): Promise<Res
   }
   if (what === 'take') {
     return { what, figures: await measureRoom(layout, scheduleTake(layout), preset, seed) };
+  }
+  if (what === 'sub level') {
+    const pair = subLayout(layout);
+    const schedule = briefSchedule(pair, subQuestions);
+    const { subLevels, subLevelsInNoise } = await measureRoom(
+      pair,
+      schedule,
+      preset,
+      seed,
+      subQuestions,
+    );
+    return { what, preset, figures: { subLevels, subLevelsInNoise } };
   }
   const brief = briefLayout(layout, seed);
   const questions = briefQuestions(seed);

@@ -18,6 +18,9 @@ export interface LevelFigure {
   readonly high: number;
 }
 
+/** Levels of the subs in one room, and those of the same take in more noise. */
+export type SubLevelFigures = Pick<RoomFigures, 'subLevels' | 'subLevelsInNoise'>;
+
 /** What one room gave; plain data, so that a child process can send it. */
 export interface RoomFigures {
   readonly seed: number;
@@ -47,6 +50,9 @@ export interface RoomFigures {
   /** In-room levels relative to the reference's, and those of the same take in more noise. */
   readonly levels: readonly (LevelFigure | null)[];
   readonly levelsInNoise: readonly (LevelFigure | null)[];
+  /** The subs' levels in their own band relative to the reference's, likewise. */
+  readonly subLevels: readonly (LevelFigure | null)[];
+  readonly subLevelsInNoise: readonly (LevelFigure | null)[];
   /** True in-room 500 to 2000 Hz level less the free field's at the same distance, dB. */
   readonly roomGains: readonly number[];
   readonly rolloffs: readonly {

@@ -8,12 +8,15 @@ import { rolloffTables } from './rolloff';
 import { roomTables } from './room-tables';
 import { firstReportedSeed, firstTuningSeed, seedsOfAKind } from './seeds';
 import { shareOut } from './share-out';
+import { subLevelTable } from './sub-level-table';
 import { printTable, type Table } from './table';
 
 const presets: readonly string[] = ['typical', 'live', 'leaky', 'large'] satisfies RoomPreset[];
 
 /** Decay and distortion take whole responses of several places: they are read in every 24th room. */
 const dear = 24;
+/** Subs are in no brief take: every eighth room is asked for the level of one. */
+const subsEvery = 8;
 
 function isPreset(name: string): name is RoomPreset {
   return presets.includes(name);
@@ -26,7 +29,7 @@ const { values } = parseArgs({
     seed: { type: 'string', default: String(firstReportedSeed) },
     layout: { type: 'string', default: '5.1.4' },
     takes: { type: 'string', default: 'brief' },
-    ask: { type: 'string', default: 'take,roll-off,decay,distortion' },
+    ask: { type: 'string', default: 'take,sub-level,roll-off,decay,distortion' },
   },
 });
 
@@ -38,7 +41,7 @@ async function main(): Promise<void> {
   const takes = values.takes === 'whole' ? 'take' : 'brief take';
   if (!(rooms >= 1) || !Number.isFinite(seed) || kinds.length === 0) {
     throw new RangeError(
-      `--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4 --takes brief|whole --ask take,roll-off,decay,distortion,bass`,
+      `--rooms N --preset ${presets.join(',')} --seed N --layout 5.1.4 --takes brief|whole --ask take,sub-level,roll-off,decay,distortion,bass`,
     );
   }
   if (seed < firstTuningSeed && seed + rooms + seedsOfAKind * presets.length > firstTuningSeed) {
@@ -54,6 +57,9 @@ async function main(): Promise<void> {
       };
       return [
         ...(asked.includes('take') ? [{ ...order, what: takes } as const] : []),
+        ...(asked.includes('sub-level') && i % subsEvery === 0
+          ? [{ ...order, what: 'sub level' } as const]
+          : []),
         ...(asked.includes('roll-off') ? [{ ...order, what: 'roll-off' } as const] : []),
         ...(['decay', 'distortion'] as const)
           .filter((what) => asked.includes(what) && i % dear === 0)
@@ -80,6 +86,9 @@ function tablesOf(preset: RoomPreset, results: readonly Result[]): Table[] {
   const takes = results.flatMap((one) =>
     one.what === 'take' && one.figures.preset === preset ? [one.figures] : [],
   );
+  const subLevels = results.flatMap((one) =>
+    one.what === 'sub level' && one.preset === preset ? [one.figures] : [],
+  );
   const cases = results.flatMap((one) =>
     one.what === 'roll-off' && one.preset === preset ? one.cases : [],
   );
@@ -94,6 +103,7 @@ function tablesOf(preset: RoomPreset, results: readonly Result[]): Table[] {
   );
   return [
     ...(takes.length > 0 ? roomTables(preset, takes) : []),
+    ...(subLevels.length > 0 ? [subLevelTable(preset, subLevels)] : []),
     ...rolloffTables(preset, cases),
     ...(decays.length > 0 ? decayTables(preset, decays) : []),
     ...(distortions.length > 0 ? distortionTables(preset, distortions) : []),

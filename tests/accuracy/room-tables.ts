@@ -1,8 +1,8 @@
-import type { ArrivalKind, LevelFigure, RoomFigures } from './figures';
+import { coverageRows } from './coverage-rows';
+import type { ArrivalKind, RoomFigures } from './figures';
 import { levelsAtDb, readAtDb } from './measure-room';
 import { rolloffRows } from './take-rolloff-rows';
 import { markTimeBound } from './bounds';
-import { shareAtLeast } from './scatter';
 import { atLeast, atMost, bounded, quantile, shown, type Row, type Table } from './table';
 
 const ppm = (value: number): string => `${value.toFixed(4)} ppm`;
@@ -185,18 +185,5 @@ function levelRows(rooms: readonly RoomFigures[]): Row[] {
     ...coverageRows(`${readAtDb} dB over noise`, all),
     ...coverageRows(`${levelsAtDb} dB over noise`, inNoise),
     shown('over the free field', `${mean.toFixed(1)} ± ${spread.toFixed(1)} dB`, '5.5 ± 2.2 dB'),
-  ];
-}
-
-/** Whether the 90 % intervals hold the truth, no less and hardly more often than they say. */
-function coverageRows(at: string, all: readonly (LevelFigure | null)[]): Row[] {
-  const told = all.flatMap((one) => one ?? []);
-  const held = told.filter(({ low, high }) => low <= 0 && high >= 0).length;
-  const halves = told.map(({ low, high }) => (high - low) / 2);
-  const of = `the 90 % interval, of ${told.length}`;
-  return [
-    shown(`${at}: half of the 90 % interval, median`, `${quantile(halves, 0.5).toFixed(4)} dB`),
-    shareAtLeast(`${at}: truth inside ${of}`, held, told.length, 0.85, percent),
-    shareAtLeast(`${at}: truth outside ${of}`, told.length - held, told.length, 0.05, percent),
   ];
 }
