@@ -65,7 +65,9 @@ function layImages(
   const laid = new Float64Array(size * bassBands);
   const bands = bandHz.length;
   const fadeFrom = reach * 0.875;
+  const fadePerMetre = 1 / (reach - fadeFrom);
   const most = reach * reach;
+  const [across, gains, count] = [z.offset, z.gains, z.count];
   for (let i = 0; i < x.count; i++) {
     const dx = x.offset[i] ?? 0;
     for (let j = 0; j < y.count; j++) {
@@ -77,20 +79,20 @@ function layImages(
       const p1 = (x.gains[a + 1] ?? 0) * (y.gains[b + 1] ?? 0);
       const p2 = (x.gains[a + 2] ?? 0) * (y.gains[b + 2] ?? 0);
       const p3 = (x.gains[a + 3] ?? 0) * (y.gains[b + 3] ?? 0);
-      for (let k = 0; k < z.count; k++) {
-        const dz = z.offset[k] ?? 0;
+      for (let k = 0; k < count; k++) {
+        const dz = across[k] ?? 0;
         const square = flat + dz * dz;
         if (square > most) break;
         const c = k * bands;
-        const g0 = p0 * (z.gains[c] ?? 0);
-        const g1 = p1 * (z.gains[c + 1] ?? 0);
-        const g2 = p2 * (z.gains[c + 2] ?? 0);
-        const g3 = p3 * (z.gains[c + 3] ?? 0);
+        const g0 = p0 * (gains[c] ?? 0);
+        const g1 = p1 * (gains[c + 1] ?? 0);
+        const g2 = p2 * (gains[c + 2] ?? 0);
+        const g3 = p3 * (gains[c + 3] ?? 0);
         if (g0 < weakest && g1 < weakest && g2 < weakest && g3 < weakest) continue;
         const distance = Math.max(Math.sqrt(square), 0.01);
-        const fade = distance > fadeFrom ? (reach - distance) / (reach - fadeFrom) : 1;
+        const fade = distance > fadeFrom ? (reach - distance) * fadePerMetre : 1;
         const place = distance * samplesPerMetre;
-        const whole = Math.floor(place);
+        const whole = place | 0;
         const both = fade / distance;
         const after = (place - whole) * both;
         const before = both - after;
