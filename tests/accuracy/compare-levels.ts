@@ -1,5 +1,5 @@
 import { passingSpectrum } from '../../dsp/fft/fft';
-import { eachInBand } from '../../dsp/level/band-level';
+import { bandShares } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
 import { distanceBetween } from '../../dsp/room/point';
 import { speakerResponses } from '../../dsp/room/speaker-response';
@@ -55,10 +55,12 @@ export function trueLevels(
   const lines = { hzPerBin, power: new Float64Array(size / 2 + 1) };
   let [inRoom, free] = [0, 0];
   const [lowHz, highHz] = bandsHz[isSub ? 'sub' : 'main'];
-  eachInBand(lines, lowHz, highHz, (k, share) => {
+  const { first, shares } = bandShares(lines, lowHz, highHz);
+  for (const [n, share] of shares.entries()) {
+    const k = first + n;
     inRoom += share * ((spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2);
     const [re, im] = ownResponse(k * hzPerBin);
     free += (share * (re * re + im * im)) / distance ** 2;
-  });
+  }
   return { roomDb: powerToDb(inRoom), freeDb: powerToDb(free) };
 }
