@@ -43,7 +43,7 @@ export interface CandidateTerms {
   readonly isBed: boolean;
   /**
    * What counts against a step of the bed an octave above 120 Hz, dB, growing with the square;
-   * default 0.5, for speakers beside a sub in front.
+   * default 1, for speakers beside a sub in front.
    */
   readonly localisedDb?: number;
 }
@@ -93,7 +93,7 @@ export interface CrossoverCandidates {
 const localisedHz = 120;
 /** Learnt in tuning rooms of tests/accuracy, as the loss at seats that were not measured. */
 const octaveDb = 0.1;
-const besideSubDb = 0.5;
+const besideSubDb = 1;
 /** Less than this is no reason to go higher than the first step that will do. */
 const movedDb = 0.05;
 const rounding = 1e-9;

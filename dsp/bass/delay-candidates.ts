@@ -19,13 +19,13 @@ const stepSeconds = 0.00025;
 /** Delays are looked at as far from the centre, periods. */
 const reach = 1.25;
 /** The centre is not known better than this, periods: nearer delays are all as good. */
-const freePeriods = 0.45;
+const freePeriods = 0.4;
 /** What a delay a period farther must save to be taken, dB; grows with the square. */
-const pullDb = 1.5;
+const pullDb = 2;
 
 /**
  * Local minima of the loss within 1.25 periods of the centre, the first the one to take: of least
- * loss + 1.5 dB · max(0, |τ − centre|·fx − 0.45)². Constants learnt in tuning rooms of tests/accuracy.
+ * loss + 2 dB · max(0, |τ − centre|·fx − 0.4)². Constants learnt in tuning rooms of tests/accuracy.
  */
 export function delayCandidates(scan: DelayScan, window: DelayWindow): readonly AlignedDelay[] {
   const { centreSeconds, periodSeconds, canInvert } = window;

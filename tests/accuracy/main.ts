@@ -17,6 +17,8 @@ const presets: readonly string[] = ['typical', 'live', 'leaky', 'large'] satisfi
 const dear = 24;
 /** Subs are in no brief take: every eighth room is asked for the level of one. */
 const subsEvery = 8;
+/** Crossovers and alignment: 200 rooms of each kind beside the 500 of the others. */
+const bassOf500 = 200;
 
 function isPreset(name: string): name is RoomPreset {
   return presets.includes(name);
@@ -29,7 +31,7 @@ const { values } = parseArgs({
     seed: { type: 'string', default: String(firstReportedSeed) },
     layout: { type: 'string', default: '5.1.4' },
     takes: { type: 'string', default: 'brief' },
-    ask: { type: 'string', default: 'take,sub-level,roll-off,decay,distortion' },
+    ask: { type: 'string', default: 'take,sub-level,roll-off,decay,distortion,bass' },
   },
 });
 
@@ -38,6 +40,7 @@ async function main(): Promise<void> {
   const seed = Number(values.seed);
   const kinds = values.preset.split(',').filter(isPreset);
   const asked = values.ask.split(',');
+  const bassRooms = asked.length === 1 ? rooms : Math.ceil((rooms * bassOf500) / 500);
   const takes = values.takes === 'whole' ? 'take' : 'brief take';
   if (!(rooms >= 1) || !Number.isFinite(seed) || kinds.length === 0) {
     throw new RangeError(
@@ -64,7 +67,7 @@ async function main(): Promise<void> {
         ...(['decay', 'distortion'] as const)
           .filter((what) => asked.includes(what) && i % dear === 0)
           .map((what) => ({ ...order, what })),
-        ...(asked.includes('bass') ? [{ ...order, what: 'bass' } as const] : []),
+        ...(asked.includes('bass') && i < bassRooms ? [{ ...order, what: 'bass' } as const] : []),
       ];
     }).flat(),
   );

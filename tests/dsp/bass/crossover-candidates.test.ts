@@ -132,7 +132,7 @@ describe('crossoverCandidates', () => {
       const plain = candidates.find(({ stepHz }) => stepHz === 60);
       if (!first?.sum || !plain?.sum) throw new Error('both have a sum');
       const lost = ({ lossDb, distanceDb }: typeof plain.sum): number => lossDb + distanceDb;
-      const heard = 0.5 * Math.max(0, Math.log2(first.stepHz / 120)) ** 2;
+      const heard = Math.max(0, Math.log2(first.stepHz / 120)) ** 2;
       const moved = first.stepHz > 60 ? 0.05 : 0;
       const against = moved + 0.1 * Math.log2(first.stepHz / 60) + heard;
       expect(lost(plain.sum) - lost(first.sum)).toBeGreaterThanOrEqual(against - 1e-9);
@@ -149,7 +149,7 @@ describe('crossoverCandidates', () => {
         (one) => one.stepHz === stepHz,
       )?.costDb ?? NaN;
     for (const step of [80, 100, 120]) expectClose(cost(true, step), cost(false, step), 1e-9);
-    expectClose(cost(true, 150) - cost(false, 150), 0.5 * Math.log2(150 / 120) ** 2, 1e-9);
+    expectClose(cost(true, 150) - cost(false, 150), Math.log2(150 / 120) ** 2, 1e-9);
   });
 
   it('does not take a step for want of a sum there', () => {
