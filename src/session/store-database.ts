@@ -7,10 +7,13 @@ export interface KeptAside {
   readonly value: unknown;
 }
 
-/** Tables of version 4. Nothing read from them is trusted: documents are `unknown`. */
+/** Tables of version 5. Nothing read from them is trusted: documents are `unknown`. */
 export interface StoreTables extends DBSchema {
   documents: { key: string; value: unknown };
+  /** How long each capture is; up to version 4 its samples themselves, which stay as they are. */
   captures: { key: string; value: unknown };
+  /** Samples of captures, by id and number from 0. */
+  pieces: { key: [string, number]; value: unknown };
   /** Readings of takes as texts of JSON, by the keys that documents name; they never change. */
   readings: { key: string; value: unknown };
   aside: { key: number; value: KeptAside };
@@ -31,7 +34,7 @@ export const orderKey = 'order of changes';
  * what is stored stays as it is. Rejects where the browser refuses.
  */
 export async function openDatabase(name: string, onGone: () => void): Promise<StoreDatabase> {
-  const database = await openDB<StoreTables>(name, 4, {
+  const database = await openDB<StoreTables>(name, 5, {
     upgrade(older, from) {
       if (from < 1) {
         older.createObjectStore('documents');
@@ -42,6 +45,7 @@ export async function openDatabase(name: string, onGone: () => void): Promise<St
       if (from < 2) older.createObjectStore('summaries');
       // Version 3 has the tables of 2: a page of before could not read the documents of then.
       if (from < 4) older.createObjectStore('readings');
+      if (from < 5) older.createObjectStore('pieces');
     },
     // A later version waits for this page to let go of the tables.
     blocking: (_current, _wanted, event) => {

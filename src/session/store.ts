@@ -3,18 +3,14 @@ import { trouble, type Trouble } from '../trouble';
 import type { SessionStore } from './session-store';
 import { listDocuments } from './shelf/list-documents';
 import { removeDocuments } from './shelf/remove-documents';
-import {
-  loadLast,
-  markDocument,
-  readDocument,
-  saveCapture,
-  saveDocument,
-} from './shelf/store-documents';
+import { loadCapture, removeCaptures, saveCapture } from './shelf/store-captures';
+import { loadLast, markDocument, readDocument, saveDocument } from './shelf/store-documents';
 import { lastKey, openDatabase, type StoreDatabase } from './store-database';
 
 /**
  * The store of this browser (IndexedDB): documents as plain JSON values, beside them the readings of
- * takes as texts and captures as Float32Array. A stored document that does not match its schema is refused and kept aside.
+ * takes as texts and captures in pieces of Float32Array. A stored document that does not match its
+ * schema is refused and kept aside.
  * Opens at first use; a browser that stores nothing answers every call with a Trouble.
  */
 export function openStore(name = 'leadline'): SessionStore {
@@ -56,17 +52,7 @@ export function openStore(name = 'leadline'): SessionStore {
         saveCapture(database, id, samples),
       ),
     loadCapture: (id) =>
-      withDatabase(msg('read the recording of the take'), async (database) => {
-        const stored = await database.get('captures', id);
-        if (stored === undefined) return null;
-        if (stored instanceof Float32Array && stored.every(Number.isFinite)) return stored;
-        return trouble(
-          'storage',
-          msg(
-            str`The stored recording ${id} is damaged: it is not a row of numbers. Run the take again.`,
-          ),
-        );
-      }),
+      withDatabase(msg('read the recording of the take'), (database) => loadCapture(database, id)),
     list: () => withDatabase(msg('list the sessions'), listDocuments),
     read: (id) => withDatabase(msg('read the session'), (database) => readDocument(database, id)),
     makeLast: (id) =>
@@ -78,10 +64,7 @@ export function openStore(name = 'leadline'): SessionStore {
         removeDocuments(database, id, kept, marked),
       ),
     removeCaptures: (ids) =>
-      change(msg('remove the recordings'), async (database) => {
-        const tables = database.transaction('captures', 'readwrite');
-        await Promise.all([...ids.map((id) => tables.store.delete(id)), tables.done]);
-      }),
+      change(msg('remove the recordings'), (database) => removeCaptures(database, ids)),
   };
 }
 

@@ -23,7 +23,7 @@ async function freshPage(): Promise<{ page: Page; complaints: string[] }> {
   return { page, complaints };
 }
 
-/** Captures as they lie in the browser's store: samples of each. */
+/** Samples of each capture that lies in the browser’s store. */
 async function storedCaptures(page: Page): Promise<number[]> {
   return page.evaluate(
     () =>
@@ -34,7 +34,7 @@ async function storedCaptures(page: Page): Promise<number[]> {
           const all = opening.result.transaction('captures').objectStore('captures').getAll();
           all.onsuccess = () => {
             opening.result.close();
-            resolve(all.result.map((one: Float32Array) => one.length));
+            resolve(all.result.map(({ frames }: { frames: number }) => frames));
           };
         };
       }),

@@ -48,7 +48,7 @@ async function storeCapture(
     proving,
   );
   const { captureId, loopbackId } = record;
-  // Copying the sound for the store is a task of its own: it follows the one that brought it.
+  // Storing begins in a task of its own: it follows the one that brought the sound.
   await breathe();
   const lost = [await parts.store.saveCapture(captureId, capture.samples)];
   if (loopbackId !== null && capture.loopback) {

@@ -1,5 +1,7 @@
 import { deletedKey, lastKey, type StoreDatabase } from '../store-database';
-import { idsIn, undivided } from './store-documents';
+import { piecesOf } from './store-captures';
+import { idsIn } from './store-documents';
+import { undivided } from './undivided';
 
 /**
  * Removes sessions marked as deleted, only the one of `id` unless it is null, never the one last
@@ -14,7 +16,7 @@ export async function removeDocuments(
   isMarked = false,
 ): Promise<void> {
   const tables = database.transaction(
-    ['documents', 'readings', 'summaries', 'captures', 'aside', 'meta'],
+    ['documents', 'readings', 'summaries', 'captures', 'pieces', 'aside', 'meta'],
     'readwrite',
   );
   const documents = tables.objectStore('documents');
@@ -41,7 +43,10 @@ export async function removeDocuments(
         forgetNamed(at.value, unnamed);
       }
     }
-    for (const table of beside) for (const one of unnamed) await table.delete(one);
+    for (const one of unnamed) {
+      for (const table of beside) await table.delete(one);
+      await tables.objectStore('pieces').delete(piecesOf(one));
+    }
   });
 }
 

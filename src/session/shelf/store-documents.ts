@@ -6,6 +6,7 @@ import { deletedKey, lastKey, orderKey, type StoreDatabase } from '../store-data
 import { findStored } from './find-stored';
 import { toStored } from './stored-form';
 import { summariseSession } from './summarise-session';
+import { onDisk, undivided } from './undivided';
 import { writeTexts } from './write-readings';
 
 /** The session last worked on. A damaged one is moved out of the way, whole. */
@@ -77,16 +78,6 @@ export async function saveDocument(
   await undivided(tables, work);
 }
 
-/** Saves the samples of a capture. */
-export async function saveCapture(
-  database: StoreDatabase,
-  id: string,
-  samples: Float32Array,
-): Promise<void> {
-  const tables = database.transaction('captures', 'readwrite', onDisk);
-  await undivided(tables, () => tables.store.put(samples, id));
-}
-
 /** Puts a session among those marked as deleted, or takes it out of them. */
 export async function markDocument(
   database: StoreDatabase,
@@ -104,28 +95,6 @@ export async function markDocument(
 export function idsIn(stored: unknown): string[] {
   return Array.isArray(stored) ? stored.filter((one) => typeof one === 'string') : [];
 }
-
-/** Waits for a transaction; when its work fails nothing of it stays. */
-export async function undivided(
-  tables: { readonly done: Promise<void>; abort(): void },
-  work: () => Promise<unknown>,
-): Promise<void> {
-  try {
-    await work();
-  } catch (error) {
-    tables.done.catch(() => undefined);
-    try {
-      tables.abort();
-    } catch {
-      // It has ended by itself, which is as well.
-    }
-    throw error;
-  }
-  await tables.done;
-}
-
-/** What was said to be saved outlives a power cut as well: it lies on the disk, in no buffer. */
-const onDisk = { durability: 'strict' } as const;
 
 function orderAfter(stored: unknown): number {
   return typeof stored === 'number' && Number.isFinite(stored) ? stored + 1 : 1;

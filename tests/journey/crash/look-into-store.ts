@@ -20,7 +20,7 @@ export async function lookIntoStore(page: Page): Promise<FoundStore> {
         request.onerror = () => reject(request.error ?? new Error('the store would not answer'));
       });
     const database = await answer(indexedDB.open('leadline'));
-    const tables = database.transaction(['documents', 'readings', 'aside', 'captures']);
+    const tables = database.transaction(['documents', 'readings', 'aside', 'captures', 'pieces']);
     const documents: unknown[] = await answer(tables.objectStore('documents').getAll());
     const texts = tables.objectStore('readings');
     const readings = {
@@ -31,9 +31,16 @@ export async function lookIntoStore(page: Page): Promise<FoundStore> {
     const keys = await answer(tables.objectStore('captures').getAllKeys());
     const captures: Record<string, number> = {};
     for (const key of keys) {
-      const sound: unknown = await answer(tables.objectStore('captures').get(key));
-      const whole = sound instanceof Float32Array && sound.every(Number.isFinite);
-      captures[String(key)] = whole ? sound.length : 0;
+      const head: unknown = await answer(tables.objectStore('captures').get(key));
+      const all = IDBKeyRange.bound([key], [key, []]);
+      const pieces: unknown[] = await answer(tables.objectStore('pieces').getAll(all));
+      let frames = 0;
+      for (const piece of pieces) {
+        const sound = piece instanceof Float32Array && piece.every(Number.isFinite);
+        frames += sound ? piece.length : NaN;
+      }
+      const said = typeof head === 'object' && head !== null && 'frames' in head && head.frames;
+      captures[String(key)] = said === frames ? frames : 0;
     }
     database.close();
     return { documents: JSON.stringify(documents), readings, aside, captures };
