@@ -1,10 +1,11 @@
 import { msg } from '@lit/localize';
 import { withLocale } from '../locale/with-locale';
+import { sendSound } from '../send-sound';
 import type { BenchParts } from '../session/bench-parts';
 import type { Trouble } from '../trouble';
 import type { Readings } from './reading';
 import { readingFailed, readingStopped } from './reading-troubles';
-import type { ReadingAnswer, ReadingOrder } from './reading-worker';
+import type { ReadingAnswer, ReadingMessage } from './reading-worker';
 
 /**
  * Reads a take in a worker, so that the screen never waits; channels are reported as they are
@@ -34,9 +35,11 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
     const { temperatureCelsius, referenceDistanceMetres, simulated } = options;
     const { calibration, inForce, close } = options;
     const { samples, sampleRate, loopback } = capture;
-    const order: ReadingOrder = {
+    const order: ReadingMessage = {
+      kind: 'read',
       schedule,
-      capture: { samples, sampleRate, loopback },
+      sampleRate,
+      hasLoopback: Boolean(loopback),
       options: {
         temperatureCelsius,
         referenceDistanceMetres,
@@ -46,5 +49,12 @@ export const readInWorker: BenchParts['read'] = (schedule, capture, options) =>
         close,
       },
     };
-    worker.postMessage(order);
+    const send = async (): Promise<void> => {
+      await sendSound(worker, 'samples', samples, options.signal);
+      if (loopback) await sendSound(worker, 'loopback', loopback, options.signal);
+      if (!options.signal.aborted) worker.postMessage(order);
+    };
+    send().catch((error: unknown) =>
+      finish(readingFailed(error instanceof Error ? error.message : String(error))),
+    );
   });

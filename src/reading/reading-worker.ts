@@ -1,16 +1,21 @@
 import '../locale/hear-locale';
 import { helpersInWorkers } from './helpers-in-workers';
-import type { TakeCapture } from './ground-take';
+import { gatherSounds, type SoundPiece } from '../send-sound';
 import { readTake, type ReadTakeOptions } from './read-take';
 import type { ChannelReading, Readings } from './reading';
 import { readingFailed } from './reading-troubles';
 import type { Schedule } from '../take/schedule';
 import type { Trouble } from '../trouble';
 
-/** What the page sends: one take to read. */
-export interface ReadingOrder {
+/** What the page sends: the sound of one take in pieces, then how to read it. */
+export type ReadingMessage = SoundPiece | ReadingOrder;
+
+/** A take to read, whose sounds `samples` and `loopback` were sent before. */
+interface ReadingOrder {
+  readonly kind: 'read';
   readonly schedule: Schedule;
-  readonly capture: TakeCapture;
+  readonly sampleRate: number;
+  readonly hasLoopback: boolean;
   readonly options: Pick<
     ReadTakeOptions,
     | 'temperatureCelsius'
@@ -28,11 +33,16 @@ export type ReadingAnswer =
   | { readonly kind: 'done'; readonly result: Readings | Trouble };
 
 const helpers = helpersInWorkers();
+const sounds = gatherSounds();
 
-self.onmessage = async (event: MessageEvent<ReadingOrder>): Promise<void> => {
+self.onmessage = async ({ data }: MessageEvent<ReadingMessage>): Promise<void> => {
   const answer = (message: ReadingAnswer): void => self.postMessage(message);
-  const { schedule, capture, options } = event.data;
   try {
+    if (data.kind === 'sound') return sounds.add(data);
+    const { schedule, sampleRate, hasLoopback, options } = data;
+    const samples = sounds.take('samples');
+    const loopback = hasLoopback ? sounds.take('loopback') : null;
+    const capture = { samples, sampleRate, loopback };
     const result = await readTake(schedule, capture, {
       ...options,
       helpers,

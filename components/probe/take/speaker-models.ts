@@ -1,5 +1,5 @@
 import { msg, str } from '@lit/localize';
-import { LitElement, css, html, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Bench, BenchState } from '../../../src/session/bench';
 import type { GroupId } from '../../../src/system/channel';
@@ -12,6 +12,7 @@ import {
 } from '../../../src/system/speaker-models';
 import { BenchController } from '../../bench-controller';
 import { selectStyles } from '../../controls/select-styles';
+import { LaterElement } from '../../later-element';
 import '../../patch/in-force/typed-number';
 import { groupName } from '../../propose/group-words';
 import { sharedStyles } from '../../theme/shared-styles';
@@ -20,7 +21,7 @@ import { groupsOf, modelOptions } from './model-options';
 
 /** Which speakers are of one model, and where their sheets have them 3 dB down. */
 @customElement('ll-speaker-models')
-export class SpeakerModelsField extends LitElement {
+export class SpeakerModelsField extends LaterElement {
   static override styles = [
     sharedStyles,
     selectStyles,

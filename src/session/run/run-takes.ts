@@ -1,3 +1,4 @@
+import { breathe } from '../../breathe';
 import { overlapSeconds } from '../../reading/overlap-seconds';
 import type { Rig } from '../../rig/port';
 import type { ChannelLabel } from '../../system/channel';
@@ -18,13 +19,15 @@ import { writePrompt } from './write-prompt';
  * played, prompts between them, damaged speakers repeated at once. `channels` null is all speakers;
  * `proving` is what the takes are to prove, null for takes that read the system.
  */
-export function runTakes(
+export async function runTakes(
   room: BenchRoom,
   channels: readonly ChannelLabel[] | null,
   signal: AbortSignal,
   proving: Proving | null = null,
 ): Promise<Trouble | null> {
   announce(room.desk);
+  // Setting up is a task of its own: it follows the one that showed that the take begins.
+  await breathe();
   const play = async (rig: Rig): Promise<Trouble | null> => {
     const routing = await routingOf(room.desk, rig);
     if (isTrouble(routing)) return routing;
