@@ -18,6 +18,7 @@ import {
   nextSeatName,
   positionsOf,
   renamePosition,
+  seatsToCome,
   type UsedPosition,
   hearConeOnly,
   usualPort,
@@ -79,17 +80,14 @@ export class PositionPicker extends LaterElement {
     const { document, layout } = now;
     const busy = now.activity.kind !== 'idle';
     const used = positionsOf(document);
+    const toCome = seatsToCome(document);
     const here = used.find(({ position }) => position.id === document.position.id);
     const near = this.selected ?? layout.channels[0]?.label ?? 'FL';
     return html`${
-        used.length > 1
+        used.length + toCome.length > 1
           ? html`<label class="select">
               <span>${msg('The microphone stands at')}</span>
-              <select
-                ?disabled=${busy}
-                @change=${(event: Event) =>
-                  this.bench?.setPosition((event.currentTarget as HTMLSelectElement).value)}
-              >
+              <select ?disabled=${busy} @change=${this.choose}>
                 ${used.map(
                   ({ position, takes }) =>
                     html`<option
@@ -99,6 +97,13 @@ export class PositionPicker extends LaterElement {
                       ${position.name}, ${takesText(takes)}
                     </option>`,
                 )}
+                ${
+                  toCome.length > 0
+                    ? html`<optgroup label=${msg('Seats of the plan')}>
+                        ${toCome.map((name) => html`<option data-seat=${name}>${name}</option>`)}
+                      </optgroup>`
+                    : nothing
+                }
               </select>
             </label>`
           : nothing
@@ -180,6 +185,13 @@ export class PositionPicker extends LaterElement {
         }
       </p>`;
   }
+
+  /** Back at a position by its id, or at a seat of the plan for the first time. */
+  private readonly choose = (event: Event): void => {
+    const { value, selectedOptions } = event.currentTarget as HTMLSelectElement;
+    const name = selectedOptions[0]?.dataset['seat'];
+    this.bench?.setPosition(name === undefined ? value : { name, kind: 'seat' });
+  };
 
   private moveToPort(channel: ChannelLabel): void {
     const close = { channel, coneOnly: false, port: usualPort };

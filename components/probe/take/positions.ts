@@ -30,6 +30,12 @@ export function nextSeatName(document: SessionDocument): string {
   }
 }
 
+/** Names of the plan's seats that the microphone has not stood at, in the plan's order. */
+export function seatsToCome(document: SessionDocument): readonly string[] {
+  const names = new Set(positionsOf(document).map(({ position }) => position.name));
+  return document.system.seats.map(({ name }) => name).filter((name) => !names.has(name));
+}
+
 /** Takes that make up the readings of the position in hand. */
 export function joinedTakes({ document, layout }: BenchState): number {
   return document.takes.filter(

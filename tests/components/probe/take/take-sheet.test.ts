@@ -126,6 +126,29 @@ describe('positions', () => {
     expect(sheet.scrollWidth).toBeLessThanOrEqual(366);
   });
 
+  it('are offered as the plan names its seats, until the microphone has stood there', async () => {
+    const seats = ['Seat 2', 'Sofa, left'].map((name, n) => ({
+      name,
+      rightMetres: 0.8 * (n + 1),
+      backMetres: 0,
+    }));
+    const system = { ...document.system, seats };
+    const bench = benchWith(layout524, inventedReadings(layout524), { takes: takes(), system });
+    const sheet = await mount('ll-take-sheet', { bench }, 366);
+    const picker = find(sheet, 'll-position-picker');
+    const offered = (): string[] => findAll(picker, 'optgroup option').map(textOf);
+    expect(offered()).toEqual(['Sofa, left']);
+    const asked: unknown[] = [];
+    bench.setPosition = (position) => void asked.push(position);
+    await userEvent.selectOptions(find<HTMLSelectElement>(picker, 'select'), 'Sofa, left');
+    expect(asked).toEqual([{ name: 'Sofa, left', kind: 'seat' }]);
+    const sofa = { id: 'sofa', name: 'Sofa, left', kind: 'seat' } as const;
+    bench.change('Move', (before) => ({ ...before, position: sofa }));
+    await expect.poll(offered).toEqual([]);
+    expect(find<HTMLSelectElement>(picker, 'select').value).toBe('sofa');
+    expect(sheet.scrollWidth).toBeLessThanOrEqual(366);
+  });
+
   it('hold the cone alone, and then its port with the widths both are summed by', async () => {
     const close = { channel: 'FL', coneOnly: true } as const;
     const cone = { id: 'cone', name: 'Close to FL', kind: 'close', close } as const;
