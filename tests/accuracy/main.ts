@@ -17,8 +17,8 @@ const presets: readonly string[] = ['typical', 'live', 'leaky', 'large'] satisfi
 const dear = 24;
 /** Subs are in no brief take: every eighth room is asked for the level of one. */
 const subsEvery = 8;
-/** Crossovers and alignment: 200 rooms of each kind beside the 500 of the others. */
-const bassOf500 = 200;
+/** Crossovers and alignment are asked of 67 rooms of each kind, 201 in all, and judged together. */
+const bassOf500 = 67;
 
 function isPreset(name: string): name is RoomPreset {
   return presets.includes(name);
@@ -75,7 +75,11 @@ async function main(): Promise<void> {
   const results = await shareOut(orders, (done) => {
     if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${orders.length} parts `);
   });
-  const tables = kinds.flatMap((preset) => tablesOf(preset, results));
+  const bass = results.flatMap((one) => (one.what === 'bass' ? [one.figures] : []));
+  const tables = [
+    ...kinds.flatMap((preset) => tablesOf(preset, results)),
+    ...(bass.length > 0 ? bassTables(kinds.join(', '), bass) : []),
+  ];
   for (const table of tables) console.log(printTable(table));
   const beyond = tables.flatMap(({ rows }) => rows.filter(({ within }) => !within));
   console.log(
@@ -95,9 +99,6 @@ function tablesOf(preset: RoomPreset, results: readonly Result[]): Table[] {
   const cases = results.flatMap((one) =>
     one.what === 'roll-off' && one.preset === preset ? one.cases : [],
   );
-  const bass = results.flatMap((one) =>
-    one.what === 'bass' && one.preset === preset ? [one.figures] : [],
-  );
   const decays = results.flatMap((one) =>
     one.what === 'decay' && one.preset === preset ? [one.cases] : [],
   );
@@ -110,7 +111,6 @@ function tablesOf(preset: RoomPreset, results: readonly Result[]): Table[] {
     ...rolloffTables(preset, cases),
     ...(decays.length > 0 ? decayTables(preset, decays) : []),
     ...(distortions.length > 0 ? distortionTables(preset, distortions) : []),
-    ...(bass.length > 0 ? bassTables(preset, bass) : []),
   ];
 }
 
