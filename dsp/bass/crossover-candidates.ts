@@ -26,8 +26,11 @@ export interface CandidateSub {
   readonly upperHz: number | null;
   /** Delay of the sub at which the arrivals line up that were read; left out where not known. */
   readonly arrivalDelaySeconds?: number;
-  /** What another group has set it to; left out where it is aligned anew for each step. */
-  readonly set?: DelayAndPolarity;
+  /**
+   * What another group has it set to at a step, null where that is not told there; left out where
+   * it is aligned anew for each step.
+   */
+  readonly setAt?: (stepHz: number) => DelayAndPolarity | null;
 }
 
 export interface CandidateTerms {
@@ -183,7 +186,9 @@ function sumAt(
   );
   if (heard.length === 0) return null;
   const options: AlignmentOptions = { hz, crossoverHz: stepHz, ...filters(stepHz) };
-  const at = sub.set ? asSet(sub.set, heard, low, options) : alignAnew(sub, heard, options);
+  const at = sub.setAt
+    ? asSet(sub.setAt(stepHz), heard, low, options)
+    : alignAnew(sub, heard, options);
   if (!at) return null;
   const losses = heard.map(({ name, seats }) => ({
     name,
@@ -194,18 +199,19 @@ function sumAt(
 
 type SumOfAll = Omit<CandidateSum, 'worst'>;
 
-/** Null where no delay matters, so that none can be told. */
+/** Null where nothing is set, or no delay matters, so that none can be told. */
 function asSet(
-  set: DelayAndPolarity,
+  set: DelayAndPolarity | null,
   mains: readonly { readonly seats: SeatTransfers }[],
   low: SeatTransfers,
   options: AlignmentOptions,
 ): SumOfAll | null {
   const played = playSides(mains, low, options);
   const scan = scanSides(played);
-  if (!overlaps(scan)) return null;
+  if (!set || !overlaps(scan)) return null;
+  const { delaySeconds, inverted } = set;
   const { lossDb, dip } = figuresAt(played, scan, set);
-  return { lossDb, dip, ...set, distanceDb: 0 };
+  return { lossDb, dip, delaySeconds, inverted, distanceDb: 0 };
 }
 
 function alignAnew(

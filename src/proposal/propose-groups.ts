@@ -2,7 +2,7 @@ import { msg, str } from '@lit/localize';
 import { groupWord } from '../system/group-word';
 import type { ChannelLabel, GroupId } from '../system/channel';
 import type { CandidateSub } from '../../dsp/bass/crossover-candidates';
-import { judgeGroup, type GroupCase } from './group-case';
+import { judgeGroup, type GroupCase, type JudgedGroup } from './group-case';
 import { groupIds } from '../system/group-ids';
 import { stepsFor } from './abilities';
 import { trimmedSubs, type BassCase } from './bass-case';
@@ -26,6 +26,7 @@ export function proposeGroups(one: BassCase): CrossoverProposal[] {
   const inGroup = (group: GroupId) => members.filter(({ channel }) => channel.group === group);
   const hasSubs = inGroup('subs').length > 0;
   let sub = subOf(one);
+  const judgedAll: JudgedGroup[] = [];
   const groups = groupOrder.flatMap((group) => {
     const own = inGroup(group);
     if (own.length === 0) return [];
@@ -37,15 +38,25 @@ export function proposeGroups(one: BassCase): CrossoverProposal[] {
     const given: GroupCase = { group, members: own, stepsHz, abilities, sub, atSeats };
     const judged = stepsHz.length === 0 ? null : judgeGroup(given);
     const proposal = proposeCrossover(given, judged);
-    const typedHz = typedCrossover(proposal);
-    const sum = judged?.candidates.find(({ stepHz }) => stepHz === typedHz)?.sum;
-    if (sub && !sub.set && sum) {
-      const { delaySeconds, inverted } = sum;
-      sub = { ...sub, set: { delaySeconds, inverted } };
+    if (judged) {
+      judgedAll.push(judged);
+      const setAt = subsBy(judged, abilities.oneCrossover ? null : typedCrossover(proposal));
+      if (sub && !sub.setAt && setAt) sub = { ...sub, setAt };
     }
     return [proposal];
   });
-  return abilities.oneCrossover ? shareOne(groups) : groups;
+  return abilities.oneCrossover ? shareOne(groups, judgedAll) : groups;
+}
+
+/**
+ * How a group that was judged sets the subs: as at its own step; at each step where one crossover is
+ * for all, `typedHz` being null. Null where it has no sum there.
+ */
+function subsBy({ candidates }: JudgedGroup, typedHz: number | null): CandidateSub['setAt'] | null {
+  const sumAt = (hz: number) => candidates.find(({ stepHz }) => stepHz === hz)?.sum ?? null;
+  if (typedHz === null) return candidates.some(({ sum }) => sum) ? sumAt : null;
+  const sum = sumAt(typedHz);
+  return sum && (() => sum);
 }
 
 /** The subs together, as all groups find them. */
@@ -69,30 +80,41 @@ function stepsOfGroup({ abilities, members }: BassCase, group: GroupId): readonl
   return own.filter((hz) => [...others].every((other) => stepsFor(abilities, other).includes(hz)));
 }
 
-/** The highest crossover that a group asks for, given to all. */
-function shareOne(groups: readonly CrossoverProposal[]): CrossoverProposal[] {
+/**
+ * One crossover given to all: of the steps that no group is too small for, the one that costs all
+ * groups together least; the highest that a group asks for where there is none.
+ */
+function shareOne(
+  groups: readonly CrossoverProposal[],
+  judged: readonly JudgedGroup[],
+): CrossoverProposal[] {
   const asked = groups.flatMap((one) => {
     const hz = typedCrossover(one);
     return hz === null ? [] : [{ hz, group: one.group }];
   });
   const [first] = asked;
   if (!first) return [...groups];
-  const most = asked.reduce((high, one) => (one.hz > high.hz ? one : high), first);
+  const highest = asked.reduce((high, one) => (one.hz > high.hz ? one : high), first);
+  const best = leastForAll(judged);
+  const hz = best ?? highest.hz;
+  const sentence =
+    best === null || best === highest.hz
+      ? msg(
+          str`The processor has one crossover for all, and the ${groupWord(highest.group)} ask for ${sayHz(hz)}.`,
+        )
+      : msg(
+          str`The processor has one crossover for all: of the steps that no group is too small for, ${sayHz(hz)} serves all together best.`,
+        );
   return groups.map((one) => {
     const own = typedCrossover(one);
-    if (own === null || own === most.hz) return one;
-    const shared = {
-      sentence: msg(
-        str`The processor has one crossover for all, and the ${groupWord(most.group)} ask for ${sayHz(most.hz)}.`,
-      ),
-      grounds: [],
-    };
+    if (own === null || own === hz) return one;
+    const shared = { sentence, grounds: [] };
     const reasons = [...one.reasons, shared];
     const isPossible = one.crossoverHz !== null;
     return {
       ...one,
-      crossoverHz: isPossible ? most.hz : null,
-      nearestHz: isPossible ? null : most.hz,
+      crossoverHz: isPossible ? hz : null,
+      nearestHz: isPossible ? null : hz,
       reasons,
       reason: sayReasons(reasons),
     };
@@ -135,4 +157,19 @@ export function crossoversInForce(
       return [each.group, shared ?? ownOf(each.group) ?? typedCrossover(each)];
     }),
   );
+}
+
+/** The step that breaks nothing for any group and costs all together least; null for none. */
+function leastForAll(judged: readonly JudgedGroup[]): number | null {
+  const [first, ...others] = judged.filter(({ decidedBy }) => decidedBy !== null);
+  if (!first) return null;
+  const costs = first.candidates.flatMap(({ stepHz, costDb, breaks }) => {
+    const same = others.map((one) => one.candidates.find((step) => step.stepHz === stepHz));
+    const fits = breaks.length === 0 && same.every((step) => step?.breaks.length === 0);
+    return fits
+      ? [{ stepHz, costDb: same.reduce((sum, step) => sum + (step?.costDb ?? 0), costDb) }]
+      : [];
+  });
+  costs.sort((a, b) => a.costDb - b.costDb || a.stepHz - b.stepHz);
+  return costs[0]?.stepHz ?? null;
 }

@@ -224,7 +224,7 @@ describe('the crossovers sheet', () => {
     const bench = benchWithBass(layout524, 1, { sheet: one });
     const { sheet } = await sheetOf(bench);
     handleOf(sheet, 'crossover').focus();
-    await userEvent.keyboard('{End}');
+    await userEvent.keyboard('{Home}');
     await settle(sheet);
     const set = Object.values(bench.state.proposal?.settings.crossoverHz ?? {});
     expect(new Set(set).size).toBe(1);

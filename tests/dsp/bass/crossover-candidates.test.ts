@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { scanAlignment } from '../../../dsp/bass/align-sub';
 import {
   crossoverCandidates,
   type CandidateSpeaker,
@@ -188,6 +189,27 @@ describe('crossoverCandidates', () => {
       return candidates[0]?.sum?.delaySeconds ?? NaN;
     };
     expect(delay(-0.02)).toBeLessThan(delay(0));
+  });
+
+  it('judges the steps with the sub as another group has set it', () => {
+    const left = speaker('left', { seats: directSound(at) });
+    // Half a period late at 100 Hz, where both add to nothing; a whole one late at 80.
+    const setAt = (stepHz: number) =>
+      stepHz === 120
+        ? null
+        : { delaySeconds: stepHz === 100 ? 0.005 : 1 / stepHz, inverted: false, lossDb: 99 };
+    const sub = { seats: directSound(at), upperHz: null, setAt };
+    const { candidates } = crossoverCandidates([left], sub, terms);
+    const sumAt = (hz: number) => candidates.find(({ stepHz }) => stepHz === hz)?.sum;
+    const plain = { hz, crossoverHz: 100, ...terms.filters(100) };
+    const scan = scanAlignment([{ seats: directSound(at) }], directSound(at), plain);
+    const late = { delaySeconds: 0.005, inverted: false };
+    expectClose(sumAt(100)?.lossDb, scan.lossDb(late), 1e-9);
+    expect(sumAt(100)).toMatchObject({ ...late, distanceDb: 0 });
+    expect(sumAt(100)?.lossDb).toBeGreaterThan(3);
+    expect(sumAt(80)?.delaySeconds).toBe(1 / 80);
+    expect(sumAt(120)).toBeNull();
+    expect(candidates[0]?.stepHz).not.toBe(120);
   });
 
   it('takes 80 Hz where nothing is known, and says that nobody decided', () => {

@@ -66,6 +66,18 @@ describe('for any readings, sheet and choices', () => {
       const typed = Object.values(settings.crossoverHz).filter((hz) => hz !== null);
       if (sheet.crossover.setting === 'one for all') {
         expect(new Set(typed).size).toBeLessThanOrEqual(1);
+        // A step that no group is too small for, wherever there is one.
+        const told = groups.filter(({ decidedBy }) => decidedBy !== null);
+        const right = (told[0]?.alternatives ?? []).flatMap(({ stepHz }) =>
+          told.every(({ alternatives }) =>
+            alternatives.some((one) => one.stepHz === stepHz && one.breaks.length === 0),
+          )
+            ? [stepHz]
+            : [],
+        );
+        for (const { crossoverHz } of told) {
+          if (crossoverHz !== null && right.length > 0) expect(right).toContain(crossoverHz);
+        }
       }
     });
   });
