@@ -21,14 +21,18 @@ const leastSounding = 0.5;
 export function findDropouts(samples: Samples, from: number, to: number): Dropout[] {
   checkBounds(samples, from, to);
   const dropouts: Dropout[] = [];
-  for (let n = from; n < to; n++) {
+  let end = from;
+  // No such run lies between two samples so far apart.
+  for (let n = from; n < to; n = n < end ? end : n + shortest) {
     if (samples[n] !== 0) continue;
-    const start = n;
-    while (n + 1 < to && samples[n + 1] === 0) n++;
-    const length = n - start + 1;
+    let start = n;
+    while (start > end && samples[start - 1] === 0) start--;
+    end = n + 1;
+    while (end < to && samples[end] === 0) end++;
+    const length = end - start;
     if (length < shortest) continue;
     const before = sounding(samples, start - beside, start);
-    const after = sounding(samples, n + 1, n + 1 + beside);
+    const after = sounding(samples, end, end + beside);
     if (Math.min(before, after) >= leastSounding) dropouts.push({ from: start, length });
   }
   return dropouts;

@@ -1,7 +1,7 @@
 import { markSignal, type MarkSpec } from '../signal/mark';
 import type { Samples } from '../signal/samples';
-import { baseHop, toBaseband, type Baseband } from './baseband';
-import { matchTemplate } from './match-template';
+import { baseHop, correlatedBaseband, toBaseband, type Baseband } from './baseband';
+import { matchTemplate, normalise } from './match-template';
 
 /** A capture in the band of its marks, and how far each stretch of it resembles the bare mark. */
 export interface MarkBand {
@@ -15,9 +15,10 @@ export function markBand(capture: Samples, sampleRate: number, mark: MarkSpec): 
     throw new RangeError(`sampleRate must exceed twice ${mark.endHz} Hz, got ${sampleRate}`);
   }
   const [lowHz, highHz] = [Math.min(mark.startHz, mark.endHz), Math.max(mark.startHz, mark.endHz)];
-  const base = toBaseband(capture, sampleRate, lowHz, highHz);
-  const chirp = toBaseband(chirpAt(mark, sampleRate), sampleRate, lowHz, highHz);
-  return { base, bare: matchTemplate(base, chirp.samples) };
+  const chirp = toBaseband(chirpAt(mark, sampleRate), sampleRate, lowHz, highHz).samples;
+  const { base, powers } = correlatedBaseband(capture, sampleRate, lowHz, highHz, chirp);
+  const bare = powers ? normalise(powers, base, chirp) : matchTemplate(base, chirp);
+  return { base, bare };
 }
 
 /** A piece of a capture, samples from … to (exclusive), that gives the entries it stands for. */
@@ -70,7 +71,8 @@ export function joinBands(pieces: readonly BandPiece[], bands: readonly MarkBand
     samples.set(band.base.samples.subarray(2 * start, 2 * end), 2 * firstEntry);
     bare.set(band.bare.subarray(start, end), firstEntry);
   }
-  return { base: { samples, decimation, rate }, bare };
+  const peakPower = bands.reduce((most, { base }) => Math.max(most, base.peakPower), 0);
+  return { base: { samples, decimation, rate, peakPower }, bare };
 }
 
 function chirpAt(mark: MarkSpec, sampleRate: number): Float64Array {

@@ -1,12 +1,17 @@
 import { complexPlan } from '../fft/complex-plan';
 import { multiplyConjugate } from '../fft/convolve';
 import { nextPowerOfTwo } from '../fft/fft';
-import type { Baseband } from './baseband';
+import { fillPowers, type Baseband } from './baseband';
+
+/** A stretch whose mean power is so much less than that of the strongest entry counts as silence. */
+const silence = 1e-10;
+/** Energies are summed up anew so often, entries: what rounding leaves does not grow. */
+const run = 8192;
 
 /**
  * Squared normalised correlation, 0 … 1, of a complex template (interleaved re, im) with the
  * stretch of `base` that starts at each entry: 1 where the stretch is the template times any
- * factor, whatever its level or polarity. Stretches 90 dB below the strongest count as silence.
+ * factor, whatever its level or polarity. Stretches 100 dB below the strongest entry count as silence.
  * With `near`, a match of another template, only blocks that hold `leastNear` of it somewhere are
  * looked at; elsewhere the answer is 0. Throws RangeError when the template is empty. Common practice
  * (normalised matched filter).
@@ -27,33 +32,43 @@ export function matchTemplate(
   const filter = new Float64Array(2 * size);
   const block = new Float64Array(2 * size);
   const correlation = new Float64Array(2 * size);
-  const energies = new Float64Array(size + 1);
   plan.forward(filter, padded(template, 0, block));
-  const templateEnergy = energyOf(template);
-  let floor = 0;
-  for (let start = 0; start < length; start += hop) {
-    stretchEnergies(padded(samples, start, block), width, energies);
-    floor = Math.max(floor, largestOf(energies, Math.min(hop, length - start)));
-  }
-  floor *= 1e-9;
-  const match = new Float32Array(length);
-  if (!(templateEnergy > 0) || floor === 0) return match;
+  const powers = new Float32Array(length);
   for (let start = 0; start < length; start += hop) {
     if (near && !holds(near, start - width, start + hop + width, leastNear)) continue;
-    stretchEnergies(padded(samples, start, block), width, energies);
-    plan.forward(correlation, block);
+    plan.forward(correlation, padded(samples, start, block));
     multiplyConjugate(correlation, filter);
     plan.inverse(block, correlation);
-    const count = Math.min(hop, length - start);
-    for (let n = 0; n < count; n++) {
-      const re = block[2 * n] ?? 0;
-      const im = block[2 * n + 1] ?? 0;
-      const energy = ((energies[n] ?? 0) + floor) * templateEnergy;
-      const power = re * re + im * im;
-      match[start + n] = power < energy ? power / energy : 1;
+    fillPowers(block, 0, powers.subarray(start, start + hop));
+  }
+  return normalise(powers, base, template);
+}
+
+/**
+ * Makes matches, as matchTemplate's, of the powers of a template's correlation with the stretches
+ * that start at each entry; in their place.
+ */
+export function normalise(
+  powers: Float32Array,
+  { samples, peakPower }: Baseband,
+  template: Float32Array,
+): Float32Array {
+  const width = template.length / 2;
+  const templateEnergy = energyOf(template);
+  const floor = silence * width * peakPower;
+  if (!(templateEnergy > 0 && floor > 0)) return powers.fill(0);
+  for (let from = 0; from < powers.length; from += run) {
+    const to = Math.min(powers.length, from + run);
+    if (isZero(powers, from, to)) continue;
+    let energy = stretchEnergy(samples, from, width);
+    for (let n = from; n < to; n++) {
+      const power = powers[n] ?? 0;
+      const most = (Math.max(0, energy) + floor) * templateEnergy;
+      powers[n] = power < most ? power / most : 1;
+      energy += powerAt(samples, n + width) - powerAt(samples, n);
     }
   }
-  return match;
+  return powers;
 }
 
 export interface Peak {
@@ -85,35 +100,31 @@ function holds(values: Float32Array, from: number, to: number, least: number): b
   return false;
 }
 
-function largestOf(values: Float64Array, count: number): number {
-  let largest = 0;
-  for (let n = 0; n < count; n++) {
-    const value = values[n] ?? 0;
-    if (value > largest) largest = value;
-  }
-  return largest;
+function isZero(values: Float32Array, from: number, to: number): boolean {
+  for (let n = from; n < to; n++) if (values[n] !== 0) return false;
+  return true;
+}
+
+/** Energy of `width` entries from `first` on, as far as there are so many. */
+function stretchEnergy(samples: Float32Array, first: number, width: number): number {
+  const end = Math.min(first + width, samples.length / 2);
+  let energy = 0;
+  for (let n = first; n < end; n++) energy += powerAt(samples, n);
+  return energy;
+}
+
+/** 0 beyond the end. */
+function powerAt(samples: Float32Array, n: number): number {
+  if (2 * n >= samples.length) return 0;
+  const re = samples[2 * n] ?? 0;
+  const im = samples[2 * n + 1] ?? 0;
+  return re * re + im * im;
 }
 
 function energyOf(signal: Float32Array): number {
   let energy = 0;
   for (let n = 0; n < signal.length; n++) energy += (signal[n] ?? 0) ** 2;
   return energy;
-}
-
-/** Energy of the `width` entries from each entry of a block on, as far as it holds them. */
-function stretchEnergies(block: Float64Array, width: number, energies: Float64Array): void {
-  const size = block.length / 2;
-  let sum = 0;
-  energies[0] = 0;
-  for (let n = 0; n < size; n++) {
-    const re = block[2 * n] ?? 0;
-    const im = block[2 * n + 1] ?? 0;
-    sum += re * re + im * im;
-    energies[n + 1] = sum;
-  }
-  for (let n = 0; n + width <= size; n++) {
-    energies[n] = Math.max(0, (energies[n + width] ?? 0) - (energies[n] ?? 0));
-  }
 }
 
 /** Fills the block with complex entries from `start` on, and zeros after the signal's end. */

@@ -21,9 +21,3 @@ export function measureNoise(samples: Samples, from: number, to: number): number
   const power = squares / count - (sum / count) ** 2;
   return power > 1e-20 ? 10 * Math.log10(power) : silenceDb;
 }
-
-/** Index of the first sample that is no finite number; −1 when all are. */
-export function findNotNumber(samples: Samples): number {
-  for (let n = 0; n < samples.length; n++) if (!Number.isFinite(samples[n])) return n;
-  return -1;
-}

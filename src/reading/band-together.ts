@@ -1,7 +1,6 @@
 import type { MarkSpec } from '../../dsp/signal/mark';
 import { decimationFor } from '../../dsp/timing/baseband';
 import { bandPieces, joinBands, markBand, type MarkBand } from '../../dsp/timing/mark-band';
-import { findNotNumber } from '../../dsp/timing/noise';
 import type { Schedule } from '../take/schedule';
 import type { TakeCapture } from './ground-take';
 import type { ReadingHelper } from './read-together';
@@ -11,7 +10,7 @@ const leastSeconds = 5;
 
 /**
  * The capture in the band of its marks, made piece by piece here and by the helpers; undefined where
- * there are none, where it is too short to share, or where groundTake will refuse it.
+ * there are none, or where it is too short to share.
  */
 export async function bandTogether(
   schedule: Schedule,
@@ -23,7 +22,7 @@ export async function bandTogether(
     helpers.length + 1,
     Math.floor(samples.length / sampleRate / leastSeconds),
   );
-  if (count < 2 || !(sampleRate > 2 * mark.endHz) || findNotNumber(samples) >= 0) return undefined;
+  if (count < 2 || !(sampleRate > 2 * mark.endHz)) return undefined;
   const pieces = bandPieces(samples.length, decimationFor(sampleRate), count);
   const here = (from: number, to: number): MarkBand =>
     markBand(samples.subarray(from, to), sampleRate, mark);

@@ -1,7 +1,6 @@
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
 import { amplitudeToDb, dbToAmplitude } from '../../dsp/level/decibels';
-import { largestMagnitude } from '../../dsp/level/largest';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
 import { blockPeaks } from '../../dsp/timing/block-peaks';
 import { findBlurredCeiling } from '../../dsp/timing/blurred-ceiling';
@@ -9,6 +8,7 @@ import { findClipping } from '../../dsp/timing/clipping';
 import { findDropouts, type Dropout } from '../../dsp/timing/dropouts';
 import { locateFault, type FaultPlace } from '../../dsp/timing/locate-fault';
 import { measureNoise } from '../../dsp/timing/noise';
+import { scanCapture } from '../../dsp/timing/scan-capture';
 import type { ChannelLabel } from '../system/channel';
 import { bundleOf, intervalOf } from '../take/mark-intervals';
 import type { Schedule, ScheduledSegment } from '../take/schedule';
@@ -47,9 +47,9 @@ export function checkCapture(
   capture: CapturedAudio,
   clock: Clock,
   schedule: Schedule,
+  { step, peak } = scanCapture(capture.samples),
 ): CaptureCheck {
   const noiseFloorDb = noiseFloor(capture, clock, schedule);
-  const step = converterStep(capture.samples);
   const leastBeside = Math.max(leastSound, leastSteps * step);
   const noiseRms = dbToAmplitude(noiseFloorDb);
   const ground = { ...capture, clock, schedule, noiseRms, step, leastBeside };
@@ -64,7 +64,7 @@ export function checkCapture(
       ),
     ),
     noiseFloorDb,
-    peakDb: amplitudeToDb(largestMagnitude(capture.samples)),
+    peakDb: amplitudeToDb(peak),
   };
 }
 
@@ -133,16 +133,6 @@ function clippedFault(ceiling: number): Fault {
     str`Clipped at ${withUnit(numberText(amplitudeToDb(ceiling), 1), 'dBFS')}. Level and response are not to be trusted; lower the microphone's gain or the level and repeat it.`,
   );
   return { kind: 'clipped', sentence };
-}
-
-/** The smallest step of the converter that is seen in the capture. */
-function converterStep(samples: Samples): number {
-  let step = 1;
-  for (let n = 0; n < samples.length; n++) {
-    const value = Math.abs(samples[n] ?? 0);
-    if (value < step && value > 0) step = value;
-  }
-  return step;
 }
 
 /**

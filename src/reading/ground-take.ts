@@ -1,8 +1,8 @@
 import { numberText, withUnit } from '../locale/number-text';
 import { msg, str } from '@lit/localize';
-import { findNotNumber } from '../../dsp/timing/noise';
 import type { MarkBand } from '../../dsp/timing/mark-band';
 import { markGains } from '../../dsp/timing/mark-gains';
+import { scanCapture, type CaptureScan } from '../../dsp/timing/scan-capture';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { Layout } from '../system/channel';
 import { layoutFromName } from '../system/layout';
@@ -47,12 +47,13 @@ export function groundTake(
   if (isTrouble(layout)) return layout;
   const { samples, sampleRate } = capture;
   const audio = { samples, sampleRate };
-  const bad = refuseCapture(audio, schedule);
+  const scan = scanCapture(samples);
+  const bad = refuseCapture(audio, schedule, scan);
   if (bad) return bad;
   const timed = takeClock({ ...audio, ...(band && { band }) }, loopbackOf(capture), schedule);
   if (isTrouble(timed)) return timed;
   const { clock } = timed;
-  const checks = checkCapture(audio, clock, schedule);
+  const checks = checkCapture(audio, clock, schedule, scan);
   const mark = { ...schedule.mark, sampleRate: schedule.sampleRate };
   const gains = timed.heard ? markGains(audio.samples, timed.heard, mark) : [];
   const segmentChecks = checkGains(checks.segments, gains, schedule);
@@ -68,8 +69,11 @@ function loopbackOf({ loopback, sampleRate }: TakeCapture): CapturedAudio | null
   return { samples, sampleRate };
 }
 
-function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedule): Trouble | null {
-  const bad = findNotNumber(samples);
+function refuseCapture(
+  { samples, sampleRate }: CapturedAudio,
+  schedule: Schedule,
+  { notNumber: bad, peak }: CaptureScan,
+): Trouble | null {
   if (bad >= 0) {
     return trouble(
       'not-a-number',
@@ -78,7 +82,7 @@ function refuseCapture({ samples, sampleRate }: CapturedAudio, schedule: Schedul
       ),
     );
   }
-  if (!samples.some((value) => value !== 0)) {
+  if (peak === 0) {
     return trouble(
       'silence',
       msg(

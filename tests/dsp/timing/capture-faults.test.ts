@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { gaussian, seededRandom } from '../../../dsp/signal/random';
 import { findClipping } from '../../../dsp/timing/clipping';
 import { findDropouts } from '../../../dsp/timing/dropouts';
-import { findNotNumber, measureNoise } from '../../../dsp/timing/noise';
+import { measureNoise } from '../../../dsp/timing/noise';
+import { scanCapture } from '../../../dsp/timing/scan-capture';
 import { sweepSignal, synchronisedSweep } from '../../../dsp/signal/sweep';
 import { expectClose } from '../../close';
 
@@ -110,15 +111,32 @@ describe('measureNoise', () => {
   });
 });
 
-describe('findNotNumber', () => {
-  it('finds the first sample that is none', () => {
-    expect(findNotNumber(Float64Array.of(0, 1, NaN, Infinity))).toBe(2);
-    expect(findNotNumber(Float64Array.of(0, -Infinity))).toBe(1);
-    expect(findNotNumber(Float64Array.of(0, 1))).toBe(-1);
+describe('scanCapture', () => {
+  it('gives the largest magnitude and the smallest that is not 0', () => {
+    const scan = { notNumber: -1, peak: 0.75, step: 0.125 };
+    expect(scanCapture(Float32Array.of(0.5, -0.75, 0, -0.125))).toEqual(scan);
+    expect(scanCapture(new Float32Array(3))).toEqual({ notNumber: -1, peak: 0, step: 1 });
+  });
+
+  it('finds the first sample that is no number', () => {
+    expect(scanCapture(Float64Array.of(0, 1, NaN, Infinity)).notNumber).toBe(2);
+    expect(scanCapture(Float64Array.of(0, -Infinity)).notNumber).toBe(1);
+    expect(scanCapture(Float64Array.of(0, 1)).notNumber).toBe(-1);
   });
 });
 
 describe('findDropouts', () => {
+  it('finds runs of 64 zeros and more wherever they stand, and no shorter ones', () => {
+    for (let length = 60; length < 200; length += 1) {
+      for (let start = 300; start < 430; start += 7) {
+        const samples = new Float32Array(1000).fill(0.25);
+        samples.fill(0, start, start + length);
+        const found = length < 64 ? [] : [{ from: start, length }];
+        expect(findDropouts(samples, 290, 1000)).toEqual(found);
+      }
+    }
+  });
+
   const samples = quantise(sound(0.1, 1e-3), 16);
 
   it('finds zeroed buffers', () => {
