@@ -3,9 +3,11 @@ import {
   powerIntegral,
   powerSpectrum,
   powerUpTo,
+  responseIntegral,
   type PowerIntegral,
 } from '../response/power-spectrum';
 import { fadeEnds } from '../signal/fade';
+import { scratch } from '../signal/scratch';
 import type { HarmonicWindow } from './harmonic-windows';
 
 /** What energyAt reads. */
@@ -14,6 +16,7 @@ export type BandEnergy = PowerIntegral;
 /** Bands of 1/6 octave. */
 export const fraction = 6;
 const half = 2 ** (0.5 / fraction);
+const room = scratch();
 
 /** Width of a band, Hz. */
 export function bandWidthHz(hz: number): number {
@@ -30,14 +33,14 @@ export function windowedEnergy(
   shift: number,
   padding: number,
 ): BandEnergy {
-  const piece = throughWindow(samples, window, shift);
+  const piece = throughWindow(samples, window, shift, room(window.length));
   const spacingHz = sampleRate / Math.max(padding * piece.length, 2);
-  return powerIntegral(powerSpectrum({ samples: piece, sampleRate, zeroIndex: 0 }, spacingHz));
+  return responseIntegral(piece, sampleRate, spacingHz);
 }
 
 /** Mean |H|² over the band round a frequency. */
 export function energyAt(energy: BandEnergy, hz: number): number {
-  const top = (energy.power.length - 1) * energy.hzPerBin;
+  const top = (energy.sums.length - 2) * energy.hzPerBin;
   const low = hz / half;
   const high = Math.min(hz * half, top);
   if (!(high > low)) return 0;
@@ -69,7 +72,7 @@ export function noiseSpectrum(noise: ImpulseResponse, sweeps = 1): NoiseSpectrum
 /** The integral of an integral up to each bin, over `count`. */
 function integrateAgain(once: PowerIntegral, count: number): Float64Array {
   const { hzPerBin } = once;
-  const sums = new Float64Array(once.power.length);
+  const sums = new Float64Array(once.sums.length - 1);
   let below = powerUpTo(once, 0);
   for (let k = 1; k < sums.length; k++) {
     const here = powerUpTo(once, k * hzPerBin);
@@ -103,16 +106,22 @@ function twiceUpTo({ twice, hzPerBin }: NoiseSpectrum, hz: number): number {
   return start + (position - bin) * ((twice[bin + 1] ?? start) - start);
 }
 
-/** The stretch of a signal that a window shows, `shift` samples later; zeros outside the signal. */
+/**
+ * The stretch of a signal that a window shows, `shift` samples later; zeros outside the signal. In
+ * `piece`, of the window's length, where that is given.
+ */
 export function throughWindow(
   samples: Float64Array,
   { start, length, fadeIn, fadeOut }: HarmonicWindow,
   shift: number,
+  piece: Float64Array = new Float64Array(length),
 ): Float64Array {
-  const piece = new Float64Array(length);
   const from = start + shift;
   const inside = samples.subarray(Math.max(from, 0), Math.max(from + length, 0));
-  piece.set(inside, Math.min(Math.max(-from, 0), length - inside.length));
+  const at = Math.min(Math.max(-from, 0), length - inside.length);
+  piece.fill(0, 0, at);
+  piece.set(inside, at);
+  piece.fill(0, at + inside.length);
   fadeEnds(piece, fadeIn, fadeOut);
   return piece;
 }

@@ -1,8 +1,11 @@
+import { newRoom, scratch } from '../signal/scratch';
+
 const tables = new Map<string, Float64Array>();
 /** Half the filter's length, in samples of the thinned signal. */
 const halfTaps = 12;
 /** The same of a first thinning that leaves the next one its room. */
 const firstHalfTaps = 4;
+const room = scratch();
 
 /**
  * Every `factor`-th sample of a signal, low-passed: flat within 0.1 dB up to 0.35 of the new rate,
@@ -15,16 +18,16 @@ export function decimate(signal: Float64Array, factor: number): Float64Array {
   }
   // In two steps of which the first is short: most of it lies far above what is kept.
   if (factor % 4 === 0 && factor > 8) {
-    const first = thin(signal, factor / 4, firstHalfTaps);
+    const first = thin(signal, factor / 4, firstHalfTaps, room);
     return thin(first, 4, halfTaps);
   }
   return thin(signal, factor, halfTaps);
 }
 
-function thin(signal: Float64Array, factor: number, taps: number): Float64Array {
+function thin(signal: Float64Array, factor: number, taps: number, give = newRoom): Float64Array {
   const filter = lowPass(factor, taps);
   const half = taps * factor;
-  const out = new Float64Array(Math.ceil(signal.length / factor));
+  const out = give(Math.ceil(signal.length / factor));
   // Reading beyond an array's ends is slow: only the outermost stretches are padded.
   const inner = Math.min(Math.ceil(half / factor), out.length);
   const outer = Math.max(inner, Math.ceil((signal.length - half) / factor));

@@ -1,5 +1,6 @@
 import type { ImpulseResponse } from '../response/impulse-response';
 import { powerSpectrum, type PowerSpectrum } from '../response/power-spectrum';
+import { newRoom, scratch } from '../signal/scratch';
 import { powerToDb } from './decibels';
 
 /**
@@ -15,8 +16,8 @@ export function bandLevelDb(ir: ImpulseResponse, lowHz: number, highHz: number):
  * Throws RangeError unless 0 < lowHz < highHz ≤ half the sample rate.
  */
 export function bandPower(spectrum: PowerSpectrum, lowHz: number, highHz: number): number {
-  const { first, shares } = bandShares(spectrum, lowHz, highHz);
   const { power } = spectrum;
+  const { first, shares } = bandShares(spectrum, lowHz, highHz, passing);
   let sum = 0;
   for (let k = 0; k < shares.length; k++) sum += (shares[k] ?? 0) * (power[first + k] ?? 0);
   return sum;
@@ -28,11 +29,14 @@ export interface BandShares {
   readonly shares: Float64Array;
 }
 
-/** The shares of the bins of a band. Throws as bandPower. */
+const passing = scratch();
+
+/** The shares of the bins of a band, in what `room` gives. Throws as bandPower. */
 export function bandShares(
   { power, hzPerBin }: PowerSpectrum,
   lowHz: number,
   highHz: number,
+  room = newRoom,
 ): BandShares {
   const top = (power.length - 1) * hzPerBin;
   if (!(lowHz > 0 && lowHz < highHz && highHz <= top)) {
@@ -41,11 +45,11 @@ export function bandShares(
   const whole = Math.log(highHz / lowHz);
   const first = Math.round(lowHz / hzPerBin);
   const last = Math.min(Math.round(highHz / hzPerBin), power.length - 1);
-  const shares = new Float64Array(last - first + 1);
+  const shares = room(last - first + 1);
   for (let k = first; k <= last; k++) {
     const from = Math.max((k - 0.5) * hzPerBin, lowHz);
     const to = Math.min((k + 0.5) * hzPerBin, highHz);
-    if (to > from) shares[k - first] = logRatio(to, from) / whole;
+    shares[k - first] = to > from ? logRatio(to, from) / whole : 0;
   }
   return { first, shares };
 }

@@ -48,7 +48,7 @@ export function smoothOver(
 }
 
 function meanRound(integral: PowerIntegral, centre: number, octaves: number): number {
-  const top = (integral.power.length - 1) * integral.hzPerBin;
+  const top = (integral.sums.length - 2) * integral.hzPerBin;
   const half = 2 ** (octaves / 2);
   const low = centre / half;
   const high = Math.min(centre * half, top);

@@ -1,13 +1,24 @@
 import type { Samples } from './samples';
+import { newRoom } from './scratch';
 
-/** `length` samples from index `from` on, zeros outside; a view where 64-bit samples hold them. */
-export function stretchOf(samples: Samples, from: number, length: number): Float64Array {
+/**
+ * `length` samples from index `from` on, zeros outside; a view where 64-bit samples hold them, else
+ * in what `room` gives.
+ */
+export function stretchOf(
+  samples: Samples,
+  from: number,
+  length: number,
+  room = newRoom,
+): Float64Array {
   if (samples instanceof Float64Array && from >= 0 && from + length <= samples.length) {
     return samples.subarray(from, from + length);
   }
-  const piece = new Float64Array(length);
-  const start = Math.max(from, 0);
-  const end = Math.min(from + length, samples.length);
-  if (end > start) piece.set(samples.subarray(start, end), start - from);
+  const piece = room(length);
+  const start = Math.min(Math.max(from, 0), from + length);
+  const end = Math.max(Math.min(from + length, samples.length), start);
+  piece.fill(0, 0, start - from);
+  piece.set(samples.subarray(start, end), start - from);
+  piece.fill(0, end - from);
   return piece;
 }

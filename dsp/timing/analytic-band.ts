@@ -1,3 +1,4 @@
+import { newRoom } from '../signal/scratch';
 import { complexPlan } from '../fft/complex-plan';
 import { complexSignal, complexSpectrum, nextPowerOfTwo, passingSpectrum } from '../fft/fft';
 
@@ -6,7 +7,7 @@ export const skirtOctaves = 0.35;
 
 /**
  * Analytic signal of one band of a real signal, interleaved re, im, as long as the signal; its
- * magnitude is the envelope. Zero phase; gain 1 from lowHz to highHz, outside it skirts of raised
+ * magnitude is the envelope; in what `room` gives, at most four times as long. Zero phase; gain 1 from lowHz to highHz, outside it skirts of raised
  * cosines in log frequency, 0.35 octave wide. The signal is taken as 0 beyond its ends. Throws
  * RangeError unless 0 < lowHz < highHz.
  */
@@ -15,6 +16,7 @@ export function analyticBand(
   sampleRate: number,
   lowHz: number,
   highHz: number,
+  room = newRoom,
 ): Float64Array {
   if (!(lowHz > 0 && lowHz < highHz)) {
     throw new RangeError(`band must be 0 < lowHz < highHz, got ${lowHz} … ${highHz}`);
@@ -32,7 +34,7 @@ export function analyticBand(
     oneSided[2 * bin] = gain * (spectrum[2 * bin] ?? 0);
     oneSided[2 * bin + 1] = gain * (spectrum[2 * bin + 1] ?? 0);
   }
-  const band = new Float64Array(2 * size);
+  const band = room(2 * size);
   plan.inverse(band, oneSided);
   return band.subarray(0, 2 * signal.length);
 }
@@ -43,9 +45,9 @@ function bandGain(hz: number, lowHz: number, highHz: number): number {
   return 0.5 * (1 + Math.cos(Math.PI * Math.min(outside, 1)));
 }
 
-/** Magnitude of complex samples. */
-export function magnitudes(complex: Float64Array): Float64Array {
-  const result = new Float64Array(complex.length / 2);
+/** Magnitude of complex samples, in what `room` gives. */
+export function magnitudes(complex: Float64Array, room = newRoom): Float64Array {
+  const result = room(complex.length / 2);
   for (let n = 0; n < result.length; n++) {
     const re = complex[2 * n] ?? 0;
     const im = complex[2 * n + 1] ?? 0;

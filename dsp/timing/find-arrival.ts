@@ -1,6 +1,7 @@
 import type { ImpulseResponse } from '../response/impulse-response';
 import { delaySeconds } from '../response/impulse-response';
 import { fadeEnds } from '../signal/fade';
+import { scratch } from '../signal/scratch';
 import { analyticBand, fineEnvelope, magnitudes } from './analytic-band';
 import type { Arrival, ArrivalOptions } from './arrival';
 import { findCarriedBand } from './carried-band';
@@ -86,6 +87,9 @@ function readNear(
   return { ...found, index: index + from, strongestIndex: strongestIndex + from };
 }
 
+const bandRoom = scratch();
+const envelopeRoom = scratch();
+
 function readBand(
   ir: ImpulseResponse,
   bandHz: readonly [number, number],
@@ -93,8 +97,9 @@ function readBand(
 ): Arrival | null {
   const { samples, sampleRate } = ir;
   const width = bandHz[1] - bandHz[0];
-  const complex = analyticBand(samples, sampleRate, bandHz[0], Math.min(bandHz[1], sampleRate / 2));
-  const envelope = magnitudes(complex);
+  const highHz = Math.min(bandHz[1], sampleRate / 2);
+  const complex = analyticBand(samples, sampleRate, bandHz[0], highHz, bandRoom);
+  const envelope = magnitudes(complex, envelopeRoom);
   const coarse = largestIndex(envelope);
   const scale = Math.max(1, (standardBandHz[1] - standardBandHz[0]) / width);
   const bass = bandHz[1] < bassHz;
@@ -133,7 +138,7 @@ function readBand(
     ? origin + first / factor
     : adapted || bandHz[0] >= bandHz[1] / 2
       ? place(first)
-      : refineUpward(ir, place(first), Math.min(bandHz[1], sampleRate / 2), clear);
+      : refineUpward(ir, place(first), highHz, clear);
   const carried = bass ? width : carriedWidth(fine, first, sampleRate * factor, width);
   const hiss = (1.645 * Math.sqrt(12)) / (2 * Math.PI * carried * Math.max(1, level / noise));
   const room = adapted && !bass ? crossoverCycles / carried : roomTime(carried);

@@ -1,4 +1,5 @@
 import type { ImpulseResponse } from '../response/impulse-response';
+import { scratch } from '../signal/scratch';
 import { analyticBand } from './analytic-band';
 import type { Arrival } from './arrival';
 
@@ -24,6 +25,7 @@ const latestSeconds = 0.2e-3;
 const phaseStepSeconds = 10e-6;
 const leastPhase = 0.25;
 const leastPeakToNoiseDb = 30;
+const room = scratch();
 
 /**
  * Polarity from the first milliseconds. Decided only if the sign of the largest 300 to 3000 Hz
@@ -50,7 +52,7 @@ function signAround({ samples, sampleRate }: ImpulseResponse, index: number): 1 
   const from = Math.max(0, Math.round(index) - reach);
   const piece = samples.slice(from, Math.round(index) + reach);
   const [low, high] = peakBandHz;
-  const band = analyticBand(piece, sampleRate, low, high);
+  const band = analyticBand(piece, sampleRate, low, high, room);
   const start = Math.round(index - from + peakSeconds[0] * sampleRate);
   const end = Math.round(index - from + peakSeconds[1] * sampleRate);
   let largest = 0;
@@ -84,16 +86,22 @@ function windowedSpectrum({ samples, sampleRate }: ImpulseResponse, index: numbe
   const length = Math.round(phaseSeconds * sampleRate);
   const lead = Math.round(leadSeconds * sampleRate);
   const from = Math.round(index);
+  const piece = Float64Array.from({ length: lead + length }, (_, at) => {
+    const window = 0.5 * (1 + Math.cos((Math.PI * Math.max(0, at - lead)) / length));
+    return (samples[from - lead + at] ?? 0) * window;
+  });
   const bins: { hz: number; re: number; im: number }[] = [];
   for (let hz = phaseBandHz[0]; hz <= phaseBandHz[1]; hz += 1 / (4 * phaseSeconds)) {
     let re = 0;
     let im = 0;
-    for (let n = -lead; n < length; n++) {
-      const window = 0.5 * (1 + Math.cos((Math.PI * Math.max(0, n)) / length));
-      const value = (samples[from + n] ?? 0) * window;
-      const angle = (-2 * Math.PI * hz * (from + n - index)) / sampleRate;
-      re += value * Math.cos(angle);
-      im += value * Math.sin(angle);
+    const step = (-2 * Math.PI * hz) / sampleRate;
+    const [turnCos, turnSin] = [Math.cos(step), Math.sin(step)];
+    let cos = Math.cos(step * (from - lead - index));
+    let sin = Math.sin(step * (from - lead - index));
+    for (const value of piece) {
+      re += value * cos;
+      im += value * sin;
+      [cos, sin] = [cos * turnCos - sin * turnSin, sin * turnCos + cos * turnSin];
     }
     bins.push({ hz, re, im });
   }

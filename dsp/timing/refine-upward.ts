@@ -1,4 +1,5 @@
 import type { ImpulseResponse } from '../response/impulse-response';
+import { scratch } from '../signal/scratch';
 import { analyticBand, fineEnvelope } from './analytic-band';
 import { isPeak, refinePeak } from './envelope-peak';
 
@@ -8,6 +9,7 @@ const reachSeconds = 0.1e-3;
 const pieceSeconds = 0.012;
 const nearSamples = 200;
 const factor = 8;
+const room = scratch();
 
 /**
  * The maximum of the envelope above 6 kHz (up to highHz) that lies nearest to `index`, within
@@ -24,7 +26,7 @@ export function refineUpward(
   const half = Math.round(pieceSeconds * sampleRate);
   const from = Math.max(0, Math.round(index) - half);
   const piece = samples.slice(from, Math.round(index) + half);
-  const complex = analyticBand(piece, sampleRate, lowHz, highHz);
+  const complex = analyticBand(piece, sampleRate, lowHz, highHz, room);
   const start = Math.round(index) - from - nearSamples;
   const fine = fineEnvelope(complex, start, 2 * nearSamples, factor);
   const middle = Math.round((index - from - start) * factor);

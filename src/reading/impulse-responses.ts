@@ -2,6 +2,7 @@ import { deconvolveSweep } from '../../dsp/response/deconvolve';
 import type { OtherSweep } from '../../dsp/disturbance/disturbance';
 import type { ImpulseResponse } from '../../dsp/response/impulse-response';
 import { fadeEnds } from '../../dsp/signal/fade';
+import { scratch } from '../../dsp/signal/scratch';
 import { stretchOf } from '../../dsp/signal/stretch-of';
 import { sweepRateSeconds, type SweepSpec } from '../../dsp/signal/sweep';
 import { captureSample, type Clock } from '../../dsp/timing/clock';
@@ -26,13 +27,14 @@ import type { Samples } from '../../dsp/signal/samples';
 const highestHarmonic = 5;
 /** Where a response ends before its time, it fades over this. */
 const endFadeSeconds = 0.01;
+const room = scratch();
 
 /** What was heard of one segment, at the rate of `ir`: by the capture's clock or by the stimulus's. */
 export interface SegmentResponse {
   readonly ir: ImpulseResponse;
   /** The same from before its harmonics on; null where they cannot be read. */
   readonly long: ImpulseResponse | null;
-  /** Of overlapping sweeps the whole bundle. */
+  /** Of overlapping sweeps the whole bundle; until the next segment is responded to. */
   readonly heard: Float64Array;
   /** Index in `heard` where the sweep starts, whole. */
   readonly sweepAt: number;
@@ -125,7 +127,7 @@ function respondAsHeard(ground: ResponderGround, segment: ScheduledSegment): Seg
   const sweep = { ...segment.sweep, sampleRate };
   const before = heardBefore(sweep, sampleRate * ratio);
   const length = before + Math.ceil((segment.end - segment.sweepStart) * ratio);
-  const heard = stretchOf(capture, Math.floor(start) - before, length);
+  const heard = stretchOf(capture, Math.floor(start) - before, length, room);
   const at = before + start - Math.floor(start);
   return {
     ...respondWithHarmonics(heard, at, sweep, ratio),
