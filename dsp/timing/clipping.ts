@@ -39,9 +39,9 @@ export function findClipping(
   peaks?: BlockPeaks,
 ): Clipping | null {
   checkBounds(samples, from, to);
-  const step = smallestStep(samples, from, to);
-  if (step === 0) return null;
   const known = peaks ?? blockPeaks(samples, from, to);
+  const { step } = known;
+  if (step === 0) return null;
   const found = [1, -1].flatMap((sign) => clippedSide(samples, from, to, sign, step, known) ?? []);
   const [first, second] = found;
   if (!first) return null;
@@ -106,16 +106,6 @@ function clippedSide(
 function steepest(run: number, step: number): number {
   const half = (run - 1) / 2;
   return step * (((half + 1.5) / half) ** 2 + 1);
-}
-
-/** Smallest difference between unequal neighbours: the converter's step, or less; 0 for a constant. */
-function smallestStep(samples: Samples, from: number, to: number): number {
-  let step = Infinity;
-  for (let n = from + 1; n < to; n++) {
-    const difference = Math.abs((samples[n] ?? 0) - (samples[n - 1] ?? 0));
-    if (difference > 1e-9 && difference < step) step = difference;
-  }
-  return step < Infinity ? step : 0;
 }
 
 /** Throws RangeError unless 0 ≤ from ≤ to ≤ length, all whole. */

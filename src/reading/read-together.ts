@@ -1,11 +1,11 @@
 import type { MarkSpec } from '../../dsp/signal/mark';
 import type { MarkBand } from '../../dsp/timing/mark-band';
-import { breathe } from '../breathe';
+import { hearMessages } from '../hear-messages';
 import type { ChannelLabel } from '../system/channel';
 import { cutPiece } from './cut-piece';
 import type { GatheredSweeps } from './gather-sweeps';
 import { fillSharedSound } from './shared-sound';
-import { readOne, type CapturePiece, type UnframedTake } from './read-one';
+import { gatherChannel, readOne, type CapturePiece, type UnframedTake } from './read-one';
 import type { ChannelReading } from './reading';
 import type { ReadingFrame } from './reading-frame';
 import type { Samples } from '../../dsp/signal/samples';
@@ -16,6 +16,9 @@ export interface BandOrder {
   readonly sampleRate: number;
   readonly mark: MarkSpec;
 }
+
+/** Channels that a helper is asked for at once. */
+const mostInHand = 3;
 
 /** Someone who reads channels beside this thread, one at a time. */
 export interface ReadingHelper {
@@ -71,16 +74,22 @@ export async function readTogether(
     readings.set(reading.channel, reading);
     onChannel?.(reading, readings.size / channels.length);
   };
-  const readThere = async (helper: ReadingHelper, leaving = 0): Promise<void> => {
+  const inHand = new Map<ReadingHelper, number>();
+  const readThere = async (helper: ReadingHelper): Promise<void> => {
     for (;;) {
-      if (left.length <= leaving) return;
+      const already = inHand.get(helper) ?? 0;
+      // None waits behind others for a helper that someone else could read.
+      if (left.length <= already * helpers.length) return;
       const channel = signal?.aborted ? undefined : left.shift();
       if (!channel) return;
+      inHand.set(helper, already + 1);
       try {
         keep(await helper.read(channel.label, cutPiece(samples, clock, schedule, channel.label)));
       } catch {
         left.push(channel);
         return;
+      } finally {
+        inHand.set(helper, (inHand.get(helper) ?? 1) - 1);
       }
     }
   };
@@ -88,9 +97,9 @@ export async function readTogether(
     const shared = fillSharedSound(samples, unframed);
     for (const helper of helpers) helper.begin({ ...unframed, shared });
   }
-  // Two at a time, so that a helper never waits for this thread to come round; but none waits for a
-  // helper that another could read.
-  const there = helpers.flatMap((helper) => [readThere(helper), readThere(helper, helpers.length)]);
+  // Several at a time, so that a helper never waits for this thread to come round: it only gathers the
+  // first ones until it has the frame.
+  const there = Array.from({ length: mostInHand }, () => helpers.map(readThere)).flat();
   const { sweeps, ...referred } = refer();
   // Given away with the reading of its channel, so that no later one holds it.
   const gathered = [sweeps];
@@ -99,12 +108,15 @@ export async function readTogether(
   const take = { ...unframed, frame };
   const readHere = async (): Promise<void> => {
     for (;;) {
-      // So that a stop is heard.
-      await breathe();
+      // So that a stop is heard, and helpers get what comes next.
+      await hearMessages();
       const mine = own.shift();
       const channel = mine ?? left.shift();
       if (!channel || signal?.aborted) return;
-      keep(readOne(take, channel, { samples, start: 0 }, mine && gathered.pop()));
+      const piece = { samples, start: 0 };
+      const found = (mine && gathered.pop()) ?? gatherChannel(take, channel.label, piece);
+      await hearMessages();
+      keep(readOne(take, channel, piece, found));
     }
   };
   await readHere();
