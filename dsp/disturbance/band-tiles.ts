@@ -92,8 +92,7 @@ function addTier(
   // Two frames a transform, as real and imaginary part.
   for (let frame = 0; frame < frames; frame += 2 * stride) {
     const next = frame + stride;
-    windowInto(plan.work, 0, signal, frame * step - size / 2, window);
-    windowInto(plan.work, 1, signal, next * step - size / 2, window);
+    windowPair(plan.work, signal, frame * step - size / 2, next * step - size / 2, window);
     plan.forward(spectrum, plan.work);
     powersOf(spectrum, firstLine, lines, nextLines);
     holdFrame(power, frames, frame, stride, first, bands, lines, firstLine);
@@ -118,6 +117,26 @@ function holdFrame(
     const row = (first + b) * frames;
     const sum = weighedSum(bands[b] ?? noLines, lines, firstLine);
     for (let n = start; n < until; n++) power[row + n] = sum;
+  }
+}
+
+/** Two stretches of the signal, windowed, as real and imaginary part of `work`; see windowInto. */
+function windowPair(
+  work: Float64Array,
+  signal: Float64Array,
+  first: number,
+  second: number,
+  window: Float64Array,
+): void {
+  if (first < 0 || second + window.length > signal.length) {
+    windowInto(work, 0, signal, first, window);
+    windowInto(work, 1, signal, second, window);
+    return;
+  }
+  for (let n = 0; n < window.length; n++) {
+    const gain = window[n] ?? 0;
+    work[2 * n] = gain * (signal[first + n] ?? 0);
+    work[2 * n + 1] = gain * (signal[second + n] ?? 0);
   }
 }
 

@@ -5,6 +5,8 @@ export interface ComplexPlan {
   readonly size: number;
   /** Work space of 2·size numbers, shared by all plans: free until the next transform of any. */
   readonly work: Float64Array;
+  /** e^(−2πik/size) for k = 0 … size − 1, interleaved re, im. */
+  readonly turns: readonly number[];
   /** out_k = Σ in_n e^(−2πi kn/size); out and in are different arrays of 2·size numbers. */
   forward(out: Float64Array, input: Float64Array): void;
   /** The inverse, scaled by 1/size. */
@@ -35,6 +37,7 @@ function makePlan(size: number): ComplexPlan {
   let work = room.subarray(0, 2 * size);
   return {
     size,
+    turns: fft.table,
     get work() {
       // A larger plan brought more room since.
       if (work.buffer !== room.buffer) work = room.subarray(0, 2 * size);
@@ -70,5 +73,5 @@ function identityPlan(): ComplexPlan {
   const copy = (out: Float64Array, input: Float64Array): void => {
     out.set(input.subarray(0, 2));
   };
-  return { size: 1, work: new Float64Array(2), forward: copy, inverse: copy };
+  return { size: 1, work: new Float64Array(2), turns: [1, 0], forward: copy, inverse: copy };
 }

@@ -35,7 +35,8 @@ export function realSpectrum(
   plan.work.set(signal);
   plan.work.fill(0, signal.length);
   plan.forward(into.subarray(0, size), plan.work);
-  const turns = twiddles(half);
+  const { turns } = plan;
+  const [stepRe, stepIm] = [Math.cos(Math.PI / half), -Math.sin(Math.PI / half)];
   const z0 = into[0] ?? 0;
   const z1 = into[1] ?? 0;
   for (let k = 1, m = half - 1; k <= m; k++, m--) {
@@ -47,10 +48,14 @@ export function realSpectrum(
     const evenIm = 0.5 * (b - d);
     const oddRe = 0.5 * (b + d);
     const oddIm = 0.5 * (c - a);
-    const cos = turns[2 * k] ?? 0;
-    const sin = turns[2 * k + 1] ?? 0;
-    const re = oddRe * cos + oddIm * sin;
-    const im = oddIm * cos - oddRe * sin;
+    // e^(−2πik/size); the plan has those of even k.
+    const even = k & ~1;
+    const evenCos = turns[even] ?? 0;
+    const evenSin = turns[even + 1] ?? 0;
+    const cos = k === even ? evenCos : evenCos * stepRe - evenSin * stepIm;
+    const sin = k === even ? evenSin : evenCos * stepIm + evenSin * stepRe;
+    const re = oddRe * cos - oddIm * sin;
+    const im = oddIm * cos + oddRe * sin;
     into[2 * k] = evenRe + re;
     into[2 * k + 1] = evenIm + im;
     into[2 * m] = evenRe - re;
@@ -63,21 +68,26 @@ export function realSpectrum(
   return into;
 }
 
-let passingRoom = new Float64Array(0);
-const passing = new Map<number, HalfSpectrum>();
+let sharedRoom = new Float64Array(0);
+const passing = new Map<number, Float64Array>();
 
 /**
- * realSpectrum into room that all callers share: for who is done with it before the next passing
- * spectrum, and spares an array that costs as much as its transform.
+ * Room that all callers share, for who is done with it before the next use of it or the next passing
+ * spectrum; what it holds is of the last one.
  */
-export function passingSpectrum(signal: ArrayLike<number>, size: number): HalfSpectrum {
-  if (passingRoom.length < size + 2) {
-    passingRoom = new Float64Array(size + 2);
+export function passingRoom(length: number): Float64Array {
+  if (sharedRoom.length < length) {
+    sharedRoom = new Float64Array(length);
     passing.clear();
   }
-  const room = passing.get(size) ?? passingRoom.subarray(0, size + 2);
-  passing.set(size, room);
-  return realSpectrum(signal, size, room);
+  const room = passing.get(length) ?? sharedRoom.subarray(0, length);
+  passing.set(length, room);
+  return room;
+}
+
+/** realSpectrum into passingRoom: spares an array that costs as much as its transform. */
+export function passingSpectrum(signal: ArrayLike<number>, size: number): HalfSpectrum {
+  return realSpectrum(signal, size, passingRoom(size + 2));
 }
 
 /**
@@ -100,7 +110,8 @@ export function realSignal(
   }
   const half = size / 2;
   const plan = complexPlan(half);
-  const turns = twiddles(half);
+  const { turns } = plan;
+  const [stepRe, stepIm] = [Math.cos(Math.PI / half), -Math.sin(Math.PI / half)];
   const z = plan.work;
   // Bins in reverse order, so that a forward transform is the inverse.
   const scale = 1 / size;
@@ -115,10 +126,14 @@ export function realSignal(
     const evenIm = scale * (b - d);
     const re = scale * (a - c);
     const im = scale * (b + d);
-    const cos = turns[2 * k] ?? 0;
-    const sin = turns[2 * k + 1] ?? 0;
-    const oddRe = re * cos - im * sin;
-    const oddIm = im * cos + re * sin;
+    // e^(−2πik/size); the plan has those of even k.
+    const even = k & ~1;
+    const evenCos = turns[even] ?? 0;
+    const evenSin = turns[even + 1] ?? 0;
+    const cos = k === even ? evenCos : evenCos * stepRe - evenSin * stepIm;
+    const sin = k === even ? evenSin : evenCos * stepIm + evenSin * stepRe;
+    const oddRe = re * cos + im * sin;
+    const oddIm = im * cos - re * sin;
     z[2 * m] = evenRe - oddIm;
     z[2 * m + 1] = evenIm + oddRe;
     z[2 * k] = evenRe + oddIm;
@@ -140,22 +155,6 @@ export function complexSignal(spectrum: Float64Array): Float64Array {
   const signal = new Float64Array(spectrum.length);
   complexPlan(spectrum.length / 2).inverse(signal, spectrum);
   return signal;
-}
-
-const turnTables = new Map<number, Float64Array>();
-
-/** cos and sin of πk/half for k = 0 … half/2. */
-function twiddles(half: number): Float64Array {
-  const known = turnTables.get(half);
-  if (known) return known;
-  const count = Math.floor(half / 2) + 1;
-  const table = new Float64Array(2 * count);
-  for (let k = 0; k < count; k++) {
-    table[2 * k] = Math.cos((Math.PI * k) / half);
-    table[2 * k + 1] = Math.sin((Math.PI * k) / half);
-  }
-  turnTables.set(half, table);
-  return table;
 }
 
 function checkSize(size: number): void {

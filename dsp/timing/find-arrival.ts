@@ -1,3 +1,4 @@
+import { passingRoom } from '../fft/fft';
 import type { ImpulseResponse } from '../response/impulse-response';
 import { delaySeconds } from '../response/impulse-response';
 import { fadeEnds } from '../signal/fade';
@@ -87,7 +88,6 @@ function readNear(
   return { ...found, index: index + from, strongestIndex: strongestIndex + from };
 }
 
-const bandRoom = scratch();
 const envelopeRoom = scratch();
 
 function readBand(
@@ -98,7 +98,7 @@ function readBand(
   const { samples, sampleRate } = ir;
   const width = bandHz[1] - bandHz[0];
   const highHz = Math.min(bandHz[1], sampleRate / 2);
-  const complex = analyticBand(samples, sampleRate, bandHz[0], highHz, bandRoom);
+  const complex = analyticBand(samples, sampleRate, bandHz[0], highHz, passingRoom);
   const envelope = magnitudes(complex, envelopeRoom);
   const coarse = largestIndex(envelope);
   const scale = Math.max(1, (standardBandHz[1] - standardBandHz[0]) / width);

@@ -7,9 +7,16 @@ import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
 import type { Clock } from '../../dsp/timing/clock';
 import type { MicrophoneCalibration } from '../microphone/calibration';
 import type { Schedule } from '../take/schedule';
-import { readSilence } from './read-silence';
+import { newSharedSound, silenceOf, type SharedSound } from './shared-sound';
 import type { NoiseFloorReading } from './reading';
 import type { Samples } from '../../dsp/signal/samples';
+
+/** What the silence is found by; what of it was read already. */
+interface NoiseGround {
+  readonly clock: Clock;
+  readonly schedule: Schedule;
+  readonly shared?: SharedSound;
+}
 
 /** Octave bands from 31.5 Hz to 16 kHz, and how fine the spectrum under them is. */
 const rangeHz = [31, 16_500] as const;
@@ -24,10 +31,11 @@ const bangRatio = 2;
 export function readNoiseFloor(
   samples: Samples,
   sampleRate: number,
-  { clock, schedule }: { readonly clock: Clock; readonly schedule: Schedule },
+  { clock, schedule, shared }: NoiseGround,
   calibration: MicrophoneCalibration | null,
 ): NoiseFloorReading | null {
-  const silence = readSilence(samples, clock, schedule, true);
+  const { silences } = shared ?? newSharedSound();
+  const silence = silenceOf({ capture: samples, clock, schedule, silences }, true);
   const spectrum = silence && quietSpectrum(silence, sampleRate);
   if (!spectrum) return null;
   const own = calibration ? withoutMicrophone(spectrum, calibration) : spectrum;

@@ -1,7 +1,7 @@
 import type { MarkSpec } from '../../dsp/signal/mark';
 import type { MarkBand } from '../../dsp/timing/mark-band';
 import { hearMessages } from '../hear-messages';
-import type { ChannelLabel } from '../system/channel';
+import type { Channel, ChannelLabel } from '../system/channel';
 import { cutPiece } from './cut-piece';
 import type { GatheredSweeps } from './gather-sweeps';
 import { fillSharedSound } from './shared-sound';
@@ -52,6 +52,11 @@ export interface ReadTogether {
   readonly referred: Omit<Referred, 'sweeps'>;
 }
 
+/** The sweeps in a list, to be given away with the reading of their channel: no later one holds them. */
+function apart({ sweeps, ...referred }: Referred) {
+  return { gathered: [sweeps], referred };
+}
+
 /**
  * Reads all channels of a take, here and by the helpers, each taking the next one that is left;
  * in the order of the schedule. Helpers gather while `refer` gathers the reference speaker's sweeps
@@ -100,12 +105,17 @@ export async function readTogether(
   // Several at a time, so that a helper never waits for this thread to come round: it only gathers the
   // first ones until it has the frame.
   const there = Array.from({ length: mostInHand }, () => helpers.map(readThere)).flat();
-  const { sweeps, ...referred } = refer();
-  // Given away with the reading of its channel, so that no later one holds it.
-  const gathered = [sweeps];
+  const { gathered, referred } = apart(refer());
   const { frame } = referred;
   for (const helper of helpers) helper.setFrame(frame);
   const take = { ...unframed, frame };
+  // Ends with each channel, so that nothing of one is held while the next is read.
+  const readOneHere = async (channel: Channel, sweeps?: GatheredSweeps): Promise<void> => {
+    const piece = { samples, start: 0 };
+    const found = sweeps ?? gatherChannel(take, channel.label, piece);
+    await hearMessages();
+    keep(readOne(take, channel, piece, found));
+  };
   const readHere = async (): Promise<void> => {
     for (;;) {
       // So that a stop is heard, and helpers get what comes next.
@@ -113,10 +123,7 @@ export async function readTogether(
       const mine = own.shift();
       const channel = mine ?? left.shift();
       if (!channel || signal?.aborted) return;
-      const piece = { samples, start: 0 };
-      const found = (mine && gathered.pop()) ?? gatherChannel(take, channel.label, piece);
-      await hearMessages();
-      keep(readOne(take, channel, piece, found));
+      await readOneHere(channel, mine && gathered.pop());
     }
   };
   await readHere();
