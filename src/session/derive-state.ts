@@ -47,7 +47,9 @@ function deriveProposal(
   const found = { ...next, readings, toRepeat };
   const same = sameReadings && next.together === before.together;
   const kept = same ? keptProposal(found, before) : null;
-  return { ...found, proposal: kept ?? proposalWithoutSums(found, readings) };
+  // The first one of a session follows whole from a worker, as its code has still to be compiled.
+  const first = before !== null && before.proposal === null;
+  return { ...found, proposal: kept ?? (first ? null : proposalWithoutSums(found, readings)) };
 }
 
 /** The proposal of before, where it stands or only choices have changed since; null where neither. */
@@ -59,6 +61,18 @@ function keptProposal(next: BenchState, before: BenchState): Proposal | null {
     return null;
   }
   return { ...proposal, sums: 'outdated' };
+}
+
+/** Whether a proposal can be made that is not there. */
+export function lacksProposal({
+  document,
+  layout,
+  together,
+  readings,
+  proposal,
+}: BenchState): boolean {
+  if (!readings || proposal) return false;
+  return unreadTogether(ordersTogether(document, layout), together).length === 0;
 }
 
 /** What can be proposed at once; the sums follow from a worker, see Desk. Null where there is nothing. */

@@ -7,7 +7,7 @@ import { isTrouble, trouble, type Trouble } from '../trouble';
 import type { BenchState } from './bench';
 import type { BenchParts } from './bench-parts';
 import type { SessionDocument } from './document';
-import { deriveState, proposalWithoutSums } from './derive-state';
+import { deriveState, lacksProposal, proposalWithoutSums } from './derive-state';
 import { keepAlike } from './follow/keep-alike';
 import { followDeclared } from './follow-declared';
 import { followWiring } from './follow-wiring';
@@ -68,7 +68,7 @@ export class Desk {
   derive(changes: Partial<BenchState>): void {
     const before = this.state;
     this.set(deriveState({ ...before, ...changes }, before));
-    if (this.state.proposal !== before.proposal) void this.#addSums();
+    this.#addSumsAfter(before);
   }
 
   /** Makes anew what holds sentences, in the locale now in force. */
@@ -206,14 +206,20 @@ export class Desk {
     const next = { ...before, document, layout, climbed, history, saved: 'saving' } as const;
     this.set(deriveState(next, before));
     this.#save();
-    if (this.state.proposal !== before.proposal) void this.#addSums();
+    this.#addSumsAfter(before);
   }
 
-  /** Completes a proposal whose sums are still to come; a newer one breaks it off. */
+  #addSumsAfter(before: BenchState): void {
+    const { state } = this;
+    if (state.proposal !== before.proposal || lacksProposal(state)) void this.#addSums();
+  }
+
+  /** Makes the first proposal, or completes one whose sums are still to come; a newer one breaks it off. */
   async #addSums(): Promise<void> {
     this.#summing?.abort();
     const { proposal, document, readings, layout } = this.state;
-    if (!proposal || proposal.sums === 'there' || !readings) return;
+    if (!readings || proposal?.sums === 'there') return;
+    if (!proposal && !lacksProposal(this.state)) return;
     const summing = new AbortController();
     this.#summing = summing;
     const terms = proposalTerms(document, readings, layout, this.state.together);

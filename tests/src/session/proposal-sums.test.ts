@@ -44,8 +44,23 @@ function benchOf(propose?: BenchParts['propose']) {
 }
 
 describe('the proposal of a session', () => {
-  it('is there at once, and its sums follow', async () => {
+  it('follows the first readings whole, from a worker', async () => {
     const { bench, orders } = benchOf();
+    await bench.startTake();
+    expect(bench.state.readings).not.toBeNull();
+    expect(bench.state.proposal).toBeNull();
+    expect(orders).toHaveLength(1);
+    orders.at(-1)?.release();
+    const { proposal } = await until(bench, (state) => state.proposal !== null);
+    expect(proposal?.sums).toBe('there');
+    expect(proposal?.subs?.alignment).not.toBeNull();
+  });
+
+  it('is there at once for later readings, and its sums follow', async () => {
+    const { bench, orders } = benchOf();
+    await bench.startTake();
+    orders.at(-1)?.release();
+    await until(bench, (state) => state.proposal?.sums === 'there');
     await bench.startTake();
     expect(bench.state.proposal?.sums).toBe('coming');
     expect(bench.state.proposal?.groups[0]?.crossoverHz).toBeTypeOf('number');
@@ -123,9 +138,10 @@ describe('the proposal of a session', () => {
   });
 
   it('does not change for what it does not rest on', async () => {
-    const { bench } = benchOf();
+    const { bench, orders } = benchOf();
     await bench.startTake();
-    const { proposal } = bench.state;
+    orders.at(-1)?.release();
+    const { proposal } = await until(bench, (state) => state.proposal !== null);
     bench.change('Tick a line', (document) => ({ ...document, typed: { 'level FL': '0.0 dB' } }));
     expect(bench.state.proposal).toBe(proposal);
   });

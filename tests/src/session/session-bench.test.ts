@@ -3,7 +3,7 @@ import { readTake } from '../../../src/reading/read-take';
 import { practiceRig } from '../../../src/rig/practice';
 import type { Rig } from '../../../src/rig/port';
 import { trouble } from '../../../src/trouble';
-import { makeBench, settled } from './make-bench';
+import { makeBench, settled, until } from './make-bench';
 
 describe('the bench', () => {
   it('runs a take in the practice room: captured, read, proposed, saved', async () => {
@@ -132,7 +132,8 @@ describe('the bench', () => {
     expect(bench.state.proposal).toBeNull();
     bench.setLayout('2.0');
     expect(bench.state.readings).toBe(readings);
-    expect(bench.state.proposal?.layout).toBe('2.0');
+    const { proposal } = await until(bench, (state) => state.proposal !== null);
+    expect(proposal?.layout).toBe('2.0');
   });
 
   it('says when the disk is full and goes on', async () => {
