@@ -55,7 +55,8 @@ function computeDecay(room: Room, band: number): Decay {
     },
     timeOfFall: (db, longest = 20) => fallTime(energyAt, db, longest),
     get reverberationSeconds() {
-      return 3 * (fallTime(remainingAt, 25, 60) - fallTime(remainingAt, 5, 60));
+      const near = (db: number): number => nearFall(rates, db);
+      return 3 * (fallTime(remainingAt, 25, 60, near(25)) - fallTime(remainingAt, 5, 60, near(5)));
     },
   };
 }
@@ -89,18 +90,51 @@ export function reverberationTimes(room: Room): number[] {
   return bandHz.map((_, band) => bandDecay(room, band).reverberationSeconds);
 }
 
-/** Time at which a falling function has lost `db`, by bisection; at most `longest`. */
-function fallTime(energy: (seconds: number) => number, db: number, longest: number): number {
+/**
+ * Time at which a falling function has lost `db`, by bisection; at most `longest`. `near`: where it
+ * is known to lie to a millionth of itself, which spares all steps that are plain from there.
+ */
+function fallTime(
+  energy: (seconds: number) => number,
+  db: number,
+  longest: number,
+  near?: number,
+): number {
   const target = energy(0) * 10 ** (-db / 10);
+  const isBefore = (seconds: number): boolean =>
+    near !== undefined && Math.abs(seconds / near - 1) > 1e-6
+      ? seconds < near
+      : energy(seconds) > target;
   let low = 0;
   let high = longest;
-  if (energy(high) > target) return high;
+  if (isBefore(high)) return high;
   for (let i = 0; i < 30; i++) {
     const middle = (low + high) / 2;
-    if (energy(middle) > target) low = middle;
+    if (isBefore(middle)) low = middle;
     else high = middle;
   }
   return high;
+}
+
+/** Fall of what remains, by Newton's steps on its level: that is convex, so they come from below. */
+function nearFall(rates: Float64Array, db: number): number {
+  const fall = (db / 10) * Math.LN10;
+  let whole = 0;
+  for (let i = 0; i < rates.length; i++) whole += 1 / (rates[i] ?? 1);
+  let seconds = 0;
+  for (let step = Infinity, n = 0; step > 1e-8 * seconds && n < 50; n++) {
+    let energy = 0;
+    let remaining = 0;
+    for (let i = 0; i < rates.length; i++) {
+      const rate = rates[i] ?? 1;
+      const now = Math.exp(-rate * seconds);
+      energy += now;
+      remaining += now / rate;
+    }
+    step = ((fall + Math.log(remaining / whole)) * remaining) / energy;
+    seconds += step;
+  }
+  return seconds;
 }
 
 function decayRates(room: Room, band: number): Float64Array {
