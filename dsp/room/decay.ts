@@ -5,6 +5,8 @@ import { roomVolume, soundSpeed, type Room } from './room';
 export interface Decay {
   /** Energy per second at `seconds` of the reflections of a source of 1 at 1 m. */
   energyAt(seconds: number): number;
+  /** The same at `from`, `from + step` and so on: the n-th of them, from 0, in order at first. */
+  energiesFrom(from: number, step: number): (n: number) => number;
   /** First time, s, at which that has fallen by `db`; at most `longest`. */
   timeOfFall(db: number, longest?: number): number;
   /** T20, s: fall of the backward-integrated decay from −5 to −25 dB, times three (ISO 3382). */
@@ -29,26 +31,57 @@ const decaysOf = new WeakMap<Room, Map<number, Decay>>();
 function computeDecay(room: Room, band: number): Decay {
   const rates = decayRates(room, band);
   const density = (4 * Math.PI * soundSpeed(room)) / roomVolume(room) / rates.length;
-  const energies = new Map<number, number>();
   const energyAt = (seconds: number): number => {
-    const known = energies.get(seconds);
-    if (known !== undefined) return known;
     let sum = 0;
-    for (const rate of rates) sum += Math.exp(-rate * seconds);
-    energies.set(seconds, density * sum);
+    for (let i = 0; i < rates.length; i++) sum += Math.exp(-(rates[i] ?? 0) * seconds);
     return density * sum;
   };
+  const stepped = new Map<string, (n: number) => number>();
   const remainingAt = (seconds: number): number => {
     let sum = 0;
-    for (const rate of rates) sum += Math.exp(-rate * seconds) / rate;
+    for (let i = 0; i < rates.length; i++) {
+      const rate = rates[i] ?? 1;
+      sum += Math.exp(-rate * seconds) / rate;
+    }
     return density * sum;
   };
   return {
     energyAt,
+    energiesFrom: (from, step) => {
+      const key = `${from} ${step}`;
+      const energies = stepped.get(key) ?? steppedEnergies(rates, density, from, step);
+      stepped.set(key, energies);
+      return energies;
+    },
     timeOfFall: (db, longest = 20) => fallTime(energyAt, db, longest),
     get reverberationSeconds() {
-      return 3 * (fallTime(remainingAt, 25, 60) - fallTime(remainingAt, 5, 60));
+      const near = (db: number): number => nearFall(rates, db);
+      return 3 * (fallTime(remainingAt, 25, 60, near(25)) - fallTime(remainingAt, 5, 60, near(5)));
     },
+  };
+}
+
+/** Exponentials at even steps, each the one before times what it loses in a step. */
+function steppedEnergies(
+  rates: Float64Array,
+  density: number,
+  from: number,
+  step: number,
+): (n: number) => number {
+  const now = rates.map((rate) => Math.exp(-rate * from));
+  const loss = rates.map((rate) => Math.exp(-rate * step));
+  const energies: number[] = [];
+  return (n) => {
+    while (energies.length <= n) {
+      let sum = 0;
+      for (let i = 0; i < now.length; i++) {
+        const value = now[i] ?? 0;
+        sum += value;
+        now[i] = value * (loss[i] ?? 0);
+      }
+      energies.push(density * sum);
+    }
+    return energies[n] ?? 0;
   };
 }
 
@@ -57,18 +90,51 @@ export function reverberationTimes(room: Room): number[] {
   return bandHz.map((_, band) => bandDecay(room, band).reverberationSeconds);
 }
 
-/** Time at which a falling function has lost `db`, by bisection; at most `longest`. */
-function fallTime(energy: (seconds: number) => number, db: number, longest: number): number {
+/**
+ * Time at which a falling function has lost `db`, by bisection; at most `longest`. `near`: where it
+ * is known to lie to a millionth of itself, which spares all steps that are plain from there.
+ */
+function fallTime(
+  energy: (seconds: number) => number,
+  db: number,
+  longest: number,
+  near?: number,
+): number {
   const target = energy(0) * 10 ** (-db / 10);
+  const isBefore = (seconds: number): boolean =>
+    near !== undefined && Math.abs(seconds / near - 1) > 1e-6
+      ? seconds < near
+      : energy(seconds) > target;
   let low = 0;
   let high = longest;
-  if (energy(high) > target) return high;
+  if (isBefore(high)) return high;
   for (let i = 0; i < 30; i++) {
     const middle = (low + high) / 2;
-    if (energy(middle) > target) low = middle;
+    if (isBefore(middle)) low = middle;
     else high = middle;
   }
   return high;
+}
+
+/** Fall of what remains, by Newton's steps on its level: that is convex, so they come from below. */
+function nearFall(rates: Float64Array, db: number): number {
+  const fall = (db / 10) * Math.LN10;
+  let whole = 0;
+  for (let i = 0; i < rates.length; i++) whole += 1 / (rates[i] ?? 1);
+  let seconds = 0;
+  for (let step = Infinity, n = 0; step > 1e-8 * seconds && n < 50; n++) {
+    let energy = 0;
+    let remaining = 0;
+    for (let i = 0; i < rates.length; i++) {
+      const rate = rates[i] ?? 1;
+      const now = Math.exp(-rate * seconds);
+      energy += now;
+      remaining += now / rate;
+    }
+    step = ((fall + Math.log(remaining / whole)) * remaining) / energy;
+    seconds += step;
+  }
+  return seconds;
 }
 
 function decayRates(room: Room, band: number): Float64Array {

@@ -2,7 +2,7 @@ import { realSpectrum } from '../fft/fft';
 import { gaussian, seededRandom } from '../signal/random';
 import { airDbPerMetre, bandHz, bandWeight, bassBands } from './bands';
 import { bandDecay } from './decay';
-import { diffusePower, directivityGain, type Directivity } from './directivity';
+import { diffusePower, directivityGains, type Directivity } from './directivity';
 import { impulseTaps } from './fractional-delay';
 import { distanceBetween, type Point } from './point';
 import { soundSpeed, type Room } from './room';
@@ -64,6 +64,8 @@ function layEarly(
   const { aim, directivity } = source;
   const count = bandHz.length;
   const kernel = new Float64Array(taps);
+  const beam = directivityGains(directivity);
+  const airPerMetre = airDbPerMetre.map((db) => (-db * Math.LN10) / 20);
   for (let i = 0; i < x.count; i++) {
     const dx = x.offset[i] ?? 0;
     for (let j = 0; j < y.count; j++) {
@@ -87,13 +89,13 @@ function layEarly(
         for (let band = bassBands; band < count; band++) {
           const signal = bands[band];
           if (!signal) continue;
-          const air = 10 ** ((-(airDbPerMetre[band] ?? 0) * distance) / 20);
+          const air = Math.exp((airPerMetre[band] ?? 0) * distance);
           const walls =
             (x.gains[i * count + band] ?? 0) *
             (y.gains[j * count + band] ?? 0) *
             (z.gains[k * count + band] ?? 0);
-          const beam = directivityGain(directivity, cosine, bandHz[band] ?? 0);
-          addKernel(signal, whole - taps / 2 + 1, kernel, fade * walls * air * beam);
+          const gain = fade * walls * air * beam(cosine, bandHz[band] ?? 0);
+          addKernel(signal, whole - taps / 2 + 1, kernel, gain);
         }
       }
     }
@@ -113,16 +115,24 @@ function layTail(
   const noise = gaussian(seededRandom(room.seed + place));
   const power = diffusePower(directivity);
   const decays = bandHz.map((_, band) => bandDecay(room, band));
-  const level = (seconds: number, band: number): number => {
-    const reflected = decays[band]?.energyAt(seconds) ?? 0;
-    const energy = (reflected * (power[band] ?? 0)) / sampleRate;
-    return tailFade(seconds) * Math.sqrt(energy);
+  const first = Math.floor(mixStart * sampleRate);
+  const step = Math.max(1, Math.round(sampleRate * stepSeconds));
+  const energies = decays.map((one) => one.energiesFrom(first / sampleRate, step / sampleRate));
+  const levels = (at: number): number[] => {
+    const steps = (at - first) / step;
+    return bands.map((signal, band) => {
+      if (!signal) return 0;
+      const reflected = Number.isInteger(steps)
+        ? energies[band]?.(steps)
+        : decays[band]?.energyAt(at / sampleRate);
+      const energy = ((reflected ?? 0) * (power[band] ?? 0)) / sampleRate;
+      return tailFade(at / sampleRate) * Math.sqrt(energy);
+    });
   };
-  const step = sampleRate * stepSeconds;
-  let before = bands.map((signal, band) => (signal ? level(mixStart, band) : 0));
-  for (let n = Math.floor(mixStart * sampleRate); n < size;) {
-    const end = Math.min(n + Math.max(1, Math.round(step)), size);
-    const after = bands.map((signal, band) => (signal ? level(end / sampleRate, band) : 0));
+  let before = levels(first);
+  for (let n = first; n < size;) {
+    const end = Math.min(n + step, size);
+    const after = levels(end);
     if (n > mixEnd * sampleRate && Math.max(...before) < weakest) break;
     const white = new Float64Array(end - n);
     for (let m = 0; m < white.length; m++) white[m] = noise();

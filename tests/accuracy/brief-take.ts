@@ -49,8 +49,17 @@ export function briefQuestions(seed: number): RoomQuestions {
   return { skewAtDb: [], levelsInNoise: false, buffers: turn === 7 ? 'places' : 'segments' };
 }
 
-/** How the take of a room is laid out: a lost buffer shows against several sound intervals. */
+const schedules = new Map<string, Schedule>();
+
+/**
+ * How the take of a room is laid out: a lost buffer shows against several sound intervals. Rooms
+ * with the same speakers have the same schedule, so that what is made from it is made once.
+ */
 export function briefSchedule(layout: Layout, questions: RoomQuestions): Schedule {
   const averages = questions.buffers === 'none' ? 1 : 2;
-  return scheduleTake(layout, { sweepSeconds: briefSweepSeconds, averages });
+  const key = JSON.stringify([layout, averages]);
+  const schedule =
+    schedules.get(key) ?? scheduleTake(layout, { sweepSeconds: briefSweepSeconds, averages });
+  schedules.set(key, schedule);
+  return schedule;
 }

@@ -1,6 +1,7 @@
-import { passingSpectrum } from '../../dsp/fft/fft';
+import { passingSpectrum, realSignal, realSpectrum } from '../../dsp/fft/fft';
 import { bandShares } from '../../dsp/level/band-level';
 import { powerToDb } from '../../dsp/level/decibels';
+import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
 import { distanceBetween } from '../../dsp/room/point';
 import { speakerResponses } from '../../dsp/room/speaker-response';
 import { moveLevelBetween } from '../../src/reading/move-level';
@@ -47,20 +48,59 @@ export function trueLevels(
   isSub: boolean,
 ): TrueLevels {
   if (!response) throw new RangeError(`no response of ${channel}`);
-  const size = linesApart * response.length;
+  const size = 2 * response.length;
   const hzPerBin = 48000 / size;
   const spectrum = passingSpectrum(response, size);
+  const band = isSub ? 'sub' : 'main';
+  const weights = meanWeights(response.length, band);
+  let inRoom = 0;
+  for (let k = 0; k < weights.length; k++) {
+    const power = (spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2;
+    inRoom += (weights[k] ?? 0) * power;
+  }
   const ownResponse = speakerResponses(speaker);
   const distance = distanceBetween(speaker.position, microphone);
-  const lines = { hzPerBin, power: new Float64Array(size / 2 + 1) };
-  let [inRoom, free] = [0, 0];
-  const [lowHz, highHz] = bandsHz[isSub ? 'sub' : 'main'];
-  const { first, shares } = bandShares(lines, lowHz, highHz);
+  const [lowHz, highHz] = bandsHz[band];
+  const { first, shares } = bandShares(linesOf(size), lowHz, highHz);
+  let free = 0;
   for (const [n, share] of shares.entries()) {
-    const k = first + n;
-    inRoom += share * ((spectrum[2 * k] ?? 0) ** 2 + (spectrum[2 * k + 1] ?? 0) ** 2);
-    const [re, im] = ownResponse(k * hzPerBin);
+    const [re, im] = ownResponse((first + n) * hzPerBin);
     free += (share * (re * re + im * im)) / distance ** 2;
   }
   return { roomDb: powerToDb(inRoom), freeDb: powerToDb(free) };
+}
+
+const linesOf = (size: number): PowerSpectrum => ({
+  hzPerBin: 48000 / size,
+  power: new Float64Array(size / 2 + 1),
+});
+
+const knownWeights = new Map<string, Float64Array>();
+
+/**
+ * What the lines of a response padded to twice its length add to the mean over log f that its finer
+ * lines would give: power between lines follows from the response's autocorrelation, which twice
+ * the length holds. So the mean's shares are taken there, cut to its length and brought back.
+ */
+function meanWeights(length: number, band: keyof typeof bandsHz): Float64Array {
+  const key = `${length} ${band}`;
+  const known = knownWeights.get(key);
+  if (known) return known;
+  const fine = linesApart * length;
+  const [lowHz, highHz] = bandsHz[band];
+  const { first, shares } = bandShares(linesOf(fine), lowHz, highHz);
+  const spectrum = new Float64Array(fine + 2);
+  for (const [n, share] of shares.entries()) spectrum[2 * (first + n)] = share;
+  const lags = realSignal(spectrum, fine);
+  const size = 2 * length;
+  const kept = new Float64Array(size);
+  kept[0] = lags[0] ?? 0;
+  for (let n = 1; n < length; n++) kept[n] = kept[size - n] = lags[n] ?? 0;
+  const back = realSpectrum(kept, size);
+  // A line stands for its twin at the negative frequency too, but for the first and the last.
+  const weights = Float64Array.from({ length: length + 1 }, (_, k) => {
+    return ((k === 0 || k === length ? 1 : 2) * (fine / 2) * (back[2 * k] ?? 0)) / size;
+  });
+  knownWeights.set(key, weights);
+  return weights;
 }

@@ -5,7 +5,7 @@ import { resampleMix } from '../../src/rig/practice-capture';
 import { convolver } from '../../src/rig/practice-convolver';
 import type { PracticeSystem } from '../../src/rig/practice-system';
 import type { ChannelLabel } from '../../src/system/channel';
-import { scheduleEvents } from '../../src/take/render';
+import { scheduleEvents, type ScheduledEvent } from '../../src/take/render';
 import type { Schedule } from '../../src/take/schedule';
 
 /** A take in a simulated room, computed once and recorded as often as one likes. */
@@ -32,7 +32,7 @@ export async function hearTake(
   const { room, microphone, sensitivityDb, seed } = system;
   const mix = new Float64Array(schedule.lengthSamples);
   const responses = new Map<ChannelLabel, Float64Array>();
-  const events = scheduleEvents(schedule);
+  const events = eventsOf(schedule);
   for (const { channel, speaker } of system.speakers) {
     const response = impulseResponseAt(room, speaker, microphone, rate, seconds, fallDb);
     responses.set(channel, response);
@@ -59,6 +59,15 @@ export async function hearTake(
       return buffers ? damageRecording(samples, buffers) : samples;
     },
   };
+}
+
+const knownEvents = new WeakMap<Schedule, readonly ScheduledEvent[]>();
+
+/** What a schedule plays, rendered once for all rooms that hear it. */
+function eventsOf(schedule: Schedule): readonly ScheduledEvent[] {
+  const events = knownEvents.get(schedule) ?? scheduleEvents(schedule);
+  knownEvents.set(schedule, events);
+  return events;
 }
 
 /** Rms of the marks at the microphone. */

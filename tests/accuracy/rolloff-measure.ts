@@ -1,7 +1,7 @@
 import { drawSpeaker } from '../../dsp/room/draw-speaker';
 import type { RoomPreset } from '../../dsp/room/draw-room';
 import type { SpeakerModel } from '../../dsp/room/speaker';
-import { truthOf } from '../../dsp/room/truth';
+import { truthOf, type SpeakerTruth } from '../../dsp/room/truth';
 import {
   fitRolloff,
   fitRolloffTogether,
@@ -185,7 +185,7 @@ function hold(
   if (isRefusal(fit)) {
     return { condition, f3: null, f6: null, f10: null, f6Upper80Hz: null, box: 'open' };
   }
-  const truth = truthOf(speaker, passbandHz);
+  const truth = knownTruth(speaker, passbandHz);
   const kind = truth.box === 'sealed' ? 'closed' : 'vented';
   const box = fit.box.kind === 'cannot tell' ? 'open' : fit.box.kind === kind ? 'right' : 'wrong';
   return {
@@ -196,4 +196,13 @@ function hold(
     f6Upper80Hz: fit.f6Upper80Hz,
     box,
   };
+}
+
+const truths = new WeakMap<SpeakerModel, SpeakerTruth>();
+
+/** truthOf a speaker, which all its cases are held against; its passband is the same in all. */
+function knownTruth(speaker: SpeakerModel, passbandHz: readonly [number, number]): SpeakerTruth {
+  const truth = truths.get(speaker) ?? truthOf(speaker, passbandHz);
+  truths.set(speaker, truth);
+  return truth;
 }

@@ -71,18 +71,15 @@ export function responseThrough(
   speaker: SpeakerModel,
   part?: PartOf,
 ): ImpulseResponse {
-  const spectrum = new Float64Array(TRANSFER_SIZE + 2);
-  const response = speakerResponses(speaker);
-  for (let k = 1; k < TRANSFER_SIZE / 2; k++) {
-    const hz = (k * TRANSFER_RATE) / TRANSFER_SIZE;
-    const [a, b] = part ? product(response(hz), part(speaker, hz)) : response(hz);
-    const turn = -2 * Math.PI * hz * DELAY_SECONDS;
-    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-    const [re, im] = [a * cos - b * sin, a * sin + b * cos];
-    const x = transfer ? (transfer[2 * k] ?? 0) : 1;
-    const y = transfer ? (transfer[2 * k + 1] ?? 0) : 0;
-    spectrum[2 * k] = x * re - y * im;
-    spectrum[2 * k + 1] = x * im + y * re;
+  const own = part ? delayedResponse(speaker, part) : wholeResponse(speaker);
+  const spectrum = own.slice();
+  if (transfer) {
+    for (let k = 2; k < TRANSFER_SIZE; k += 2) {
+      const [re, im] = [own[k] ?? 0, own[k + 1] ?? 0];
+      const [x, y] = [transfer[k] ?? 0, transfer[k + 1] ?? 0];
+      spectrum[k] = x * re - y * im;
+      spectrum[k + 1] = x * im + y * re;
+    }
   }
   return {
     samples: realSignal(spectrum, TRANSFER_SIZE),
@@ -90,6 +87,36 @@ export function responseThrough(
     zeroIndex: Math.round(DELAY_SECONDS * TRANSFER_RATE),
   };
 }
+
+const wholeResponses = new WeakMap<SpeakerModel, HalfSpectrum>();
+
+/** delayedResponse of all of a speaker, which is heard through many transfers. */
+function wholeResponse(speaker: SpeakerModel): HalfSpectrum {
+  const response = wholeResponses.get(speaker) ?? delayedResponse(speaker);
+  wholeResponses.set(speaker, response);
+  return response;
+}
+
+/** A speaker's response, or a part of it, later by DELAY_SECONDS. */
+function delayedResponse(speaker: SpeakerModel, part?: PartOf): HalfSpectrum {
+  const spectrum = new Float64Array(TRANSFER_SIZE + 2);
+  const response = speakerResponses(speaker);
+  for (let k = 1; k < TRANSFER_SIZE / 2; k++) {
+    const hz = (k * TRANSFER_RATE) / TRANSFER_SIZE;
+    const [a, b] = part ? product(response(hz), part(speaker, hz)) : response(hz);
+    const cos = delayTurns[2 * k] ?? 0;
+    const sin = delayTurns[2 * k + 1] ?? 0;
+    spectrum[2 * k] = a * cos - b * sin;
+    spectrum[2 * k + 1] = a * sin + b * cos;
+  }
+  return spectrum;
+}
+
+/** e^(−2πi f DELAY_SECONDS) at all bins. */
+const delayTurns = Float64Array.from({ length: TRANSFER_SIZE }, (_, n) => {
+  const turn = (-2 * Math.PI * (n >> 1) * TRANSFER_RATE * DELAY_SECONDS) / TRANSFER_SIZE;
+  return n % 2 === 0 ? Math.cos(turn) : Math.sin(turn);
+});
 
 /** The cone of a vented box without its port, which leaks a tenth. */
 export const coneAlone: PartOf = ({ box }, hz) => {
