@@ -1,6 +1,5 @@
 import { realSpectrum } from '../fft/fft';
 import { bandHz, bassBands, bassShare, bassWeights } from './bands';
-import type { AxisImages } from './axis-images';
 import { bandDecay } from './decay';
 import type { Point } from './point';
 import { soundSpeed, type Room } from './room';
@@ -75,33 +74,6 @@ function weightsOf(binHz: number): readonly Float64Array[] {
   return made;
 }
 
-/** Largest gain of an image and all farther ones along one axis, laid out as the gains. */
-function peaksFrom({ count, gains }: AxisImages): Float64Array {
-  const bands = bandHz.length;
-  const peaks = gains.slice();
-  for (let n = (count - 1) * bands - 1; n >= 0; n--) {
-    peaks[n] = Math.max(peaks[n] ?? 0, peaks[n + bands] ?? 0);
-  }
-  return peaks;
-}
-
-/** Whether four gains are too weak in all bass bands through the peaks that begin at an index. */
-function isWeak(
-  p0: number,
-  p1: number,
-  p2: number,
-  p3: number,
-  peaks: Float64Array,
-  at: number,
-): boolean {
-  return (
-    p0 * (peaks[at] ?? 0) < weakest &&
-    p1 * (peaks[at + 1] ?? 0) < weakest &&
-    p2 * (peaks[at + 2] ?? 0) < weakest &&
-    p3 * (peaks[at + 3] ?? 0) < weakest
-  );
-}
-
 /** Walks the lattice; the last eighth of the reach fades out. Bands lie interleaved. */
 function layImages(
   { x, y, z }: RoomImages,
@@ -115,7 +87,6 @@ function layImages(
   const fadePerMetre = 1 / (reach - fadeFrom);
   const most = reach * reach;
   const [across, gains, count] = [z.offset, z.gains, z.count];
-  const [yPeaks, zPeaks] = [peaksFrom(y), peaksFrom(z)];
   for (let i = 0; i < x.count; i++) {
     const dx = x.offset[i] ?? 0;
     for (let j = 0; j < y.count; j++) {
@@ -127,11 +98,6 @@ function layImages(
       const p1 = (x.gains[a + 1] ?? 0) * (y.gains[b + 1] ?? 0);
       const p2 = (x.gains[a + 2] ?? 0) * (y.gains[b + 2] ?? 0);
       const p3 = (x.gains[a + 3] ?? 0) * (y.gains[b + 3] ?? 0);
-      if (isWeak(p0, p1, p2, p3, zPeaks, 0)) {
-        const [q0 = 0, q1 = 0, q2 = 0, q3 = 0] = x.gains.subarray(a, a + 4);
-        if (isWeak(q0, q1, q2, q3, yPeaks, b)) break;
-        continue;
-      }
       for (let k = 0; k < count; k++) {
         const dz = across[k] ?? 0;
         const square = flat + dz * dz;
@@ -141,10 +107,7 @@ function layImages(
         const g1 = p1 * (gains[c + 1] ?? 0);
         const g2 = p2 * (gains[c + 2] ?? 0);
         const g3 = p3 * (gains[c + 3] ?? 0);
-        if (g0 < weakest && g1 < weakest && g2 < weakest && g3 < weakest) {
-          if (isWeak(p0, p1, p2, p3, zPeaks, c)) break;
-          continue;
-        }
+        if (g0 < weakest && g1 < weakest && g2 < weakest && g3 < weakest) continue;
         const distance = Math.max(Math.sqrt(square), 0.01);
         const fade = distance > fadeFrom ? (reach - distance) * fadePerMetre : 1;
         const place = distance * samplesPerMetre;
