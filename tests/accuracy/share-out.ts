@@ -1,9 +1,10 @@
 import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { bundleForNode } from '../bundle-for-node';
 import type { Answer, Order, Result } from './child';
 
-const childPath = fileURLToPath(new URL('./child.ts', import.meta.url));
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
 /**
  * Measures all rooms, one child process a core, and gives them in the order asked for. Rejects at
@@ -13,12 +14,14 @@ export async function shareOut(
   orders: readonly Order[],
   onRoom: (done: number) => void,
 ): Promise<Result[]> {
+  const folder = here('../.out/accuracy');
+  await bundleForNode(here('.'), folder, { child: here('./child.ts') });
   const results: (Result | undefined)[] = orders.map(() => undefined);
   let next = 0;
   let done = 0;
   const work = (): Promise<void> =>
     new Promise((resolve, reject) => {
-      const child = fork(childPath);
+      const child = fork(`${folder}/child.js`);
       let current = -1;
       const give = (): void => {
         current = next++;

@@ -9,28 +9,14 @@
  */
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
+import { bundleForNode } from '../bundle-for-node';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const folder = here('../.out/speed');
-await build({
-  configFile: false,
-  logLevel: 'warn',
-  root: here('.'),
-  ssr: { noExternal: true },
-  build: {
-    ssr: true,
-    outDir: `${folder}/bundle`,
-    emptyOutDir: true,
-    target: 'node20',
-    rollupOptions: {
-      input: {
-        bench: here('./bench.ts'),
-        helper: here('./helper-thread.ts'),
-        'memory-child': here('./memory-child.ts'),
-      },
-    },
-  },
+await bundleForNode(here('.'), `${folder}/bundle`, {
+  bench: here('./bench.ts'),
+  helper: here('./helper-thread.ts'),
+  'memory-child': here('./memory-child.ts'),
 });
 const ran = spawnSync(
   process.execPath,
