@@ -5,11 +5,24 @@ export interface ScipyResult {
   readonly runs: readonly Seconds[];
   readonly reading: {
     readonly skewPpm: number;
+    readonly skewHalfPpm: number;
+    /** How much later the reference speaker arrives by the take's marks than by its sweep. */
+    readonly marksAfterSweepSeconds: number;
+    /** Segments whose gain is not the reference's. */
+    readonly faults: number;
     readonly channels: readonly {
       readonly channel: string;
       readonly arrivalSamples: number;
+      /** Half the 90 % interval of that. */
+      readonly halfSamples: number;
+      /** Of a height heard over the ceiling. */
+      readonly ceilingSamples: number | null;
       readonly levelDb: number;
+      /** From the ends of its 90 % interval. */
+      readonly levelHalves: readonly [number, number];
       readonly f6Hz: number;
+      /** How far each sound beside the sweep may move the response. */
+      readonly errorsDb: readonly number[];
     }[];
   };
 }

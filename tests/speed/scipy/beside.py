@@ -4,6 +4,7 @@ import functools
 import numpy as np
 from scipy import fft, ndimage, signal
 
+from events import read_events
 from responses import octave_rate
 
 TIERS = ((0, 0.34, 4, True), (75, 0.085, 2, True), (600, 0.0213, 1, False))
@@ -112,15 +113,15 @@ def own_sound(shape, seconds, hop, energy, gain, decays, floors, sweep, rate, sw
     return hidden, np.where(late < 0.1 * floors[:, None], 0, late)
 
 
-def sound_beside(heard, sweep_at, sweep, ir, pre, rate, floors):
-    """Share of the tiles the take leaves free that hold more than its noise."""
+def sound_beside(heard, sweep_at, sweep, ir, pre, rate, floors, played):
+    """How far each sound in the tiles the take leaves free may move the response, decibels."""
     near = int(0.12 * rate)
     arrival = pre - near + np.abs(ir[pre - near:pre + near + 1]).argmax()
     power, seconds, hop = tiles(heard, rate)
     energy, gain, decays = bands_of(ir, sweep, rate, floors, arrival)
     hidden, late = own_sound(power.shape, seconds, hop, energy, gain, decays, floors, sweep, rate,
                              sweep_at, arrival - pre)
-    seen = 0
+    seen = np.zeros(power.shape)
     for b, row in enumerate(power):
         reach = 2 * round(0.5 * max(0.05, 1.5 * seconds[b]) * rate / hop) + 1
         free = (~hidden[b]).astype(float)
@@ -130,5 +131,7 @@ def sound_beside(heard, sweep_at, sweep, ir, pre, rate, floors):
         freedom = 2 * np.maximum(1, MIDS[b] * (EDGE - 1 / EDGE) * span)
         spread = 2 / (9 * freedom)
         most = np.maximum(2, (1 - spread + 3.7 * np.sqrt(spread)) ** 3)
-        seen += np.sum((sums > (most * floors[b] + late[b]) * counts) & ~hidden[b])
-    return seen / max(1, np.sum(~hidden))
+        shows = (sums > (most * floors[b] + late[b]) * counts) & ~hidden[b]
+        seen[b] = np.where(shows, np.maximum(row - floors[b], 0), 0)
+    return read_events(seen, hidden, seconds, hop, energy, gain, floors, sweep, rate, sweep_at, pre,
+                       ir, played, MIDS)

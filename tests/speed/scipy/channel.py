@@ -3,39 +3,15 @@ import functools
 import time
 
 import numpy as np
-from scipy import fft, ndimage, signal
+from scipy import fft, ndimage
 
 import beside
 import harmonics
 import responses
 import rolloff
+from arrival import ceiling_path, find_arrival
+from level import read_level
 from shared import analytic, band_means, decibels, integral, power_spectrum, spectrum
-
-
-def find_arrival(ir, rate, is_sub):
-    band, low = ((60, 350), 0.04) if is_sub else ((3000, 18000), 0.015)
-    z = analytic(ir, rate, *band)
-    envelope = np.abs(z)
-    coarse = envelope.argmax()
-    before = int(low * rate) + 64
-    first = max(coarse - before, 0)
-    piece = z[first:coarse + int(0.002 * rate) + 64] * 1.0
-    edge = np.sin(np.pi * (np.arange(64) + 0.5) / 128) ** 2
-    piece[:64] *= edge
-    piece[-64:] *= edge[::-1]
-    fine = np.abs(signal.resample(piece, 8 * len(piece)))
-    strongest = fine[64 * 8:-64 * 8].argmax() + 64 * 8
-    quiet = envelope[max(first - int(0.1 * rate), 0):first]
-    noise = np.sqrt(np.mean(quiet ** 2) / 2) if len(quiet) > 96 else 0
-    least = max(fine[strongest] * 10 ** (-20 / 20), noise * 10 ** (14 / 20))
-    peaks = signal.argrelmax(fine)[0]
-    ahead = ndimage.maximum_filter1d(fine, int(0.0005 * rate) * 8 + 1,
-                                     origin=-(int(0.0005 * rate) * 4))
-    good = peaks[(peaks >= 64 * 8) & (peaks <= strongest) & (fine[peaks] > least)
-                 & (fine[peaks] >= 0.35 * ahead[peaks])]
-    n = good[0] if len(good) else strongest
-    a, b, c = fine[n - 1], fine[n], fine[n + 1]
-    return first + (n + 0.5 * (a - c) / (a - 2 * b + c)) / 8
 
 
 def read_polarity(ir, rate, at):
@@ -49,12 +25,6 @@ def read_polarity(ir, rate, at):
         -2j * np.pi * np.outer(n[:len(piece)], f) / rate)
     weight = np.abs(x) / np.sqrt(f)
     return np.sign(near[np.abs(near).argmax()]), np.sum(weight * np.cos(np.angle(x))) / weight.sum()
-
-
-def pink_level(power, spacing, low, high):
-    k = np.arange(int(round(low / spacing)), int(round(high / spacing)) + 1)
-    share = np.log(np.minimum((k + 0.5) * spacing, high) / np.maximum((k - 0.5) * spacing, low))
-    return 10 * np.log10(np.dot(power[k], share) / np.log(high / low))
 
 
 def curve(power, spacing, top):
@@ -148,16 +118,18 @@ def read_channel(whole, index):
     step("responses")
     bins, spacing = spectrum(ir, rate)
     power, size = np.square(np.abs(bins)), round(rate / spacing)
-    played_band(power, spacing, is_sub)
-    seen = beside.sound_beside(heard, pre, sweep, ir, pre, rate, whole.floors())
+    played = played_band(power, spacing, is_sub)
+    errors = beside.sound_beside(heard, pre, sweep, ir, pre, rate, whole.floors(), played)
     step("other sound")
     harmonics.read_harmonics(long, before, sweep, rate, twice)
     step("distortion")
     corners, _ = rolloff.fit_rolloff(ir, hiss, rate, is_sub)
     step("roll-off")
-    arrival = find_arrival(ir, rate, is_sub)
+    found = find_arrival(ir, rate)
+    arrival, ceiling = found["at"], ceiling_path(found, rate, segment["channel"].startswith("Tp"))
     read_polarity(ir, rate, arrival)
-    level = pink_level(power, spacing, *((30, 80) if is_sub else (500, 2000)))
+    level, level_halves = read_level(power, hiss_power, spacing, is_sub, ir, hiss, rate,
+                                     len(whole.silence) / rate)
     top = 480 if is_sub else 20000
     curve(power, spacing, top), curve(hiss_power, spacing, top), envelope(ir, rate, arrival)
     margins(power, hiss_power, spacing, is_sub)
@@ -168,4 +140,7 @@ def read_channel(whole, index):
     bass_transfer(bins, size, rate, pre)
     step("the rest")
     return took, {"channel": segment["channel"], "arrivalSamples": float(arrival),
-                  "levelDb": float(level), "f6Hz": float(corners[1][1]), "seen": float(seen)}
+                  "halfSamples": float(found["half"]),
+                  "ceilingSamples": None if ceiling is None else float(ceiling),
+                  "levelDb": float(level), "levelHalves": [float(half) for half in level_halves],
+                  "f6Hz": float(corners[1][1]), "errorsDb": errors}

@@ -21,8 +21,10 @@ os.environ["LEARNT"] = os.path.join(folder, "learnt.json")
 import numpy as np
 from scipy import fft
 
+from arrival import arrival_from_marks
 from channel import Take, read_channel
-from clock import check_capture, estimate_clock
+from clock import check_capture, estimate_clock, gain_faults
+from responses import PRE
 
 with open(os.path.join(folder, "take.json")) as file:
     TAKE = json.load(file)
@@ -39,12 +41,21 @@ def channel_in_pool(order):
     return read_channel(held["whole"], index)
 
 
+def marks_after_sweep(by_marks, read_all, ratio):
+    """How much later the reference speaker arrives by its marks than by its sweep, seconds."""
+    own = next(one for _, one in read_all if one["channel"] == TAKE["reference"])
+    rate = TAKE["sampleRate"] * ratio
+    by_sweep = own["arrivalSamples"] - int(round(PRE * rate))
+    return float(by_marks["at"] - round(0.1 * rate) - by_sweep) / rate
+
+
 def read(run, pool):
     now = time.perf_counter if pool else time.process_time
     started = now()
     with fft.set_workers(cores):
-        ratio, at, _, levels = estimate_clock(CAPTURE, TAKE)
-    checked = check_capture(CAPTURE, TAKE, ratio, at)
+        ratio, at, timed, gains = estimate_clock(CAPTURE, TAKE)
+    checked = {**check_capture(CAPTURE, TAKE, ratio, at), "gains": gain_faults(TAKE, gains)}
+    by_marks = arrival_from_marks(CAPTURE, TAKE, ratio, at)
     clocked = now()
     indices = range(len(TAKE["segments"]))
     if pool:
@@ -57,7 +68,9 @@ def read(run, pool):
         for name, value in took.items():
             seconds[name] = seconds.get(name, 0) + value
     seconds["total"] = now() - started
-    reading = {"skewPpm": (ratio - 1) * 1e6, "channels": [one for _, one in read_all]}
+    reading = {"skewPpm": (ratio - 1) * 1e6, "skewHalfPpm": timed["half"] * 1e6,
+               "marksAfterSweepSeconds": marks_after_sweep(by_marks, read_all, ratio),
+               "faults": int(np.sum(checked["gains"])), "channels": [one for _, one in read_all]}
     return seconds, reading
 
 
