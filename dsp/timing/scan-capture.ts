@@ -10,15 +10,37 @@ export interface CaptureScan {
   readonly step: number;
 }
 
+/** Samples looked at in one call: what is called often is compiled once, for good. */
+const stretch = 16_384;
+
 /** One pass over a whole capture; it stops at what is no number. Common practice. */
 export function scanCapture(samples: Samples): CaptureScan {
-  let peak = 0;
-  let step = 1;
-  for (let n = 0; n < samples.length; n++) {
+  const found = { peak: 0, step: 1 };
+  for (let from = 0; from < samples.length; from += stretch) {
+    const bad = scanStretch(samples, from, Math.min(from + stretch, samples.length), found);
+    if (bad >= 0) return { notNumber: bad, ...found };
+  }
+  return { notNumber: -1, ...found };
+}
+
+function scanStretch(
+  samples: Samples,
+  from: number,
+  to: number,
+  found: { peak: number; step: number },
+): number {
+  let { peak, step } = found;
+  let bad = -1;
+  for (let n = from; n < to; n++) {
     const value = Math.abs(samples[n] ?? 0);
-    if (!(value < Infinity)) return { notNumber: n, peak, step };
+    if (!(value < Infinity)) {
+      bad = n;
+      break;
+    }
     if (value > peak) peak = value;
     if (value < step && value > 0) step = value;
   }
-  return { notNumber: -1, peak, step };
+  found.peak = peak;
+  found.step = step;
+  return bad;
 }
