@@ -1,12 +1,11 @@
 import FFT from 'fft.js';
+import { deal, joinQuarters, quarterTurns } from './quarters';
 
 /** Complex transform of one size, with room to work in; arrays hold interleaved re, im. */
 export interface ComplexPlan {
   readonly size: number;
   /** Work space of 2·size numbers, shared by all plans: free until the next transform of any. */
   readonly work: Float64Array;
-  /** e^(−2πik/size) for k = 0 … size − 1, interleaved re, im. */
-  readonly turns: readonly number[];
   /** out_k = Σ in_n e^(−2πi kn/size); out and in are different arrays of 2·size numbers. */
   forward(out: Float64Array, input: Float64Array): void;
   /** The inverse, scaled by 1/size. */
@@ -31,25 +30,46 @@ export function complexPlan(size: number): ComplexPlan {
   return plan;
 }
 
+/** From here on a transform and its tables are more than a core's own cache holds. */
+const leastSplit = 131_072;
+
 function makePlan(size: number): ComplexPlan {
-  const fft = new FFT(size);
+  const transform = size < leastSplit ? wholeTransform(size) : splitTransform(size);
   if (room.length < 2 * size) room = new Float64Array(2 * size);
   let work = room.subarray(0, 2 * size);
   return {
     size,
-    turns: fft.table,
     get work() {
       // A larger plan brought more room since.
       if (work.buffer !== room.buffer) work = room.subarray(0, 2 * size);
       return work;
     },
-    forward: (out, input) => {
-      fft.transform(out, input);
-    },
+    forward: transform,
     inverse: (out, input) => {
-      fft.transform(out, input);
+      transform(out, input);
       reverse(out, size);
     },
+  };
+}
+
+function wholeTransform(size: number): ComplexPlan['forward'] {
+  const fft = new FFT(size);
+  return (out, input) => fft.transform(out, input);
+}
+
+/** Of four transforms of a quarter of the size; see deal and joinQuarters. */
+function splitTransform(size: number): ComplexPlan['forward'] {
+  // Not split again: both would work in the same room.
+  const quarter = size / 4;
+  const forward = quarter < leastSplit ? complexPlan(quarter).forward : wholeTransform(quarter);
+  const turns = quarterTurns(size);
+  return (out, input) => {
+    const work = room.subarray(0, 2 * size);
+    deal(input, out);
+    for (let from = 0; from < 2 * size; from += size / 2) {
+      forward(work.subarray(from, from + size / 2), out.subarray(from, from + size / 2));
+    }
+    joinQuarters(work, turns, out);
   };
 }
 
@@ -73,5 +93,5 @@ function identityPlan(): ComplexPlan {
   const copy = (out: Float64Array, input: Float64Array): void => {
     out.set(input.subarray(0, 2));
   };
-  return { size: 1, work: new Float64Array(2), turns: [1, 0], forward: copy, inverse: copy };
+  return { size: 1, work: new Float64Array(2), forward: copy, inverse: copy };
 }

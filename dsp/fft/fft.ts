@@ -35,8 +35,7 @@ export function realSpectrum(
   plan.work.set(signal);
   plan.work.fill(0, signal.length);
   plan.forward(into.subarray(0, size), plan.work);
-  const { turns } = plan;
-  const [stepRe, stepIm] = [Math.cos(Math.PI / half), -Math.sin(Math.PI / half)];
+  const turns = twiddles(half);
   const z0 = into[0] ?? 0;
   const z1 = into[1] ?? 0;
   for (let k = 1, m = half - 1; k <= m; k++, m--) {
@@ -48,14 +47,10 @@ export function realSpectrum(
     const evenIm = 0.5 * (b - d);
     const oddRe = 0.5 * (b + d);
     const oddIm = 0.5 * (c - a);
-    // e^(−2πik/size); the plan has those of even k.
-    const even = k & ~1;
-    const evenCos = turns[even] ?? 0;
-    const evenSin = turns[even + 1] ?? 0;
-    const cos = k === even ? evenCos : evenCos * stepRe - evenSin * stepIm;
-    const sin = k === even ? evenSin : evenCos * stepIm + evenSin * stepRe;
-    const re = oddRe * cos - oddIm * sin;
-    const im = oddIm * cos + oddRe * sin;
+    const cos = turns[2 * k] ?? 0;
+    const sin = turns[2 * k + 1] ?? 0;
+    const re = oddRe * cos + oddIm * sin;
+    const im = oddIm * cos - oddRe * sin;
     into[2 * k] = evenRe + re;
     into[2 * k + 1] = evenIm + im;
     into[2 * m] = evenRe - re;
@@ -110,8 +105,7 @@ export function realSignal(
   }
   const half = size / 2;
   const plan = complexPlan(half);
-  const { turns } = plan;
-  const [stepRe, stepIm] = [Math.cos(Math.PI / half), -Math.sin(Math.PI / half)];
+  const turns = twiddles(half);
   const z = plan.work;
   // Bins in reverse order, so that a forward transform is the inverse.
   const scale = 1 / size;
@@ -126,14 +120,10 @@ export function realSignal(
     const evenIm = scale * (b - d);
     const re = scale * (a - c);
     const im = scale * (b + d);
-    // e^(−2πik/size); the plan has those of even k.
-    const even = k & ~1;
-    const evenCos = turns[even] ?? 0;
-    const evenSin = turns[even + 1] ?? 0;
-    const cos = k === even ? evenCos : evenCos * stepRe - evenSin * stepIm;
-    const sin = k === even ? evenSin : evenCos * stepIm + evenSin * stepRe;
-    const oddRe = re * cos + im * sin;
-    const oddIm = im * cos - re * sin;
+    const cos = turns[2 * k] ?? 0;
+    const sin = turns[2 * k + 1] ?? 0;
+    const oddRe = re * cos - im * sin;
+    const oddIm = im * cos + re * sin;
     z[2 * m] = evenRe - oddIm;
     z[2 * m + 1] = evenIm + oddRe;
     z[2 * k] = evenRe + oddIm;
@@ -155,6 +145,22 @@ export function complexSignal(spectrum: Float64Array): Float64Array {
   const signal = new Float64Array(spectrum.length);
   complexPlan(spectrum.length / 2).inverse(signal, spectrum);
   return signal;
+}
+
+const turnTables = new Map<number, Float64Array>();
+
+/** cos and sin of πk/half for k = 0 … half/2. */
+function twiddles(half: number): Float64Array {
+  const known = turnTables.get(half);
+  if (known) return known;
+  const count = Math.floor(half / 2) + 1;
+  const table = new Float64Array(2 * count);
+  for (let k = 0; k < count; k++) {
+    table[2 * k] = Math.cos((Math.PI * k) / half);
+    table[2 * k + 1] = Math.sin((Math.PI * k) / half);
+  }
+  turnTables.set(half, table);
+  return table;
 }
 
 function checkSize(size: number): void {

@@ -1,3 +1,4 @@
+import FFT from 'fft.js';
 import { describe, expect, it } from 'vitest';
 import {
   complexSignal,
@@ -33,6 +34,27 @@ describe('realSpectrum', () => {
     expect(spectrum).toHaveLength(size + 2);
     for (let k = 0; k <= size / 2; k++) {
       expectClose([...spectrum.slice(2 * k, 2 * k + 2)], definition(signal, size, k), 1e-11);
+    }
+  });
+
+  // The longest are split in four.
+  it.each([2 ** 17, 2 ** 18, 2 ** 20])('is the definition in some bins for size %d', (size) => {
+    const signal = noise(size - 100, 8);
+    const kept = signal.slice();
+    const spectrum = realSpectrum(signal, size);
+    expect(signal).toEqual(kept);
+    for (const k of [
+      0,
+      1,
+      2,
+      1021,
+      size / 16 + 3,
+      size / 8,
+      size / 4 - 1,
+      size / 4 + 1,
+      size / 2,
+    ]) {
+      expectClose([...spectrum.slice(2 * k, 2 * k + 2)], definition(signal, size, k), 1e-8);
     }
   });
 
@@ -78,7 +100,7 @@ describe('realSpectrum', () => {
 });
 
 describe('realSignal', () => {
-  it.each([2, 4, 8, 32, 2 ** 14, 2 ** 17])('takes a spectrum of size %d back', (size) => {
+  it.each([2, 4, 8, 32, 2 ** 14, 2 ** 17, 2 ** 18])('takes a spectrum of size %d back', (size) => {
     const signal = noise(size, 5);
     expectClose(realSignal(realSpectrum(signal, size), size), signal, 1e-14);
   });
@@ -97,6 +119,18 @@ describe('realSignal', () => {
 });
 
 describe('complexSpectrum', () => {
+  it('is that of fft.js where it is split, and goes back', () => {
+    const size = 2 ** 17;
+    const signal = noise(2 * size, 9);
+    const kept = signal.slice();
+    const spectrum = complexSpectrum(signal);
+    expect(signal).toEqual(kept);
+    const whole = new Float64Array(2 * size);
+    new FFT(size).transform(whole, signal);
+    expectClose(spectrum, whole, 1e-9);
+    expectClose(complexSignal(spectrum), signal, 1e-12);
+  });
+
   it.each([1, 2, 4, 8, 256])('is the definition for size %d, and goes back', (size) => {
     const signal = noise(2 * size, 7);
     const spectrum = complexSpectrum(signal);
