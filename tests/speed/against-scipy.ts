@@ -8,7 +8,9 @@ import { helpersInThreads } from './threads';
 
 /** A reading must take less time than SciPy's. */
 const limit = 1;
-const rounds = 4;
+/** The best of so many rounds of so many runs of either, by turns. */
+const rounds = 6;
+const runsOfRound = 4;
 
 /** What the other reader leaves out that a reading of ours does. */
 const leftOut = [
@@ -34,10 +36,10 @@ export async function compareWithScipy(folder: string, script: string, helper: U
   const problems: string[] = [];
   // By turns, so that whatever else the machine does meets both.
   for (let round = 0; round < rounds; round++) {
-    for (let n = 0; n < 3; n++) whole.push((await readWhole(take, helpers)).clock);
+    for (let n = 0; n < runsOfRound; n++) whole.push((await readWhole(take, helpers)).clock);
     for (let n = 0; n < 2; n++) ours.push(timeSteps(take));
     const one = runScipy(script, folder, 3, 1);
-    const all = runScipy(script, folder, 4, cores);
+    const all = runScipy(script, folder, runsOfRound, cores);
     if (!one || !all) {
       await end();
       return ['SciPy is not installed (python3-scipy): there is nothing to compare with.'];
