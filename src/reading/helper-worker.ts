@@ -55,8 +55,8 @@ function attempt<T>(what: () => T): T | HelperAnswer {
 
 function makeBand({ samples, sampleRate, mark }: BandOrder): void {
   const answer = attempt(() => ({ band: markBand(samples, sampleRate, mark) }));
-  const { buffer } = 'band' in answer ? answer.band.base.samples : samples;
-  self.postMessage(answer, { transfer: [buffer] });
+  const given = 'band' in answer ? [answer.band.base.samples, answer.band.bare] : [samples];
+  self.postMessage(answer, { transfer: given.map(({ buffer }) => buffer) });
 }
 
 self.onmessage = ({ data }: MessageEvent<HelperOrder>): void => {
