@@ -47,8 +47,9 @@ function deriveProposal(
   const found = { ...next, readings, toRepeat };
   const same = sameReadings && next.together === before.together;
   const kept = same ? keptProposal(found, before) : null;
-  // The first one of a session follows whole from a worker, as its code has still to be compiled.
-  const first = before !== null && before.proposal === null;
+  // That of a new take follows whole from a worker: here its code may have still to be compiled.
+  const taken = before?.document.takes.length !== next.document.takes.length;
+  const first = before !== null && (taken || before.proposal === null);
   return { ...found, proposal: kept ?? (first ? null : proposalWithoutSums(found, readings)) };
 }
 

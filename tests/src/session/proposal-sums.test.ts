@@ -44,7 +44,7 @@ function benchOf(propose?: BenchParts['propose']) {
 }
 
 describe('the proposal of a session', () => {
-  it('follows the first readings whole, from a worker', async () => {
+  it('follows a take whole, from a worker', async () => {
     const { bench, orders } = benchOf();
     await bench.startTake();
     expect(bench.state.readings).not.toBeNull();
@@ -56,12 +56,15 @@ describe('the proposal of a session', () => {
     expect(proposal?.subs?.alignment).not.toBeNull();
   });
 
-  it('is there at once for later readings, and its sums follow', async () => {
+  it('is there at once for another processor, and its sums follow', async () => {
     const { bench, orders } = benchOf();
     await bench.startTake();
     orders.at(-1)?.release();
     await until(bench, (state) => state.proposal?.sums === 'there');
-    await bench.startTake();
+    bench.change('Choose steps', (document) => ({
+      ...document,
+      processor: { ...document.processor },
+    }));
     expect(bench.state.proposal?.sums).toBe('coming');
     expect(bench.state.proposal?.groups[0]?.crossoverHz).toBeTypeOf('number');
     orders.at(-1)?.release();
