@@ -4,6 +4,7 @@ import {
   powerSpectrum,
   powerUpTo,
   responseIntegral,
+  topHz,
   type PowerIntegral,
 } from '../response/power-spectrum';
 import { fadeEnds } from '../signal/fade';
@@ -40,9 +41,8 @@ export function windowedEnergy(
 
 /** Mean |H|² over the band round a frequency. */
 export function energyAt(energy: BandEnergy, hz: number): number {
-  const top = (energy.sums.length - 2) * energy.hzPerBin;
   const low = hz / half;
-  const high = Math.min(hz * half, top);
+  const high = Math.min(hz * half, topHz(energy));
   if (!(high > low)) return 0;
   return Math.max((powerUpTo(energy, high) - powerUpTo(energy, low)) / (high - low), 0);
 }

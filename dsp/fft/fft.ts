@@ -1,3 +1,4 @@
+import { scratch } from '../signal/scratch';
 import { complexPlan } from './complex-plan';
 
 /** Half spectrum of a real signal: bins 0 … size/2 as interleaved re, im; length size + 2. */
@@ -63,22 +64,11 @@ export function realSpectrum(
   return into;
 }
 
-let sharedRoom = new Float64Array(0);
-const passing = new Map<number, Float64Array>();
-
 /**
  * Room that all callers share, for who is done with it before the next use of it or the next passing
  * spectrum; what it holds is of the last one.
  */
-export function passingRoom(length: number): Float64Array {
-  if (sharedRoom.length < length) {
-    sharedRoom = new Float64Array(length);
-    passing.clear();
-  }
-  const room = passing.get(length) ?? sharedRoom.subarray(0, length);
-  passing.set(length, room);
-  return room;
-}
+export const passingRoom = scratch();
 
 /** realSpectrum into passingRoom: spares an array that costs as much as its transform. */
 export function passingSpectrum(signal: ArrayLike<number>, size: number): HalfSpectrum {

@@ -1,4 +1,5 @@
 import { nextPowerOfTwo, passingSpectrum } from '../fft/fft';
+import { scratch } from '../signal/scratch';
 import type { ImpulseResponse } from './impulse-response';
 import { powerOf, wholePower } from './whole-spectrum';
 
@@ -14,13 +15,13 @@ const wholeSpacingHz = 1;
  * apart; at 1 Hz kept with the samples. Neither may be changed afterwards. Throws RangeError when spacingHz is not positive.
  */
 export function powerSpectrum(ir: ImpulseResponse, spacingHz = wholeSpacingHz): PowerSpectrum {
-  if (!(spacingHz > 0)) throw new RangeError(`spacingHz must be positive, got ${spacingHz}`);
-  const size = nextPowerOfTwo(Math.max(ir.samples.length, ir.sampleRate / spacingHz));
+  const size = sizeFor(ir.samples.length, ir.sampleRate, spacingHz);
   const isWhole = spacingHz === wholeSpacingHz && size === nextPowerOfTwo(ir.samples.length);
   const power = isWhole ? wholePower(ir.samples) : powerOf(passingSpectrum(ir.samples, size));
   return { hzPerBin: ir.sampleRate / size, power };
 }
 
+const room = scratch();
 const integrals = new WeakMap<Float64Array, Float64Array>();
 
 /**
@@ -64,18 +65,19 @@ export function responseIntegral(
   sampleRate: number,
   spacingHz: number,
 ): PowerIntegral {
+  const size = sizeFor(samples.length, sampleRate, spacingHz);
+  const power = powerOf(passingSpectrum(samples, size), room);
+  return { hzPerBin: sampleRate / size, sums: sumUp(power) };
+}
+
+/** The frequency of the last bin, up to which there is an integral. */
+export function topHz({ hzPerBin, sums }: PowerIntegral): number {
+  return (sums.length - 2) * hzPerBin;
+}
+
+function sizeFor(length: number, sampleRate: number, spacingHz: number): number {
   if (!(spacingHz > 0)) throw new RangeError(`spacingHz must be positive, got ${spacingHz}`);
-  const size = nextPowerOfTwo(Math.max(samples.length, sampleRate / spacingHz));
-  const spectrum = passingSpectrum(samples, size);
-  const sums = new Float64Array(size / 2 + 2);
-  let sum = 0;
-  for (let k = 0; k <= size / 2; k++) {
-    const re = spectrum[2 * k] ?? 0;
-    const im = spectrum[2 * k + 1] ?? 0;
-    sum += (re * re + im * im) * (k === 0 ? 0.5 : 1);
-    sums[k + 1] = sum;
-  }
-  return { hzPerBin: sampleRate / size, sums };
+  return nextPowerOfTwo(Math.max(length, sampleRate / spacingHz));
 }
 
 function sumUp(power: Float64Array): Float64Array {

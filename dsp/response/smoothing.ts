@@ -1,4 +1,10 @@
-import { powerIntegral, powerUpTo, type PowerIntegral, type PowerSpectrum } from './power-spectrum';
+import {
+  powerIntegral,
+  powerUpTo,
+  topHz,
+  type PowerIntegral,
+  type PowerSpectrum,
+} from './power-spectrum';
 
 /**
  * Frequencies spaced evenly on a log axis, `perOctave` to the octave, from lowHz up to highHz.
@@ -48,7 +54,7 @@ export function smoothOver(
 }
 
 function meanRound(integral: PowerIntegral, centre: number, octaves: number): number {
-  const top = (integral.sums.length - 2) * integral.hzPerBin;
+  const top = topHz(integral);
   const half = 2 ** (octaves / 2);
   const low = centre / half;
   const high = Math.min(centre * half, top);

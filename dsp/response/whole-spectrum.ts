@@ -1,4 +1,5 @@
 import { nextPowerOfTwo, passingSpectrum, realSpectrum, type HalfSpectrum } from '../fft/fft';
+import { newRoom } from '../signal/scratch';
 
 interface Whole {
   /** Its first numbers. */
@@ -39,9 +40,9 @@ function transform(samples: Float64Array): Whole {
   return whole;
 }
 
-/** |X|² of every bin. */
-export function powerOf(spectrum: HalfSpectrum): Float64Array {
-  const power = new Float64Array(spectrum.length / 2);
+/** |X|² of every bin, in what `room` gives. */
+export function powerOf(spectrum: HalfSpectrum, room = newRoom): Float64Array {
+  const power = room(spectrum.length / 2);
   for (let k = 0; k < power.length; k++) {
     const re = spectrum[2 * k] ?? 0;
     const im = spectrum[2 * k + 1] ?? 0;

@@ -11,8 +11,10 @@ export const newRoom: Room = (length) => new Float64Array(length);
  */
 export function scratch(): Room {
   let room = new Float64Array(0);
+  let last = room;
   return (length) => {
     if (room.length < length) room = new Float64Array(length);
-    return room.length === length ? room : room.subarray(0, length);
+    if (last.length !== length) last = room.subarray(0, length);
+    return last;
   };
 }

@@ -4,19 +4,11 @@ import { createRunningSpectrum } from '../../dsp/noise/running-spectrum';
 import { octaveBands } from '../../dsp/noise/octave-bands';
 import { microphoneGainDb } from '../../dsp/response/microphone-correction';
 import type { PowerSpectrum } from '../../dsp/response/power-spectrum';
-import type { Clock } from '../../dsp/timing/clock';
 import type { MicrophoneCalibration } from '../microphone/calibration';
-import type { Schedule } from '../take/schedule';
-import { newSharedSound, silenceOf, type SharedSound } from './shared-sound';
+import type { TakeGround } from './read-one';
+import { silenceOf } from './shared-sound';
 import type { NoiseFloorReading } from './reading';
 import type { Samples } from '../../dsp/signal/samples';
-
-/** What the silence is found by; what of it was read already. */
-interface NoiseGround {
-  readonly clock: Clock;
-  readonly schedule: Schedule;
-  readonly shared?: SharedSound;
-}
 
 /** Octave bands from 31.5 Hz to 16 kHz, and how fine the spectrum under them is. */
 const rangeHz = [31, 16_500] as const;
@@ -31,10 +23,10 @@ const bangRatio = 2;
 export function readNoiseFloor(
   samples: Samples,
   sampleRate: number,
-  { clock, schedule, shared }: NoiseGround,
+  { clock, schedule, shared }: Pick<TakeGround, 'clock' | 'schedule' | 'shared'>,
   calibration: MicrophoneCalibration | null,
 ): NoiseFloorReading | null {
-  const { silences } = shared ?? newSharedSound();
+  const { silences } = shared;
   const silence = silenceOf({ capture: samples, clock, schedule, silences }, true);
   const spectrum = silence && quietSpectrum(silence, sampleRate);
   if (!spectrum) return null;

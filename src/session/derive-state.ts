@@ -49,8 +49,8 @@ function deriveProposal(
   const kept = same ? keptProposal(found, before) : null;
   // That of a new take follows whole from a worker: here its code may have still to be compiled.
   const taken = before?.document.takes.length !== next.document.takes.length;
-  const first = before !== null && (taken || before.proposal === null);
-  return { ...found, proposal: kept ?? (first ? null : proposalWithoutSums(found, readings)) };
+  const follows = before !== null && (taken || before.proposal === null);
+  return { ...found, proposal: kept ?? (follows ? null : proposalWithoutSums(found, readings)) };
 }
 
 /** The proposal of before, where it stands or only choices have changed since; null where neither. */

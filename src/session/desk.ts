@@ -210,8 +210,8 @@ export class Desk {
   }
 
   #addSumsAfter(before: BenchState): void {
-    const { state } = this;
-    if (state.proposal !== before.proposal || lacksProposal(state)) void this.#addSums();
+    const { proposal } = this.state;
+    if (!proposal || proposal !== before.proposal) void this.#addSums();
   }
 
   /** Makes the first proposal, or completes one whose sums are still to come; a newer one breaks it off. */

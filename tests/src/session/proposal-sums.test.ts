@@ -43,6 +43,15 @@ function benchOf(propose?: BenchParts['propose']) {
   return { bench, orders };
 }
 
+/** A bench with a take and its whole proposal. */
+async function proposedBench() {
+  const { bench, orders } = benchOf();
+  await bench.startTake();
+  orders.at(-1)?.release();
+  const { proposal } = await until(bench, (state) => state.proposal?.sums === 'there');
+  return { bench, orders, whole: proposal };
+}
+
 describe('the proposal of a session', () => {
   it('follows a take whole, from a worker', async () => {
     const { bench, orders } = benchOf();
@@ -57,10 +66,7 @@ describe('the proposal of a session', () => {
   });
 
   it('is there at once for another processor, and its sums follow', async () => {
-    const { bench, orders } = benchOf();
-    await bench.startTake();
-    orders.at(-1)?.release();
-    await until(bench, (state) => state.proposal?.sums === 'there');
+    const { bench, orders } = await proposedBench();
     bench.change('Choose steps', (document) => ({
       ...document,
       processor: { ...document.processor },
@@ -89,10 +95,7 @@ describe('the proposal of a session', () => {
   });
 
   it('keeps the whole one, marked as outdated, until the one with newer choices is there', async () => {
-    const { bench, orders } = benchOf();
-    await bench.startTake();
-    orders.at(-1)?.release();
-    const { proposal: whole } = await until(bench, (state) => state.proposal?.sums === 'there');
+    const { bench, orders, whole } = await proposedBench();
     for (const fronts of [120, 150]) {
       bench.change('Choose crossover', (document) => ({
         ...document,
@@ -106,10 +109,7 @@ describe('the proposal of a session', () => {
   });
 
   it('proposes with the newest choices even when their sums cannot be worked out', async () => {
-    const { bench, orders } = benchOf();
-    await bench.startTake();
-    orders.at(-1)?.release();
-    await until(bench, (state) => state.proposal?.sums === 'there');
+    const { bench, orders } = await proposedBench();
     bench.change('Choose crossover', (document) => ({
       ...document,
       chosenCrossoverHz: { fronts: 120 },
@@ -141,11 +141,8 @@ describe('the proposal of a session', () => {
   });
 
   it('does not change for what it does not rest on', async () => {
-    const { bench, orders } = benchOf();
-    await bench.startTake();
-    orders.at(-1)?.release();
-    const { proposal } = await until(bench, (state) => state.proposal !== null);
+    const { bench, whole } = await proposedBench();
     bench.change('Tick a line', (document) => ({ ...document, typed: { 'level FL': '0.0 dB' } }));
-    expect(bench.state.proposal).toBe(proposal);
+    expect(bench.state.proposal).toBe(whole);
   });
 });
